@@ -1,0 +1,11 @@
+import type { Command } from './command.ts';
+
+/** A command as help lists it, without loading it. */
+export interface CatalogueEntry {
+  readonly name: string;
+  readonly summary: string;
+  load(): Promise<Command>;
+}
+
+/** All commands, in the order in which help lists them. Loading is lazy: most need libraries that cost start-up time. */
+export const CATALOGUE: readonly CatalogueEntry[] = [];

@@ -1,0 +1,102 @@
+import type { Cause, RepOutcome } from '../score/rep-score.ts';
+import type { Target } from '../target/target.ts';
+import type { Track } from '../trace/track.ts';
+
+/** What the driver may see of a rep: the own trace as it is drawn, only afterwards, or not even the target. */
+export type Feedback = 'shown' | 'hidden' | 'first-of-day';
+
+export type DrillPhase =
+  /** Waiting for the foot to come off the brake. */
+  | 'arming'
+  /** The predictable 3-2-1 before the cue. */
+  | 'countdown'
+  /** The cue is given; waiting for the onset of braking. */
+  | 'cue'
+  | 'braking'
+  /** Finished; score held back for 2 to 3 s so that the driver can feel first, then shown. */
+  | 'result'
+  | 'rest'
+  | 'paused'
+  | 'device-lost'
+  /** Block over. */
+  | 'summary';
+
+/** One line of the list of last reps. */
+export interface RepLine {
+  readonly number: number;
+  readonly feedback: Feedback;
+  /** Null while the score is held back. */
+  readonly outcome: RepOutcome | null;
+  readonly voided: 'aborted' | 'device lost' | null;
+  /** What to tell the driver, in words; empty where nothing was outside the band. */
+  readonly sentence: string;
+}
+
+/** What a block of reps came to. Medians over scored reps, zeros included. */
+export interface BlockSummary {
+  readonly reps: number;
+  readonly aborted: number;
+  readonly medianScore: number | null;
+  readonly medianReleaseErrorLevel: number | null;
+  readonly averageErrorLevel: number | null;
+  /** Mean over the release of the standard deviation between reps; null under three reps. */
+  readonly spreadLevel: number | null;
+  /** Named from three reps or more. */
+  readonly cause: Cause | null;
+  readonly causeReps: number;
+  /** One sentence on what to change in the next block. */
+  readonly sentence: string;
+}
+
+export interface DeviceHealth {
+  /** Device name, safe to print. */
+  readonly name: string;
+  /** Reports per second while moving or streaming; null before the first report. */
+  readonly rateHz: number | null;
+  readonly connected: boolean;
+  /** True for a device that reports only on change and has not moved yet. */
+  readonly waitingForMovement: boolean;
+}
+
+/**
+ * Everything the screen shows, and all that a simulated driver may know. Times in seconds; levels 0..1; traces are
+ * aligned so that 0 is the onset of braking, the start of the target's rise.
+ */
+export interface DrillView {
+  readonly targetName: string;
+  readonly cornerType: string;
+  readonly rep: number;
+  readonly reps: number;
+  readonly feedback: Feedback;
+  readonly phase: DrillPhase;
+  /** The source's clock at which this view is true. */
+  readonly atS: number;
+  /** Seconds to the cue during the countdown, else null. */
+  readonly toCueS: number | null;
+  /** Where the now line stands on the target's time axis; 0 and at rest until the onset is detected. */
+  readonly nowS: number;
+  /** Null on first-of-day reps. */
+  readonly target: Target | null;
+  /** Own brake trace; null where it is not to be seen yet. */
+  readonly own: Track | null;
+  readonly ownSteering: Track | null;
+  /** Null before the axis has ever moved. */
+  readonly brakeLevel: number | null;
+  readonly throttleLevel: number | null;
+  readonly clutchLevel: number | null;
+  readonly steeringDeg: number | null;
+  readonly gear: number | null;
+  /** Root mean square difference so far; null on reps that hide it. */
+  readonly liveErrorLevel: number | null;
+  /** Seconds of rest left. */
+  readonly restS: number | null;
+  /** Newest first. */
+  readonly lastReps: readonly RepLine[];
+  /** The rep just finished, once its score may be shown. */
+  readonly result: RepLine | null;
+  readonly summary: BlockSummary | null;
+  readonly health: readonly DeviceHealth[];
+  readonly dropped: number;
+  /** One line for the driver: why the drill is waiting, what was lost. */
+  readonly message: string | null;
+}

@@ -1,0 +1,91 @@
+import type { Feedback } from '../drill/drill-view.ts';
+import type { RepOutcome } from '../score/rep-score.ts';
+import type { RepRecord } from '../trace/rep-record.ts';
+
+/** An instant with the place it was recorded in, so that days and weeks mean the driver's own. */
+export interface ZonedInstant {
+  /** UTC milliseconds since the epoch. */
+  readonly utcMs: number;
+  /** IANA zone, for example `Europe/Berlin`. */
+  readonly zone: string;
+  /** Offset from UTC in minutes at that instant. */
+  readonly offsetMin: number;
+}
+
+export type PhaseTag = 'first-of-day' | 'warm-up' | 'block' | 'carry-over';
+export type Foot = 'left' | 'right';
+export type SourceKind = 'hid' | 'virtual' | 'pointer' | 'replay';
+
+/** What is the same for all reps between opening and closing the drill. */
+export interface PracticeStart {
+  readonly driver: string;
+  readonly startedAt: ZonedInstant;
+  readonly source: SourceKind;
+  readonly foot: Foot;
+  readonly footwear: string;
+  /** Hash of the rig's devices and calibration: a change of it breaks comparability. */
+  readonly calibrationId: string;
+  readonly sensor: 'force' | 'pressure' | 'travel' | 'unknown';
+  readonly seed: number | null;
+}
+
+/** One finished rep, written in one transaction. Void reps (aborted, device lost) are kept with their reason. */
+export interface NewRep {
+  readonly at: ZonedInstant;
+  readonly car: string | null;
+  readonly corner: string | null;
+  readonly variant: string | null;
+  readonly condition: string | null;
+  readonly targetId: string;
+  readonly targetVersion: string;
+  /** Place in the practice and in its block, from 1. */
+  readonly number: number;
+  readonly block: number;
+  readonly phase: PhaseTag;
+  readonly order: 'blocked' | 'serial' | 'shuffled';
+  readonly feedback: Feedback;
+  readonly selfRating: string | null;
+  readonly voided: 'aborted' | 'device lost' | null;
+  readonly record: RepRecord;
+  /** Null for a void rep. */
+  readonly outcome: RepOutcome | null;
+}
+
+export interface StoredPractice extends PracticeStart {
+  readonly id: number;
+}
+
+/** A rep without its samples. */
+export interface StoredRep extends Omit<NewRep, 'record' | 'outcome'> {
+  readonly id: number;
+  readonly practice: StoredPractice;
+  /** By score version, oldest first; a stored outcome is never rewritten. */
+  readonly outcomes: readonly RepOutcome[];
+}
+
+export interface RepQuery {
+  readonly driver?: string;
+  readonly targetId?: string;
+  readonly corner?: string;
+  readonly sinceUtcMs?: number;
+  readonly practiceId?: number;
+  readonly limit?: number;
+}
+
+/** The history of practices and reps. All calls are synchronous; the drill makes them only between reps. */
+export interface HistoryStore {
+  /** For messages: which of the implementations, and the file. */
+  readonly label: string;
+  startPractice(start: PracticeStart): number;
+  /** Durable when it returns. */
+  addRep(practiceId: number, rep: NewRep): number;
+  /** Adds an outcome beside the stored ones; refuses a version that is already there. */
+  addOutcome(repId: number, outcome: RepOutcome): void;
+  practices(driver?: string): readonly StoredPractice[];
+  /** Oldest first. */
+  reps(query: RepQuery): Iterable<StoredRep>;
+  record(repId: number): RepRecord;
+  /** Latest instant of any rep of the driver, null for a new driver. */
+  lastRepUtcMs(driver: string): number | null;
+  close(): void;
+}

@@ -1,0 +1,110 @@
+/** The three parts of the score as desirabilities, 1 is as good as can be asked. */
+export interface ScoreParts {
+  readonly release: number;
+  readonly hit: number;
+  readonly smooth: number;
+}
+
+/** The named causes, and the shape that none of them explains. */
+export type CauseKind = 'timing' | 'rate' | 'amount' | 'shape';
+
+/**
+ * What was different about the release, by the smallest model that explains it.
+ * Positive `timingS` is late, `rateRatio` above 1 is slow, `amountRatio` above 1 is heavy.
+ */
+export interface Cause {
+  readonly kind: CauseKind;
+  readonly timingS: number;
+  readonly rateRatio: number;
+  readonly amountRatio: number;
+  /** Share of the squared error that the model explains, 0..1. */
+  readonly explained: number;
+}
+
+/** Key points found in a rep by the estimator that is also run on the target; seconds in the record's time. */
+export interface KeyPoints {
+  readonly onsetS: number;
+  readonly peakS: number;
+  readonly peakLevel: number;
+  /** First time at 90 % of the peak. */
+  readonly nearPeakS: number;
+  readonly startOfReleaseS: number;
+  readonly halfReleaseS: number;
+  readonly finalReleaseS: number;
+  readonly brakeOffS: number;
+}
+
+/** Conditions under which a number is to be read with care or is not given. */
+export type ScoreFlag = 'gap' | 'clipped' | 'short-baseline' | 'double' | 'not-released';
+
+/** Measured beside the score, never part of it. Null where the rig or the rep does not offer it. */
+export interface SideMeasures {
+  /** Cue to onset of braking; negative is before the cue. */
+  readonly startErrorS: number | null;
+  /** Throttle fully lifted to onset of braking. */
+  readonly liftToHitS: number | null;
+  /** Time with brake and throttle both above 5 %. */
+  readonly overlapS: number | null;
+  /** Median level before the onset: the weight of a resting foot. */
+  readonly restingLevel: number;
+  /** Largest pressure ripple within 150 ms of a shift, as a level. */
+  readonly shiftRippleLevel: number | null;
+  /** Steering through 50 % of its largest angle to brake through 50 %: positive when the wheel is later. */
+  readonly steeringLagS: number | null;
+}
+
+/** A scored rep. Levels are 0..1 of full scale. */
+export interface RepScore {
+  readonly kind: 'scored';
+  readonly version: number;
+  /** 0..100. */
+  readonly score: number;
+  readonly parts: ScoreParts;
+  /** Points lost to each part; they add up to 100 - score. */
+  readonly pointsLost: ScoreParts;
+  /** Root mean square difference over the release window. */
+  readonly releaseErrorLevel: number;
+  /** Mean signed difference over the release window: positive is heavy. */
+  readonly averageErrorLevel: number;
+  /** The best an on/off foot could do on this target. */
+  readonly onOffErrorLevel: number;
+  /** Share of the release window inside the corridor. */
+  readonly inCorridor: number;
+  /** (peak - target peak) / target peak. */
+  readonly peakError: number;
+  /** Rise time minus the target's. */
+  readonly riseErrorS: number;
+  /** Times the pressure went back up during the release. */
+  readonly reapplications: number;
+  /** Height of all re-applications together, as a share of the release. */
+  readonly reapplied: number;
+  /** Steepest release divided by the target's. */
+  readonly rateRatio: number | null;
+  /** Smoothness of the release (spectral arc length) minus the target's; secondary, not scored. */
+  readonly smoothnessDifference: number | null;
+  readonly keyPoints: KeyPoints;
+  /** Rep minus target, by the same estimator. */
+  readonly keyPointErrorsS: {
+    readonly startOfRelease: number;
+    readonly halfRelease: number;
+    readonly finalRelease: number;
+    readonly brakeOff: number;
+  };
+  readonly cause: Cause | null;
+  readonly side: SideMeasures;
+  readonly flags: readonly ScoreFlag[];
+}
+
+/** Why a record holds no rep that could be measured. It still counts, with 0 points. */
+export type NoRepReason = 'never braked' | 'peak below a tenth of the target' | 'too few samples';
+
+export interface NoRep {
+  readonly kind: 'no-rep';
+  readonly version: number;
+  readonly score: 0;
+  readonly reason: NoRepReason;
+  readonly side: SideMeasures | null;
+  readonly flags: readonly ScoreFlag[];
+}
+
+export type RepOutcome = RepScore | NoRep;
