@@ -1,2 +1,5 @@
 #!/usr/bin/env node
-export {};
+import { endQuietlyOnClosedPipe, exit, run } from './commands/run.ts';
+
+endQuietlyOnClosedPipe();
+exit(await run(process.argv.slice(2)));

@@ -1,0 +1,145 @@
+import { describeProblem, Problem } from '../problem.ts';
+import { CATALOGUE, type CatalogueEntry } from './catalogue.ts';
+import type { CommandContext, CommandInput } from './command.ts';
+import { defaultDataDir } from './data-dir.ts';
+import { commandHelp, overview } from './help.ts';
+import { nearestWord } from './nearest-word.ts';
+import { parseOptions } from './options.ts';
+import { VERSION } from './version.ts';
+
+/** The part of the process a run touches; tests pass their own. */
+export interface Terminal {
+  out(text: string): void;
+  err(text: string): void;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  /** True where stdin and stdout are both a terminal. */
+  readonly interactive: boolean;
+  readonly platform: NodeJS.Platform;
+}
+
+const PROCESS_TERMINAL: Terminal = {
+  out: (text) => void process.stdout.write(text),
+  err: (text) => void process.stderr.write(text),
+  env: process.env,
+  interactive: process.stdin.isTTY === true && process.stdout.isTTY === true,
+  platform: process.platform,
+};
+
+/**
+ * Runs one command line.
+ * @returns the exit code: 0 done, 1 failed, 2 wrong usage, 70 a defect of the program.
+ */
+export async function run(
+  argv: readonly string[],
+  terminal: Terminal = PROCESS_TERMINAL,
+): Promise<number> {
+  try {
+    return await dispatch(argv, terminal);
+  } catch (error) {
+    if (error instanceof Problem) {
+      terminal.err(`ebbline: ${describeProblem(error)}\n`);
+      return error.exitCode;
+    }
+    terminal.err(`ebbline: this is a defect of the program\n${stackOf(error)}\n`);
+    return 70;
+  }
+}
+
+/** A reader that closed the pipe early, such as `head`, is no error. */
+export function endQuietlyOnClosedPipe(): void {
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE') process.exit(0);
+    throw error;
+  });
+}
+
+/** Lets what was written drain, then ends; a handle left open by a driver cannot keep the program alive. */
+export function exit(code: number): void {
+  process.exitCode = code;
+  setTimeout(() => process.exit(code), 300).unref();
+}
+
+async function dispatch(argv: readonly string[], terminal: Terminal): Promise<number> {
+  const words = argv.length === 0 && terminal.interactive ? ['drill'] : argv;
+  const found = findCommand(words);
+  if (found === null) return withoutCommand(words, terminal);
+  const command = await found.entry.load();
+  const input = parseOptions(words.slice(found.words), command);
+  if (input.values.help === true) {
+    terminal.out(commandHelp(command));
+    return 0;
+  }
+  if (input.values.version === true) {
+    terminal.out(`${VERSION}\n`);
+    return 0;
+  }
+  return command.run(input, contextOf(input, terminal));
+}
+
+/** The longest command name that `words` starts with: `rig decode` before `rig`. */
+function findCommand(
+  words: readonly string[],
+): { readonly entry: CatalogueEntry; readonly words: number } | null {
+  for (const count of [2, 1]) {
+    const name = words.slice(0, count).join(' ');
+    const entry = CATALOGUE.find((candidate) => candidate.name === name);
+    if (entry !== undefined && words.length >= count) return { entry, words: count };
+  }
+  return null;
+}
+
+function withoutCommand(words: readonly string[], terminal: Terminal): number {
+  const first = words[0];
+  if (first !== undefined && !first.startsWith('-')) return unknownCommand(words);
+  const { values } = parseOptions(words, { name: '', options: {} });
+  terminal.out(values.version === true ? `${VERSION}\n` : overview(CATALOGUE));
+  return 0;
+}
+
+function unknownCommand(words: readonly string[]): never {
+  const first = words[0] ?? '';
+  const group = CATALOGUE.filter(({ name }) => name.startsWith(`${first} `));
+  if (group.length > 0) {
+    throw new Problem(
+      words[1] === undefined || words[1].startsWith('-')
+        ? `${first} needs to know what to do`
+        : `${first} has no ${words[1]}`,
+      { next: `Say one of: ${group.map(({ name }) => name).join(', ')}.`, exitCode: 2 },
+    );
+  }
+  const near = nearestWord(first, [
+    ...new Set(CATALOGUE.flatMap(({ name }) => [name, name.split(' ')[0] ?? name])),
+  ]);
+  throw new Problem(`there is no command ${JSON.stringify(first)}`, {
+    next: `${near === null ? '' : `Did you mean \`ebbline ${near}\`? `}See \`ebbline --help\`.`,
+    exitCode: 2,
+  });
+}
+
+function contextOf(input: CommandInput, terminal: Terminal): CommandContext {
+  const units = input.values.units ?? 'metric';
+  if (units !== 'metric' && units !== 'imperial') {
+    throw new Problem(`${JSON.stringify(units)} is not a set of units`, {
+      where: '--units',
+      next: 'Say metric or imperial.',
+      exitCode: 2,
+    });
+  }
+  const dataDir = input.values['data-dir'];
+  return {
+    out: terminal.out,
+    err: terminal.err,
+    env: terminal.env,
+    interactive: terminal.interactive,
+    units,
+    dataDir:
+      typeof dataDir === 'string' && dataDir !== ''
+        ? dataDir
+        : defaultDataDir(terminal.platform, terminal.env),
+    color: input.values['no-color'] !== true && (terminal.env.NO_COLOR ?? '') === '',
+  };
+}
+
+function stackOf(error: unknown): string {
+  return error instanceof Error ? (error.stack ?? error.message) : String(error);
+}

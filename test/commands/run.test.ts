@@ -1,0 +1,64 @@
+import { describe, expect, test } from 'vitest';
+import { editDistance, nearestWord } from '../../src/commands/nearest-word.ts';
+import { run, type Terminal } from '../../src/commands/run.ts';
+
+function fakeTerminal(
+  env: Record<string, string> = {},
+): Terminal & { stdout: string; stderr: string } {
+  const terminal = {
+    stdout: '',
+    stderr: '',
+    out: (text: string) => {
+      terminal.stdout += text;
+    },
+    err: (text: string) => {
+      terminal.stderr += text;
+    },
+    env,
+    interactive: false,
+    platform: 'linux' as const,
+  };
+  return terminal;
+}
+
+describe('the command line', () => {
+  test('prints help when there is no terminal to drill on', async () => {
+    const terminal = fakeTerminal();
+    expect(await run([], terminal)).toBe(0);
+    expect(terminal.stdout).toContain('usage: ebbline [COMMAND] [OPTIONS]');
+    expect(terminal.stderr).toBe('');
+  });
+
+  test('prints its version as one line', async () => {
+    const terminal = fakeTerminal();
+    expect(await run(['--version'], terminal)).toBe(0);
+    expect(terminal.stdout).toMatch(/^\d+\.\d+\.\d+\n$/);
+  });
+
+  test('an unknown option is wrong usage and names the option', async () => {
+    const terminal = fakeTerminal();
+    expect(await run(['--colour'], terminal)).toBe(2);
+    expect(terminal.stderr).toContain("'--colour'");
+    expect(terminal.stdout).toBe('');
+  });
+
+  test('an unknown command says so on stderr', async () => {
+    const terminal = fakeTerminal();
+    expect(await run(['progess'], terminal)).toBe(2);
+    expect(terminal.stderr).toContain('there is no command "progess"');
+  });
+});
+
+describe('the nearest word', () => {
+  // Worked example of Wagner and Fischer's problem in every algorithms text: kitten to sitting is three edits.
+  test('edit distance', () => {
+    expect(editDistance('kitten', 'sitting')).toBe(3);
+    expect(editDistance('', 'abc')).toBe(3);
+    expect(editDistance('abc', 'abc')).toBe(0);
+  });
+
+  test('is null when nothing is near', () => {
+    expect(nearestWord('progess', ['drill', 'progress'])).toBe('progress');
+    expect(nearestWord('xyzzy', ['drill', 'progress'])).toBeNull();
+  });
+});
