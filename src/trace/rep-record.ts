@@ -1,11 +1,8 @@
+import type { Gap } from './gap.ts';
 import type { ButtonEvent } from './rig-batch.ts';
 import type { Track } from './track.ts';
 
-/** A stretch in which a device that streams at rest said nothing for longer than 50 ms. */
-export interface Gap {
-  readonly fromS: number;
-  readonly toS: number;
-}
+export type { Gap } from './gap.ts';
 
 /**
  * The finished recording of one rep: all the rig offered, from before the cue to after the release. Times are

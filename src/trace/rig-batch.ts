@@ -1,3 +1,4 @@
+import type { Gap } from './gap.ts';
 import type { Track } from './track.ts';
 
 /** What a learned wheel button does in the drill. */
@@ -34,6 +35,8 @@ export interface RigBatch {
   /** Degrees at the steering wheel, left positive. */
   readonly steering: Track;
   readonly buttons: readonly ButtonEvent[];
+  /** Gaps of the brake's device that ended in this batch; they may have begun in an earlier one. */
+  readonly gaps: readonly Gap[];
   /** Watermark in seconds of the source's monotonic clock: nothing stamped earlier will follow. */
   readonly untilS: number;
   /** Reports lost since the source was opened, as far as anyone can know. */
