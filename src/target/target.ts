@@ -40,6 +40,14 @@ export interface FullScale {
   readonly pressureBar: number | null;
 }
 
+/** What turns a target over distance into one over time. */
+export interface TargetSpeeds {
+  /** At the start of the rise. */
+  readonly entryMps: number;
+  /** At brake off and from there to the slowest point. */
+  readonly slowestMps: number;
+}
+
 /** The brake curve to follow. Immutable; a change of the file is a new `version`. */
 export interface Target {
   /** File name without its ending, for example `hairpin`. */
@@ -49,6 +57,8 @@ export interface Target {
   readonly name: string;
   readonly cornerType: string;
   readonly domain: TargetDomain;
+  /** Null in the time domain unless the file was written over distance. */
+  readonly speeds: TargetSpeeds | null;
   /** Level 0..1 over the domain. */
   readonly level: Curve;
   /** Degrees at the wheel, left positive. */
