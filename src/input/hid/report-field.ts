@@ -8,6 +8,12 @@ export interface FieldLocation {
   readonly signed: boolean;
 }
 
+/** Usages in a row, both ends included, each as usage page << 16 | usage (unsigned). */
+export interface UsageRange {
+  readonly first: number;
+  readonly last: number;
+}
+
 /** One element of an input data field of a report descriptor (USB HID 1.11, section 6.2.2). */
 export interface ReportField extends FieldLocation {
   readonly usagePage: number;
@@ -20,8 +26,13 @@ export interface ReportField extends FieldLocation {
   readonly unitExponent: number;
   readonly relative: boolean;
   readonly nullState: boolean;
-  /** False for an array element, whose value is an index into `arrayUsages`. */
+  /**
+   * False for an array element, whose value less `logicalMin` counts into `arrayUsages`; its own usage is the first of
+   * them.
+   */
   readonly variable: boolean;
+  /** The usages an array element chooses from, in order; empty for a variable one. */
+  readonly arrayUsages: readonly UsageRange[];
   readonly wrap: boolean;
   readonly nonLinear: boolean;
   readonly noPreferred: boolean;
