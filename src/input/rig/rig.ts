@@ -13,7 +13,7 @@ export interface LoadFit {
   /** Counts at no load. */
   readonly zeroCounts: number;
   readonly loads: readonly { readonly newtons: number; readonly counts: number }[];
-  /** Root mean square of the fit in newtons; null with two loads, where the line is unchecked. */
+  /** Standard deviation of the residuals in newtons; null with two loads, where the line is unchecked. */
   readonly residualN: number | null;
 }
 
