@@ -8,4 +8,10 @@ export interface CatalogueEntry {
 }
 
 /** All commands, in the order in which help lists them. Loading is lazy: most need libraries that cost start-up time. */
-export const CATALOGUE: readonly CatalogueEntry[] = [];
+export const CATALOGUE: readonly CatalogueEntry[] = [
+  {
+    name: 'rig decode',
+    summary: 'decode a report descriptor and reports from files',
+    load: async () => (await import('./rig-decode.ts')).command,
+  },
+];
