@@ -39,7 +39,7 @@ export interface BlockSummary {
   readonly medianScore: number | null;
   readonly medianReleaseErrorLevel: number | null;
   readonly averageErrorLevel: number | null;
-  /** Mean over the release of the standard deviation between reps; null under three reps. */
+  /** Root mean square over the release of the standard deviation between reps; null under three reps. */
   readonly spreadLevel: number | null;
   /** Named from three reps or more. */
   readonly cause: Cause | null;
@@ -80,7 +80,7 @@ export interface DrillView {
   /** Own brake trace; null where it is not to be seen yet. */
   readonly own: Track | null;
   readonly ownSteering: Track | null;
-  /** Null before the axis has ever moved. */
+  /** Null before the axis has ever moved, and during a rep that does not show it. */
   readonly brakeLevel: number | null;
   readonly throttleLevel: number | null;
   readonly clutchLevel: number | null;

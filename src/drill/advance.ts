@@ -1,0 +1,68 @@
+import type { RigBatch } from '../trace/rig-batch.ts';
+import { advanceArming, advanceCountdown, advanceReady } from './advance-before-braking.ts';
+import { advanceBraking } from './advance-braking.ts';
+import type { DrillEffect } from './drill-message.ts';
+import type { DrillModel } from './drill-model.ts';
+import { type Advance, indexAfter, moveOn, type Progress, standAt, stay } from './progress.ts';
+import { recordBatch } from './recording.ts';
+import { enterArming, enterSummary, isBlockOver, type Step } from './stages.ts';
+
+/**
+ * Works a batch through the stages of the rep, each up to the moment at which the next begins. All moments follow
+ * from samples and from the clock, so that a rep is the same however its samples are cut into batches.
+ */
+export function advance(before: DrillModel, batch: RigBatch): Step {
+  let model = withBatch(before, batch);
+  let cursor = 0;
+  const effects: DrillEffect[] = [];
+  for (let settled = false; !settled; ) {
+    const progress = advanceStage(model, batch, cursor);
+    ({ model, cursor, settled } = progress);
+    effects.push(...progress.effects);
+  }
+  return [{ ...model, atS: batch.untilS, levels: lastLevels(before, batch) }, effects];
+}
+
+function advanceStage(model: DrillModel, batch: RigBatch, cursor: number): Progress {
+  const { stage } = model;
+  switch (stage.kind) {
+    case 'arming':
+      return advanceArming(model, stage, batch, cursor);
+    case 'countdown':
+      return advanceCountdown(model, stage, batch, cursor);
+    case 'ready':
+      return advanceReady(model, stage, batch, cursor);
+    case 'braking':
+      return advanceBraking(model, stage, batch, cursor);
+    case 'after':
+      return advanceAfter(model, stage, batch, cursor);
+    case 'paused':
+    case 'device-lost':
+    case 'summary':
+      return stay(model, stage, batch.brake.timeS.length);
+  }
+}
+
+const advanceAfter: Advance<'after'> = (model, stage, batch, cursor) => {
+  const over = isBlockOver(model);
+  const untilS = Math.max(model.atS, over ? stage.restFromS : stage.nextS);
+  if (untilS > batch.untilS || (over && model.unscored.length > 0))
+    return stay(model, stage, batch.brake.timeS.length);
+  const next = Math.max(cursor, indexAfter(batch.brake, untilS));
+  const at = standAt(model, batch, next, untilS);
+  return moveOn([over ? enterSummary(at, untilS) : enterArming(at, untilS), []], next);
+};
+
+function withBatch(model: DrillModel, batch: RigBatch): DrillModel {
+  const { recording } = model;
+  return recording === null ? model : { ...model, recording: recordBatch(recording, batch) };
+}
+
+function lastLevels({ levels }: DrillModel, batch: RigBatch): DrillModel['levels'] {
+  return {
+    brake: batch.brake.value.at(-1) ?? levels.brake,
+    throttle: batch.throttle.value.at(-1) ?? levels.throttle,
+    clutch: batch.clutch.value.at(-1) ?? levels.clutch,
+    steering: batch.steering.value.at(-1) ?? levels.steering,
+  };
+}

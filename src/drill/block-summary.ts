@@ -1,0 +1,26 @@
+import type { RepScore } from '../score/rep-score.ts';
+import type { DoneRep } from './drill-model.ts';
+import type { BlockSummary } from './drill-view.ts';
+import { median } from './median.ts';
+import { spreadOf } from './spread.ts';
+
+/** What a block came to. The median score counts a rep without braking as 0; errors are of the scored reps. */
+export function blockSummary(done: readonly DoneRep[]): BlockSummary {
+  const outcomes = done.flatMap(({ outcome }) => outcome ?? []);
+  const scores = outcomes.filter((outcome): outcome is RepScore => outcome.kind === 'scored');
+  return {
+    reps: outcomes.length,
+    aborted: done.filter(({ voided }) => voided === 'aborted').length,
+    medianScore: median(outcomes.map(({ score }) => score)),
+    medianReleaseErrorLevel: median(scores.map(({ releaseErrorLevel }) => releaseErrorLevel)),
+    averageErrorLevel: mean(scores.map(({ averageErrorLevel }) => averageErrorLevel)),
+    spreadLevel: spreadOf(done.flatMap(({ release }) => release ?? [])),
+    cause: null,
+    causeReps: 0,
+    sentence: '',
+  };
+}
+
+function mean(values: readonly number[]): number | null {
+  return values.length === 0 ? null : values.reduce((sum, x) => sum + x, 0) / values.length;
+}

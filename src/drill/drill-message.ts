@@ -1,0 +1,56 @@
+import type { RepOutcome } from '../score/rep-score.ts';
+import type { Target } from '../target/target.ts';
+import type { RepRecord } from '../trace/rep-record.ts';
+import type { RigBatch } from '../trace/rig-batch.ts';
+import type { DeviceHealth, Feedback } from './drill-view.ts';
+
+/** What the driver asks for by key or by learned wheel button. */
+export type KeyAction = 'next' | 'repeat' | 'pause' | 'feedback' | 'note' | 'finish';
+
+/** Everything the drill reacts to. `batch` is its only clock. */
+export type DrillMessage =
+  | {
+      readonly kind: 'batch';
+      readonly batch: RigBatch;
+      readonly health: readonly DeviceHealth[];
+    }
+  | { readonly kind: 'key'; readonly action: KeyAction }
+  /** The answer to a `score` effect; `rep` is the number it carried. */
+  | { readonly kind: 'scored'; readonly rep: number; readonly outcome: RepOutcome }
+  | { readonly kind: 'device-lost'; readonly name: string }
+  | { readonly kind: 'device-back'; readonly name: string };
+
+/** Place and circumstances of a rep. */
+export interface RepTag {
+  /** In the practice, from 1; every attempt has its own. */
+  readonly number: number;
+  /** In its block, from 1. A rep lost with its device is driven again in the same place. */
+  readonly place: number;
+  /** Block of the practice, from 1. */
+  readonly block: number;
+  readonly phase: 'first-of-day' | 'block';
+  readonly feedback: Feedback;
+}
+
+/** A rep to be written down before the driver is told about it. */
+export interface FinishedRep extends RepTag {
+  readonly target: Target;
+  readonly order: 'blocked';
+  readonly voided: 'aborted' | 'device lost' | null;
+  readonly record: RepRecord;
+  /** Null for a void rep. */
+  readonly outcome: RepOutcome | null;
+}
+
+/** What the drill wants done. Effects are done in order, before the next view is shown. */
+export type DrillEffect =
+  | {
+      readonly kind: 'score';
+      readonly rep: number;
+      readonly record: RepRecord;
+      readonly target: Target;
+    }
+  | { readonly kind: 'store'; readonly rep: FinishedRep }
+  /** The driver wants to write something about this rep. */
+  | { readonly kind: 'note'; readonly rep: number }
+  | { readonly kind: 'end' };

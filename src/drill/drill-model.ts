@@ -1,0 +1,111 @@
+import type { RepOutcome } from '../score/rep-score.ts';
+import type { RepRecord } from '../trace/rep-record.ts';
+import type { RepTag } from './drill-message.ts';
+import type { DrillSetup } from './drill-setup.ts';
+import type { BlockSummary, DeviceHealth, Feedback } from './drill-view.ts';
+import type { LiveError } from './live-error.ts';
+import type { OnsetSearch } from './onset-search.ts';
+import type { Levels, Recording } from './recording.ts';
+import type { SampleLog } from './sample-log.ts';
+
+/** The traces as the driver sees them: zero time is the start of the target's rise. */
+export interface OwnTraces {
+  readonly brake: SampleLog;
+  readonly steering: SampleLog;
+}
+
+/** Where the rep is. Times are of the source's clock. */
+export type Stage =
+  | { readonly kind: 'arming'; readonly offSinceS: number | null }
+  /** The foot has to stay off. */
+  | { readonly kind: 'countdown'; readonly cueS: number; readonly pressedSinceS: number | null }
+  /** From shortly before the cue: an onset now is a rep. */
+  | { readonly kind: 'ready'; readonly cueS: number; readonly search: OnsetSearch }
+  | {
+      readonly kind: 'braking';
+      readonly cueS: number;
+      /** What the target's zero is on the source's clock. */
+      readonly originS: number;
+      readonly offLevel: number;
+      readonly offSinceS: number | null;
+      readonly liveError: LiveError;
+      readonly own: OwnTraces;
+    }
+  /** Result held back, result alone, rest. */
+  | {
+      readonly kind: 'after';
+      readonly rep: RepTag;
+      readonly revealAtS: number;
+      readonly restFromS: number;
+      readonly nextS: number;
+      readonly own: OwnTraces | null;
+    }
+  | { readonly kind: 'paused' }
+  | { readonly kind: 'device-lost' }
+  | { readonly kind: 'summary'; readonly summary: BlockSummary };
+
+/** A rep that has ended and waits for its score. */
+export interface UnscoredRep {
+  readonly tag: RepTag;
+  readonly record: RepRecord;
+  readonly revealAtS: number;
+}
+
+/** A rep that is written down. */
+export interface DoneRep {
+  readonly tag: RepTag;
+  readonly outcome: RepOutcome | null;
+  readonly voided: 'aborted' | 'device lost' | null;
+  /** What to tell the driver, in words; empty where there is nothing to say. */
+  readonly sentence: string;
+  readonly revealAtS: number;
+  /** Level over the release on the target's grid; null for a rep that was not scored. */
+  readonly release: Float64Array | null;
+}
+
+/** A run of reps with one plan. */
+export interface Block {
+  /** In the practice, from 1. */
+  readonly number: number;
+  readonly phase: RepTag['phase'];
+  readonly reps: number;
+  /** Place of the rep under way, from 1; `reps + 1` when the block is over. */
+  readonly place: number;
+  /** Newest first. */
+  readonly done: readonly DoneRep[];
+}
+
+/** The clutch as a pause switch. */
+export interface ClutchHold {
+  readonly sinceS: number | null;
+  /** This hold has done its work; the foot has to come off first. */
+  readonly spent: boolean;
+}
+
+/** The drill between two messages. Never changed; `update` gives a new one. */
+export interface DrillModel {
+  readonly setup: DrillSetup;
+  /** Where the target's own onset lies by the rule that finds the rep's, seconds after the start of its rise. */
+  readonly targetOnsetS: number;
+  /** Everything up to here has been seen. */
+  readonly atS: number;
+  readonly stage: Stage;
+  /** Last value of each axis. */
+  readonly levels: Levels;
+  readonly gear: number | null;
+  readonly recording: Recording | null;
+  readonly block: Block;
+  readonly unscored: readonly UnscoredRep[];
+  /** Attempts in this practice. */
+  readonly attempts: number;
+  /** Reps of this target in the driver's life. */
+  readonly repsInLife: number;
+  readonly feedback: Feedback;
+  /** What the driver chose against the schedule. */
+  readonly chosenFeedback: Exclude<Feedback, 'first-of-day'> | null;
+  readonly clutchHold: ClutchHold;
+  readonly lostDevices: readonly string[];
+  readonly message: string | null;
+  readonly health: readonly DeviceHealth[];
+  readonly dropped: number;
+}

@@ -1,0 +1,45 @@
+import type { Target } from '../target/target.ts';
+import type { Feedback } from './drill-view.ts';
+
+/** Which axes the rig has beside the brake; the others are recorded as absent, not as empty. */
+export interface RigAxes {
+  readonly throttle: boolean;
+  readonly clutch: boolean;
+  readonly steering: boolean;
+}
+
+/** Lengths of the parts of a rep in seconds. */
+export interface RepTiming {
+  /** From the foot being off the brake to the cue. */
+  readonly countdownS: number;
+  /** How long a result is held back, so that the driver can feel first (2 to 3 s). */
+  readonly holdS: number;
+  /** How long the result stands alone before the rest begins. */
+  readonly showS: number;
+  readonly restS: number;
+}
+
+export const REP_TIMING: RepTiming = { countdownS: 3, holdS: 2.5, showS: 2.5, restS: 5 };
+
+/** Reps in a block unless the driver asks for another number. */
+export const BLOCK_REPS = 10;
+
+/** Everything that is decided before the first rep. */
+export interface DrillSetup {
+  /** Over time; a target over distance has to be turned into one over time first. */
+  readonly target: Target;
+  /** Reps in a block. */
+  readonly reps: number;
+  /** Decides which reps are shown once the feedback thins out. */
+  readonly seed: number;
+  /** Reps of this target version before this practice. */
+  readonly repsInLife: number;
+  /** Hours since the driver's last rep of anything; null for a new driver. */
+  readonly hoursSinceLastRep: number | null;
+  /** `null` for the schedule, else the same for every rep. */
+  readonly feedback: Exclude<Feedback, 'first-of-day'> | null;
+  readonly axes: RigAxes;
+  /** One count of the brake's sensor as a level; 0 where unknown. */
+  readonly brakeStepLevel: number;
+  readonly timing: RepTiming;
+}

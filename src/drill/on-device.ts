@@ -1,0 +1,40 @@
+import type { DrillModel } from './drill-model.ts';
+import { isRepUnderWay } from './on-key.ts';
+import { NO_LEVELS } from './recording.ts';
+import { voidRep } from './rep-end.ts';
+import { enterArming, enterSummary, isBlockOver, type Step } from './stages.ts';
+import { lostInRep } from './words.ts';
+
+/** A device is gone: a rep under way is void, and nothing goes on before the device is back. */
+export function onDeviceLost(model: DrillModel, name: string): Step {
+  if (model.lostDevices.includes(name)) return [model, []];
+  const [stopped, effects] = isRepUnderWay(model) ? voidForLoss(model, name) : [model, []];
+  const waiting = {
+    ...stopped,
+    recording: null,
+    lostDevices: [...model.lostDevices, name],
+    levels: NO_LEVELS,
+  };
+  const { kind } = model.stage;
+  if (kind === 'summary' || kind === 'paused') return [waiting, effects];
+  return [{ ...waiting, stage: { kind: 'device-lost' } }, effects];
+}
+
+/** Goes on where it stopped, once every lost device is back. */
+export function onDeviceBack(model: DrillModel, name: string): Step {
+  const lostDevices = model.lostDevices.filter((lost) => lost !== name);
+  const back = { ...model, lostDevices };
+  if (lostDevices.length > 0 || model.stage.kind !== 'device-lost') return [back, []];
+  const next = isBlockOver(back) ? enterSummary(back, back.atS) : enterArming(back, back.atS);
+  return [{ ...next, message: model.message }, []];
+}
+
+function voidForLoss(model: DrillModel, name: string): Step {
+  const { stage, atS } = model;
+  if (stage.kind !== 'braking' && stage.kind !== 'ready') return [model, []];
+  return voidRep(
+    model,
+    { cueS: stage.cueS, endS: atS },
+    { voided: 'device lost', reason: lostInRep(name) },
+  );
+}

@@ -1,0 +1,95 @@
+import type { KeyAction } from './drill-message.ts';
+import type { DrillModel } from './drill-model.ts';
+import type { Feedback } from './drill-view.ts';
+import { voidRep } from './rep-end.ts';
+import {
+  enterArming,
+  enterSummary,
+  isBlockOver,
+  nextBlock,
+  plannedFeedback,
+  type Step,
+} from './stages.ts';
+import { ABORTED_BY_DRIVER, FIRST_OF_DAY_STAYS, feedbackChosen } from './words.ts';
+
+/** What a key or a learned wheel button does. Anything that stops a rep after its cue makes it an aborted rep. */
+export function onKey(model: DrillModel, action: KeyAction): Step {
+  switch (action) {
+    case 'next':
+      return onNext(model);
+    case 'repeat':
+      return isRepUnderWay(model) ? thenGoOn(abort(model)) : onNext(model);
+    case 'pause':
+      return onPause(model);
+    case 'feedback':
+      return [chooseFeedback(model), []];
+    case 'note':
+      return [model, model.attempts > 0 ? [{ kind: 'note', rep: model.attempts }] : []];
+    case 'finish':
+      return onFinish(model);
+  }
+}
+
+/** True from the cue, or from an onset before it, to the end of the rep. */
+export function isRepUnderWay({ stage, atS }: DrillModel): boolean {
+  return stage.kind === 'braking' || (stage.kind === 'ready' && atS >= stage.cueS);
+}
+
+/** Pauses, or goes on where it was paused. */
+export function onPause(model: DrillModel): Step {
+  const { kind } = model.stage;
+  if (kind === 'paused') return [goOn(model), []];
+  if (kind === 'summary' || kind === 'device-lost') return [model, []];
+  const [stopped, effects] = isRepUnderWay(model) ? abort(model) : [model, []];
+  return [{ ...stopped, stage: { kind: 'paused' }, recording: null }, effects];
+}
+
+function onNext(model: DrillModel): Step {
+  const { kind } = model.stage;
+  if (kind === 'summary') return [enterArming(nextBlock(model), model.atS), []];
+  return [kind === 'after' || kind === 'paused' ? goOn(model) : model, []];
+}
+
+function onFinish(model: DrillModel): Step {
+  const [stopped, effects] = isRepUnderWay(model) ? abort(model) : [model, []];
+  const nothingToSum = stopped.block.done.length + stopped.unscored.length === 0;
+  if (model.stage.kind === 'summary' || nothingToSum)
+    return [stopped, [...effects, { kind: 'end' }]];
+  return [enterSummary(stopped, model.atS), effects];
+}
+
+function goOn(model: DrillModel): DrillModel {
+  return isBlockOver(model) ? enterSummary(model, model.atS) : enterArming(model, model.atS);
+}
+
+function thenGoOn([model, effects]: Step): Step {
+  return [goOn(model), effects];
+}
+
+function abort(model: DrillModel): Step {
+  const { stage, atS } = model;
+  if (stage.kind !== 'braking' && stage.kind !== 'ready') return [model, []];
+  return voidRep(
+    model,
+    { cueS: stage.cueS, endS: atS },
+    { voided: 'aborted', reason: ABORTED_BY_DRIVER },
+  );
+}
+
+/** Turns the feedback of the reps to come round; a second time goes back to the schedule. */
+function chooseFeedback(model: DrillModel): DrillModel {
+  if (model.block.phase === 'first-of-day') return { ...model, message: FIRST_OF_DAY_STAYS };
+  const chosen: DrillModel['chosenFeedback'] =
+    model.chosenFeedback !== null ? null : plannedFeedback(model) === 'shown' ? 'hidden' : 'shown';
+  const next = { ...model, chosenFeedback: chosen, message: feedbackChosen(chosen) };
+  return { ...next, feedback: isSettled(model) ? model.feedback : settled(next) };
+}
+
+/** The rep's feedback can no longer change: it is under way or over. */
+function isSettled({ stage }: DrillModel): boolean {
+  return stage.kind !== 'arming' && stage.kind !== 'countdown' && stage.kind !== 'paused';
+}
+
+function settled(model: DrillModel): Feedback {
+  return plannedFeedback(model);
+}

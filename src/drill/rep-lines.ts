@@ -1,0 +1,31 @@
+import type { DoneRep, DrillModel } from './drill-model.ts';
+import type { RepLine } from './drill-view.ts';
+import { isBlockOver } from './stages.ts';
+
+const MOST_LINES = 20;
+
+/** The last reps as the driver may read them now, newest first. */
+export function repLines(model: DrillModel): readonly RepLine[] {
+  return model.block.done
+    .slice(0, MOST_LINES)
+    .map((done) => lineOf(done, done.voided !== null || isRevealed(model, done)));
+}
+
+/** True once the score of a rep may be seen: held back for a moment, on first-of-day reps until all are over. */
+export function isRevealed(
+  model: DrillModel,
+  { tag, revealAtS }: Pick<DoneRep, 'tag' | 'revealAtS'>,
+): boolean {
+  if (model.stage.kind === 'summary') return true;
+  return model.atS >= revealAtS && (tag.phase !== 'first-of-day' || isBlockOver(model));
+}
+
+function lineOf({ tag, outcome, voided, sentence }: DoneRep, revealed: boolean): RepLine {
+  return {
+    number: tag.place,
+    feedback: tag.feedback,
+    outcome: revealed ? outcome : null,
+    voided,
+    sentence: revealed ? sentence : '',
+  };
+}

@@ -1,0 +1,62 @@
+import { blockSummary } from './block-summary.ts';
+import type { DrillEffect } from './drill-message.ts';
+import type { DrillModel } from './drill-model.ts';
+import type { Feedback } from './drill-view.ts';
+import { scheduledFeedback } from './feedback-schedule.ts';
+import { initialGear } from './gear.ts';
+
+/** A model and what it wants done. */
+export type Step = readonly [DrillModel, readonly DrillEffect[]];
+
+/** A foot this light is off the brake. */
+export const FOOT_OFF_LEVEL = 0.05;
+/** How long the foot has to be off before the countdown starts. */
+export const ARM_S = 0.3;
+
+/** Waits for lost devices, then for the foot to come off the brake. The rep's feedback is planned here. */
+export function enterArming(model: DrillModel, atS: number): DrillModel {
+  const { levels, lostDevices } = model;
+  const isOff = levels.brake !== null && levels.brake <= FOOT_OFF_LEVEL;
+  return {
+    ...model,
+    atS,
+    stage:
+      lostDevices.length > 0
+        ? { kind: 'device-lost' }
+        : { kind: 'arming', offSinceS: isOff ? atS : null },
+    recording: null,
+    feedback: plannedFeedback(model),
+    gear: initialGear(model.setup.target),
+    message: null,
+  };
+}
+
+/** What the next rep shows: a first-of-day rep nothing, else the driver's choice, else the schedule. */
+export function plannedFeedback(model: DrillModel): Feedback {
+  const { block, chosenFeedback, setup, repsInLife } = model;
+  if (block.phase === 'first-of-day') return 'first-of-day';
+  return chosenFeedback ?? setup.feedback ?? scheduledFeedback(repsInLife, setup.seed);
+}
+
+export function enterSummary(model: DrillModel, atS: number): DrillModel {
+  return {
+    ...model,
+    atS,
+    stage: { kind: 'summary', summary: blockSummary(model.block.done) },
+    recording: null,
+    message: null,
+  };
+}
+
+/** The next block of the practice; first-of-day reps are only ever the first. */
+export function nextBlock(model: DrillModel): DrillModel {
+  const { block, setup } = model;
+  return {
+    ...model,
+    block: { number: block.number + 1, phase: 'block', reps: setup.reps, place: 1, done: [] },
+  };
+}
+
+export function isBlockOver({ block }: DrillModel): boolean {
+  return block.place > block.reps;
+}

@@ -1,0 +1,46 @@
+import { NO_HOLD } from './clutch-hold.ts';
+import type { Block, DrillModel } from './drill-model.ts';
+import type { DrillSetup } from './drill-setup.ts';
+import { FIRST_OF_DAY_REPS, startsNewDay } from './feedback-schedule.ts';
+import { targetOnsetS } from './onset-search.ts';
+import { NO_LEVELS } from './recording.ts';
+import { enterArming } from './stages.ts';
+
+/**
+ * The drill before its first message.
+ *
+ * @throws RangeError for a target that is not over time, or a block without reps
+ */
+export function startDrill(setup: DrillSetup): DrillModel {
+  const { target, reps } = setup;
+  if (target.domain !== 'time') throw new RangeError(`the drill needs ${target.id} over time`);
+  if (!(Number.isInteger(reps) && reps > 0)) throw new RangeError(`a block of ${reps} reps`);
+  const idle: DrillModel = {
+    setup,
+    targetOnsetS: targetOnsetS(target),
+    atS: 0,
+    stage: { kind: 'paused' },
+    levels: NO_LEVELS,
+    gear: null,
+    recording: null,
+    block: firstBlock(setup),
+    unscored: [],
+    attempts: 0,
+    repsInLife: setup.repsInLife,
+    feedback: 'shown',
+    chosenFeedback: null,
+    clutchHold: NO_HOLD,
+    lostDevices: [],
+    message: null,
+    health: [],
+    dropped: 0,
+  };
+  return enterArming(idle, 0);
+}
+
+function firstBlock({ reps, repsInLife, hoursSinceLastRep }: DrillSetup): Block {
+  const block = { number: 1, place: 1, done: [] };
+  return startsNewDay(repsInLife, hoursSinceLastRep)
+    ? { ...block, phase: 'first-of-day', reps: FIRST_OF_DAY_REPS }
+    : { ...block, phase: 'block', reps };
+}

@@ -1,0 +1,23 @@
+import type { DrillMessage } from './drill-message.ts';
+import type { DrillModel } from './drill-model.ts';
+import { onBatch } from './on-batch.ts';
+import { onDeviceBack, onDeviceLost } from './on-device.ts';
+import { onKey } from './on-key.ts';
+import { onScored } from './on-scored.ts';
+import type { Step } from './stages.ts';
+
+/** The drill after one message, and what it wants done, in order. */
+export function update(model: DrillModel, message: DrillMessage): Step {
+  switch (message.kind) {
+    case 'batch':
+      return onBatch(model, message.batch, message.health);
+    case 'key':
+      return onKey(model, message.action);
+    case 'scored':
+      return onScored(model, message.rep, message.outcome);
+    case 'device-lost':
+      return onDeviceLost(model, message.name);
+    case 'device-back':
+      return onDeviceBack(model, message.name);
+  }
+}

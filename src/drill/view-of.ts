@@ -1,0 +1,104 @@
+import type { DrillModel, OwnTraces, Stage } from './drill-model.ts';
+import type { DrillPhase, DrillView, RepLine } from './drill-view.ts';
+import { rmsError } from './live-error.ts';
+import { isRevealed, repLines } from './rep-lines.ts';
+import { trackOf } from './sample-log.ts';
+import { FOOT_OFF_LEVEL } from './stages.ts';
+import { BRAKE_UNKNOWN, FOOT_ON_BRAKE, PAUSED, waitingForDevices } from './words.ts';
+
+/** What may be seen of the drill now. Costs nothing that grows with the length of the rep. */
+export function viewOf(model: DrillModel): DrillView {
+  const { setup, stage, block, levels, atS } = model;
+  const lines = repLines(model);
+  const own = visibleOwn(model);
+  const tag = stage.kind === 'after' ? stage.rep : null;
+  return {
+    targetName: setup.target.name,
+    cornerType: setup.target.cornerType,
+    rep: tag?.place ?? Math.min(block.place, block.reps),
+    reps: block.reps,
+    feedback: tag?.feedback ?? model.feedback,
+    phase: phaseOf(model),
+    atS,
+    toCueS: toCueS(model),
+    nowS: stage.kind === 'braking' ? atS - stage.originS : 0,
+    target: hidesTarget(model) ? null : setup.target,
+    own: own && trackOf(own.brake),
+    ownSteering: own && setup.axes.steering ? trackOf(own.steering) : null,
+    brakeLevel: hidesOwn(model) ? null : levels.brake,
+    throttleLevel: levels.throttle,
+    clutchLevel: levels.clutch,
+    steeringDeg: levels.steering,
+    gear: model.gear,
+    liveErrorLevel: stage.kind === 'braking' && !hidesOwn(model) ? rmsError(stage.liveError) : null,
+    restS: phaseOf(model) === 'rest' && stage.kind === 'after' ? stage.nextS - atS : null,
+    lastReps: lines,
+    result: resultOf(model, lines),
+    summary: stage.kind === 'summary' ? stage.summary : null,
+    health: model.health,
+    dropped: model.dropped,
+    message: messageOf(model),
+  };
+}
+
+function phaseOf({ stage, atS }: DrillModel): DrillPhase {
+  switch (stage.kind) {
+    case 'ready':
+      return atS < stage.cueS ? 'countdown' : 'cue';
+    case 'after':
+      return atS < stage.restFromS ? 'result' : 'rest';
+    default:
+      return stage.kind;
+  }
+}
+
+function toCueS({ stage, atS }: DrillModel): number | null {
+  const counting = stage.kind === 'countdown' || stage.kind === 'ready';
+  return counting && atS < stage.cueS ? stage.cueS - atS : null;
+}
+
+/** First-of-day reps show no target before the last of them is over and its score may be seen. */
+function hidesTarget(model: DrillModel): boolean {
+  const { block, stage } = model;
+  if (block.phase !== 'first-of-day' || stage.kind === 'summary') return false;
+  return !(stage.kind === 'after' && isRevealed(model, { ...stage, tag: stage.rep }));
+}
+
+/** During a rep that is not shown, the own trace, the bar and the error all stay away. */
+function hidesOwn({ stage, feedback }: DrillModel): boolean {
+  return (stage.kind === 'ready' || stage.kind === 'braking') && feedback !== 'shown';
+}
+
+function visibleOwn(model: DrillModel): OwnTraces | null {
+  const { stage } = model;
+  if (stage.kind === 'braking') return hidesOwn(model) ? null : stage.own;
+  if (stage.kind !== 'after') return null;
+  const seen = stage.rep.feedback === 'shown' || isRevealed(model, { ...stage, tag: stage.rep });
+  return seen ? stage.own : null;
+}
+
+function resultOf({ stage, block }: DrillModel, lines: readonly RepLine[]): RepLine | null {
+  if (stage.kind !== 'after') return null;
+  const index = block.done.findIndex(({ tag }) => tag.number === stage.rep.number);
+  const line = lines[index];
+  return line !== undefined && (line.outcome !== null || line.voided !== null) ? line : null;
+}
+
+function messageOf(model: DrillModel): string | null {
+  const { stage, lostDevices, message } = model;
+  if (lostDevices.length > 0) return joined(message, waitingForDevices(lostDevices));
+  if (stage.kind === 'paused') return PAUSED;
+  return message ?? (stage.kind === 'arming' ? whyNotArmed(stage, model) : null);
+}
+
+function whyNotArmed(
+  { offSinceS }: Extract<Stage, { kind: 'arming' }>,
+  { levels }: DrillModel,
+): string | null {
+  if (levels.brake === null) return BRAKE_UNKNOWN;
+  return offSinceS === null && levels.brake > FOOT_OFF_LEVEL ? FOOT_ON_BRAKE : null;
+}
+
+function joined(first: string | null, second: string): string {
+  return first === null ? second : `${first} ${second}`;
+}

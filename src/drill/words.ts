@@ -1,0 +1,27 @@
+import type { Feedback } from './drill-view.ts';
+
+/** What the drill says to the driver: why it waits, what was lost, what does not count. */
+
+export const FOOT_ON_BRAKE = 'Take your foot off the brake to start.';
+export const BRAKE_UNKNOWN = 'Press the brake once: it has not reported yet.';
+export const PAUSED = 'Paused. Press p, or hold the clutch for two seconds, to go on.';
+export const ABORTED_BY_DRIVER = 'Aborted by the driver.';
+export const FIRST_OF_DAY_STAYS = 'First-of-day reps show no target.';
+
+export function falseStart(beforeCueS: number): string {
+  return `False start: on the brake ${beforeCueS.toFixed(1)} s before the cue.`;
+}
+
+export function feedbackChosen(chosen: Feedback | null): string {
+  return chosen === null
+    ? 'Feedback follows the schedule again.'
+    : `From the next rep on: ${chosen}.`;
+}
+
+export function lostInRep(device: string): string {
+  return `${device} was lost: this rep does not count.`;
+}
+
+export function waitingForDevices(devices: readonly string[]): string {
+  return `Waiting for ${devices.join(' and ')}: plug it in again.`;
+}
