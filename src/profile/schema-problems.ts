@@ -1,0 +1,134 @@
+import { Ajv, type ErrorObject, type Options, type ValidateFunction } from 'ajv';
+import { nearest } from './nearest.ts';
+import { printable, shown } from './printable.ts';
+import type { ProfileProblem } from './profile-problem.ts';
+import type { ProfilePath, ProfileText } from './profile-text.ts';
+import { expectation, type Schema } from './schema.ts';
+
+/** Everything about the value that the schema does not allow, in words a coach can act on. */
+export function schemaProblems(text: ProfileText, schema: Schema): readonly ProfileProblem[] {
+  const validate = validator(schema);
+  validate(text.value);
+  const errors = validate.errors ?? [];
+  return errors.filter((error) => !explainedByChoice(error, errors)).map((e) => explain(e, text));
+}
+
+/** Schemas are our own and tests hold them to draft 7; checking and optimising them would cost start-up time. */
+const OPTIONS: Options = {
+  allErrors: true,
+  verbose: true,
+  discriminator: true,
+  validateSchema: false,
+  code: { optimize: false },
+};
+
+const validators = new WeakMap<Schema, ValidateFunction>();
+
+function validator(schema: Schema): ValidateFunction {
+  const known = validators.get(schema);
+  if (known !== undefined) return known;
+  const compiled = new Ajv(OPTIONS).compile(schema);
+  validators.set(schema, compiled);
+  return compiled;
+}
+
+/** A failed choice between keys brings one error per key along; the choice itself says it better. */
+function explainedByChoice(error: ErrorObject, all: readonly ErrorObject[]): boolean {
+  return all.some((other) => other.keyword === 'oneOf' && isBelow(error, other));
+}
+
+function isBelow(error: ErrorObject, choice: ErrorObject): boolean {
+  return (
+    error.instancePath === choice.instancePath &&
+    error.schemaPath.startsWith(`${choice.schemaPath}/`)
+  );
+}
+
+type Words = Pick<ProfileProblem, 'what' | 'next'>;
+
+function explain(error: ErrorObject, text: ProfileText): ProfileProblem {
+  const path = pathOf(error);
+  const schema = error.parentSchema as Schema;
+  const { params } = error;
+  switch (error.keyword) {
+    case 'additionalProperties': {
+      const key = String(params.additionalProperty);
+      return { ...text.placeOfKey([...path, key]), ...unknownKey(key, schema) };
+    }
+    case 'required':
+      return { ...text.placeOfValue(path), ...missingKey(path, params.missingProperty, schema) };
+    case 'oneOf':
+      return { ...text.placeOfValue(path), ...keyChoice(path, schema, params.passingSchemas) };
+    case 'discriminator': {
+      const tag = String(params.tag);
+      const words = wrongTag(tag, params.tagValue, schema);
+      return { ...text.placeOfValue([...path, tag]), ...words };
+    }
+    default:
+      return { ...text.placeOfValue(path), ...wrongValue(path, error.data, schema) };
+  }
+}
+
+function pathOf({ instancePath }: ErrorObject): ProfilePath {
+  const unescaped = (step: string): string => step.replaceAll('~1', '/').replaceAll('~0', '~');
+  return instancePath.split('/').slice(1).map(unescaped);
+}
+
+/** `gears[2].time_s`; the file itself at the top. */
+function named(path: ProfilePath): string {
+  if (path.length === 0) return 'the file';
+  const name = path
+    .map((step, i) => (/^\d+$/.test(String(step)) ? `[${step}]` : `${i === 0 ? '' : '.'}${step}`))
+    .join('');
+  return printable(name);
+}
+
+function unknownKey(key: string, schema: Schema): Words {
+  const allowed = Object.keys(schema.properties ?? {});
+  const close = nearest(key, allowed);
+  const all = `Allowed here: ${allowed.join(', ')}.`;
+  if (close?.startsWith(`${key}_`))
+    return { what: `${printable(key, 60)} has no unit`, next: `Write ${close}. ${all}` };
+  const suggestion = close === null ? '' : `Did you mean ${close}? `;
+  return { what: `unknown key ${printable(key, 60)}`, next: `${suggestion}${all}` };
+}
+
+function missingKey(path: ProfilePath, key: unknown, schema: Schema): Words {
+  const wanted = schema.properties?.[String(key)];
+  const meaning = wanted === undefined ? '' : `: ${expectation(wanted)}`;
+  return { what: `${named(path)} has no ${String(key)}`, next: `Add ${String(key)}${meaning}.` };
+}
+
+/** Keys that say the same in different units: exactly one is to be given. */
+function keyChoice(path: ProfilePath, schema: Schema, passing: unknown): Words {
+  const keys = (schema.oneOf ?? []).flatMap((branch) => branch.required ?? []);
+  const next = `Give exactly one of ${keys.join(', ')}.`;
+  if (!Array.isArray(passing)) return { what: `${named(path)} has no ${keys[0]}`, next };
+  const given = passing.map((index) => keys[Number(index)]);
+  return { what: `${given.join(' and ')} say the same`, next };
+}
+
+function wrongTag(tag: string, found: unknown, schema: Schema): Words {
+  const allowed = (schema.oneOf ?? []).flatMap((branch) => valuesOf(branch.properties?.[tag]));
+  const next = oneOf(found, allowed);
+  if (found === undefined) return { what: `${tag} is missing`, next };
+  return { what: `${tag} is ${shown(found)}`, next };
+}
+
+function valuesOf(schema: Schema | undefined): readonly string[] {
+  if (schema?.const !== undefined) return [String(schema.const)];
+  return (schema?.enum ?? []).map(String);
+}
+
+function oneOf(found: unknown, allowed: readonly string[]): string {
+  const close = typeof found === 'string' ? nearest(found, allowed) : null;
+  const suggestion = close === null ? '' : `Did you mean ${close}? `;
+  return `${suggestion}Use one of ${allowed.join(', ')}.`;
+}
+
+function wrongValue(path: ProfilePath, found: unknown, schema: Schema): Words {
+  const what = `${named(path)} is ${shown(found)}`;
+  const allowed = valuesOf(schema);
+  if (allowed.length > 0) return { what, next: oneOf(found, allowed) };
+  return { what, next: `Use ${expectation(schema)}.` };
+}

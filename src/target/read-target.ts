@@ -1,0 +1,49 @@
+import { type ProfileProblem, problemOfFile } from '../profile/profile-problem.ts';
+import { readProfile } from '../profile/read-profile.ts';
+import { buildTarget } from './build-target.ts';
+import { specOfFile } from './spec-of-file.ts';
+import type { Target } from './target.ts';
+import type { TargetFile } from './target-file.ts';
+import { brokenRules } from './target-rules.ts';
+import { TARGET_SCHEMA } from './target-schema.ts';
+
+/** A target, or everything that is wrong with its file. */
+export type TargetReading =
+  | { readonly kind: 'read'; readonly target: Target }
+  | { readonly kind: 'refused'; readonly problems: readonly ProfileProblem[] };
+
+/**
+ * The target in the text of a YAML file, for whoever shows the problems one by one. Throws nothing.
+ *
+ * @param fileName with or without folders; without them and its ending it becomes the target's id
+ */
+export function checkTarget(text: string, fileName: string): TargetReading {
+  const reading = readProfile<TargetFile>(text, TARGET_SCHEMA);
+  if (reading.kind === 'refused') return reading;
+  const spec = specOfFile(reading.value, idOfFile(fileName));
+  const problems = brokenRules(reading.value, spec).map(({ path, what, next }) => ({
+    ...reading.placeOf(path),
+    what,
+    next,
+  }));
+  if (problems.length > 0) return { kind: 'refused', problems };
+  return { kind: 'read', target: buildTarget(spec) };
+}
+
+/**
+ * The target in the text of a YAML file.
+ *
+ * @param fileName for the id and for messages
+ * @throws Problem (exit code 1) that lists every problem of the file with line and column
+ */
+export function readTarget(text: string, fileName: string): Target {
+  const reading = checkTarget(text, fileName);
+  if (reading.kind === 'refused') throw problemOfFile(fileName, reading.problems);
+  return reading.target;
+}
+
+/** `profiles/targets/hairpin.yaml` to `hairpin`. */
+export function idOfFile(fileName: string): string {
+  const base = fileName.split(/[/\\]/).at(-1)!;
+  return base.replace(/\.ya?ml$/i, '');
+}
