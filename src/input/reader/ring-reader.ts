@@ -15,6 +15,9 @@ export class RingReader {
   readonly #columns: Pick<ReportBatch, 'device' | 'timeUs' | 'offset' | 'length' | 'bytes'>;
   #taken: number;
   #untilUs = 0;
+  #dropped = 0;
+  /** Dropped while nobody was reading. */
+  #forgiven = 0;
 
   constructor(memory: SharedArrayBuffer) {
     this.#ring = viewRing(memory);
@@ -39,13 +42,17 @@ export class RingReader {
     this.#release(count);
     const lastUs = count > 0 ? this.#columns.timeUs[count - 1]! : 0;
     this.#untilUs = Math.max(this.#untilUs, watermarkUs, lastUs);
-    const dropped = Atomics.load(this.#ring.counters, DROPPED) >>> 0;
-    return { count, ...this.#columns, untilUs: this.#untilUs, dropped };
+    this.#dropped = this.#droppedEver() - this.#forgiven;
+    return { count, ...this.#columns, untilUs: this.#untilUs, dropped: this.#dropped };
   }
 
-  /** Throws away what is waiting, and returns how many reports had been dropped until now. */
-  skip(): number {
+  /** Forgets what is waiting and what was dropped since the last call of `drain`: nobody was reading. */
+  skip(): void {
     this.#release(this.#waiting());
+    this.#forgiven = this.#droppedEver() - this.#dropped;
+  }
+
+  #droppedEver(): number {
     return Atomics.load(this.#ring.counters, DROPPED) >>> 0;
   }
 

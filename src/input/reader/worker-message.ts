@@ -1,0 +1,19 @@
+import type { DeviceEvent } from '../report-source.ts';
+import type { ReadRequest } from './read-request.ts';
+
+/** What the reader's worker is started with. */
+export interface WorkerOrder {
+  readonly request: ReadRequest;
+  readonly ring: SharedArrayBuffer;
+}
+
+/** What the worker tells. `started` comes first, then one of `reading`, `problem` and `unopened`, then events. */
+export type WorkerMessage =
+  | { readonly kind: 'started' }
+  | { readonly kind: 'reading' }
+  | { readonly kind: 'problem'; readonly what: string; readonly next: string }
+  | { readonly kind: 'unopened'; readonly device: number; readonly reason: string }
+  | { readonly kind: 'event'; readonly event: DeviceEvent };
+
+/** The one thing the worker is told: stop reading, close the devices and end. */
+export const CLOSE_ORDER = 'close';
