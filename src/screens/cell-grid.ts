@@ -1,0 +1,63 @@
+/** Columns and rows of a terminal or of a part of it. */
+export interface Size {
+  readonly cols: number;
+  readonly rows: number;
+}
+
+/** A rectangle of cells inside a grid. */
+export interface Area extends Size {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Bits of a cell's style. */
+export const BOLD = 1;
+export const UNDERLINE = 2;
+export const REVERSE = 8;
+
+/** Ink of a cell that takes the terminal's own colour. */
+export const DEFAULT_INK = -1;
+
+/** How a cell is drawn: an index of the xterm 256-colour palette or `DEFAULT_INK`, and style bits. */
+export interface Pen {
+  readonly ink: number;
+  readonly style: number;
+}
+
+/** A picture of fixed size in cells, row by row: cell (x, y) is entry `y * cols + x` of each column. */
+export interface CellGrid extends Size {
+  /** Unicode code points of characters one cell wide; 32 where nothing is drawn. */
+  readonly code: Uint32Array;
+  readonly ink: Int16Array;
+  readonly style: Uint8Array;
+}
+
+const BLANK = 32;
+
+/** An empty grid. */
+export function createGrid({ cols, rows }: Size): CellGrid {
+  const cells = cols * rows;
+  return {
+    cols,
+    rows,
+    code: new Uint32Array(cells).fill(BLANK),
+    ink: new Int16Array(cells).fill(DEFAULT_INK),
+    style: new Uint8Array(cells),
+  };
+}
+
+/** Sets one cell; a cell outside the grid is left out. */
+export function putCell(grid: CellGrid, x: number, y: number, code: number, pen: Pen): void {
+  if (x < 0 || y < 0 || x >= grid.cols || y >= grid.rows) return;
+  const cell = y * grid.cols + x;
+  grid.code[cell] = code;
+  grid.ink[cell] = pen.ink;
+  grid.style[cell] = pen.style;
+}
+
+/** Blanks an area, for a panel that stands in front of others. */
+export function clearArea(grid: CellGrid, area: Area): void {
+  const plain: Pen = { ink: DEFAULT_INK, style: 0 };
+  for (let y = area.y; y < area.y + area.rows; y++)
+    for (let x = area.x; x < area.x + area.cols; x++) putCell(grid, x, y, BLANK, plain);
+}

@@ -1,0 +1,54 @@
+import { type Area, type CellGrid, type Pen, putCell, type Size } from './cell-grid.ts';
+
+/** Dots in a cell, as braille patterns have them. */
+export const DOTS_ACROSS = 2;
+export const DOTS_DOWN = 4;
+
+/** One series of a plot in dots, two across and four down per cell; one byte per cell, a bit for each dot. */
+export interface DotRaster extends Size {
+  readonly dots: Uint8Array;
+}
+
+// Unicode chapter 21.1, braille patterns: bits of U+2800 for the left and the right column, from the top.
+const BRAILLE = 0x2800;
+const BITS: readonly (readonly number[])[] = [
+  [0x01, 0x02, 0x04, 0x40],
+  [0x08, 0x10, 0x20, 0x80],
+];
+
+/** An empty raster over an area of that size. */
+export function createRaster({ cols, rows }: Size): DotRaster {
+  return { cols, rows, dots: new Uint8Array(cols * rows) };
+}
+
+/** Sets one dot, counted from the top left; a dot outside is left out. */
+export function setDot(raster: DotRaster, x: number, y: number): void {
+  if (x < 0 || y < 0 || x >= raster.cols * DOTS_ACROSS || y >= raster.rows * DOTS_DOWN) return;
+  const cell = (y >> 2) * raster.cols + (x >> 1);
+  raster.dots[cell] = raster.dots[cell]! | BITS[x & 1]![y & 3]!;
+}
+
+/** Sets the dots of column x from one height to another, both included. */
+export function setSpan(raster: DotRaster, x: number, from: number, to: number): void {
+  const last = Math.min(Math.max(from, to), raster.rows * DOTS_DOWN - 1);
+  for (let y = Math.max(0, Math.min(from, to)); y <= last; y++) setDot(raster, x, y);
+}
+
+/**
+ * Draws a series. A cell has one colour, so the series drawn last has the cell to itself: draw the driver's own last.
+ * @param plain the character for a cell of this series where braille cannot be shown, null for braille
+ */
+export function paintRaster(
+  grid: CellGrid,
+  area: Area,
+  raster: DotRaster,
+  pen: Pen,
+  plain: string | null,
+): void {
+  for (let y = 0; y < raster.rows; y++)
+    for (let x = 0; x < raster.cols; x++) {
+      const dots = raster.dots[y * raster.cols + x]!;
+      if (dots === 0) continue;
+      putCell(grid, area.x + x, area.y + y, plain?.charCodeAt(0) ?? BRAILLE + dots, pen);
+    }
+}

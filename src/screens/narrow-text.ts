@@ -1,0 +1,14 @@
+const PLAIN = /^[\x20-\x7e]*$/;
+const UNSEEN = /[\p{C}\p{M}\p{Zl}\p{Zp}]/gu;
+// Wide by Unicode Standard Annex 11 (East Asian Width W and F) or drawn as an emoji.
+const WIDE =
+  /[\u{1100}-\u{115f}\u{2e80}-\u{303e}\u{3041}-\u{a4cf}\u{a960}-\u{a97c}\u{ac00}-\u{d7a3}\u{f900}-\u{faff}\u{fe10}-\u{fe19}\u{fe30}-\u{fe6b}\u{ff01}-\u{ff60}\u{ffe0}-\u{ffe6}\u{16fe0}-\u{18d08}\u{1b000}-\u{1b2fb}\u{1f000}-\u{1faff}\u{20000}-\u{3fffd}\p{Emoji_Presentation}]/gu;
+
+/**
+ * Text that takes exactly one cell per code point: controls, invisible and combining characters are taken out, and a
+ * character two cells wide becomes `?`. It keeps a name from a file or a device from moving the picture.
+ */
+export function narrowText(text: string): string {
+  if (PLAIN.test(text)) return text;
+  return text.normalize('NFC').replace(UNSEEN, '').replace(WIDE, '?');
+}
