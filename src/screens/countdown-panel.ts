@@ -1,0 +1,20 @@
+import { BIG_ROWS, bigNumber, bigNumberWidth } from './big-number.ts';
+import { type Area, type CellGrid, clearArea } from './cell-grid.ts';
+import type { Look } from './look.ts';
+
+const MARGIN = 1;
+
+/** Whole seconds left as one big digit in the middle of the screen, high enough to leave the release in sight. */
+export function drawCountdown(grid: CellGrid, area: Area, toCueS: number, { theme }: Look): void {
+  const text = String(Math.max(1, Math.ceil(toCueS)));
+  const cols = bigNumberWidth(text);
+  const x = (grid.cols - cols) >> 1;
+  const y = area.y + 1;
+  clearArea(grid, {
+    x: x - MARGIN,
+    y: y - MARGIN,
+    cols: cols + 2 * MARGIN,
+    rows: BIG_ROWS + 2 * MARGIN,
+  });
+  bigNumber(grid, x, y, text, theme.strong);
+}

@@ -1,0 +1,56 @@
+import type { DrillView } from '../drill/drill-view.ts';
+import type { CellGrid, Size } from './cell-grid.ts';
+import { type DrillLayout, drillLayout } from './drill-layout.ts';
+import { drawDrillPicture } from './drill-picture.ts';
+import { framedView } from './framed-view.ts';
+import { drawHealth } from './health-line.ts';
+import { drawHelp } from './help-overlay.ts';
+import { DRILL_HELP, DRILL_KEYS } from './key-help.ts';
+import { drawLevelLines } from './level-lines.ts';
+import type { Look } from './look.ts';
+import { isTooCoarse } from './plot-window.ts';
+import { drawPrompt } from './prompt-line.ts';
+import { drawRepList } from './rep-list.ts';
+import { drawSummary } from './summary-panel.ts';
+import { writeRight, writeText } from './write-text.ts';
+
+export interface DrillScreenOptions extends Look {
+  /** True while help stands in front. */
+  readonly help?: boolean;
+}
+
+/** The drill as it looks in a terminal of that size. */
+export function drillScreen(view: DrillView, size: Size, options: DrillScreenOptions): CellGrid {
+  return framedView(size, options, (grid) => {
+    const layout = layoutFor(view, size);
+    drawTitle(grid, layout, view, options);
+    drawPrompt(grid, layout.prompt, view, options);
+    if (view.phase === 'summary' && view.summary !== null)
+      drawSummary(grid, { ...layout.plot, x: 1, cols: size.cols - 2 }, view.summary, options);
+    else drawRep(grid, layout, view, options);
+    drawRepList(grid, layout.reps, view.lastReps, options);
+    drawHealth(grid, layout.health, view, options);
+    writeText(grid, 1, layout.keys, DRILL_KEYS, options.theme.quiet);
+    if (options.help === true) drawHelp(grid, DRILL_HELP, options);
+  });
+}
+
+function layoutFor(view: DrillView, size: Size): DrillLayout {
+  const whole = drillLayout(size, false);
+  const coarse = view.target !== null && isTooCoarse(view.target, whole.plot.rows);
+  return coarse ? drillLayout(size, true) : whole;
+}
+
+function drawTitle(grid: CellGrid, { title }: DrillLayout, view: DrillView, look: Look): void {
+  writeText(grid, 1, title, `${view.targetName}  ·  ${view.cornerType}`, look.theme.strong);
+  const rep =
+    view.phase === 'summary'
+      ? `block of ${view.reps} reps`
+      : `rep ${view.rep} of ${view.reps}  ·  ${view.feedback}`;
+  writeRight(grid, grid.cols - 2, title, rep, look.theme.strong);
+}
+
+function drawRep(grid: CellGrid, layout: DrillLayout, view: DrillView, look: Look): void {
+  drawDrillPicture(grid, layout, view, look);
+  drawLevelLines(grid, layout.levels, view, look);
+}

@@ -1,0 +1,27 @@
+import type { Target } from '../target/target.ts';
+import type { CellGrid } from './cell-grid.ts';
+import { type CurvePlot, drawCurvePlot } from './curve-plot.ts';
+import type { DrillLayout } from './drill-layout.ts';
+import type { Look } from './look.ts';
+import { drawMarks, marksOf } from './mark-labels.ts';
+import { tidy } from './number-text.ts';
+import { SCALE_COLS } from './plot-axes.ts';
+import { finalReleaseWindow, targetWindow } from './plot-window.ts';
+import { writeText } from './write-text.ts';
+
+/** The final release once more beside the plot, enlarged, for terminals whose rows are coarser than the corridor. */
+export function drawFinalRelease(
+  grid: CellGrid,
+  { side, headings }: DrillLayout,
+  picture: Omit<CurvePlot, 'window'>,
+  target: Target,
+  look: Look,
+): void {
+  const window = finalReleaseWindow(target);
+  const times = targetWindow(target).topLevel / window.topLevel;
+  const heading = `zoom ${tidy(times, 0)}×: final release`;
+  writeText(grid, side.x - SCALE_COLS + 2, headings, heading, look.theme.quiet);
+  const scale = drawCurvePlot(grid, side, { window, ...picture }, look);
+  const marks = marksOf(target).filter(({ atS }) => atS === target.marks.brakeOff);
+  drawMarks(grid, side, scale, marks, look);
+}

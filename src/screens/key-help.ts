@@ -1,0 +1,36 @@
+/** Keys in the footer of the drill. */
+export const DRILL_KEYS = 'space next  r repeat  p pause  f feedback  n note  ? help  q finish';
+
+/** Help on the drill: what stands before the second column is a key or a sign on the screen. */
+export const DRILL_HELP: readonly (readonly [string, string])[] = [
+  ['space', 'next: start the rep or the next block'],
+  ['r', 'repeat this rep'],
+  ['p', 'pause, go on; also: hold the clutch for two seconds'],
+  ['f', 'feedback: own trace shown, or hidden until the rep ends'],
+  ['n', 'note on the last rep'],
+  ['q', 'finish; finished reps are kept'],
+  ['Esc', 'close this help'],
+  ['Ctrl-L', 'draw the screen again'],
+  ['Ctrl-Z', 'leave for the shell; `fg` comes back'],
+  ['dashes', 'target; sparse dots around it: its corridor'],
+  ['thick line', 'you; the upright line is now'],
+  ['zoom', 'the final release, where a row is taller than its corridor'],
+  ['release', 'part of the score: how close the release was to the target'],
+  ['hit', 'part of the score: the first application, its peak and rise'],
+  ['smooth', 'part of the score: a release without going back up'],
+  ['re-applied', 'times the pressure went back up during the release'],
+  ['rms', 'root mean square difference, in % of full scale'],
+];
+
+/** Keys in the footer of the picker. */
+export const PICKER_KEYS = 'up, down choose  enter drill  ? help  q quit';
+
+/** Help on the picker. */
+export const PICKER_HELP: readonly (readonly [string, string])[] = [
+  ['up, down', 'choose a target; also k and j'],
+  ['enter', 'drill it; also space'],
+  ['q', 'quit'],
+  ['Esc', 'close this help'],
+  ['Ctrl-L', 'draw the screen again'],
+  ['Ctrl-Z', 'leave for the shell; `fg` comes back'],
+];
