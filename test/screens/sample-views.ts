@@ -34,6 +34,7 @@ export const HAIRPIN: Target = {
   name: 'Kiln hairpin',
   cornerType: 'hairpin',
   domain: 'time',
+  speeds: null,
   level: polyline(LEVEL),
   steering: null,
   gears: [],
