@@ -52,9 +52,15 @@ export function setup(change: Partial<DrillSetup> = {}): DrillSetup {
   };
 }
 
+/** With the foot off from the first sample on the rep is armed at 0.301 s and the cue comes 3 s later. */
+export const CUE_S = 3.301;
+/** Where the scripts of the tests start to brake. */
+export const START_S: number = CUE_S + 0.1;
+
 /** What a rig does over time; an axis that is left out stays at rest. */
 export interface Script {
-  readonly brake: (timeS: number) => number;
+  /** Null for a brake that says nothing at all. */
+  readonly brake: ((timeS: number) => number) | null;
   readonly clutch?: (timeS: number) => number;
   readonly steering?: (timeS: number) => number;
   readonly buttons?: readonly ButtonEvent[];
@@ -101,8 +107,8 @@ export function say(
 }
 
 function scripted(script: Script, timeS: Float64Array): RigBatch {
-  const track = (f: ((t: number) => number) | undefined): Track =>
-    f === undefined ? EMPTY_TRACK : { timeS, value: timeS.map(f) };
+  const track = (f: ((t: number) => number) | null | undefined): Track =>
+    f == null ? EMPTY_TRACK : { timeS, value: timeS.map(f) };
   const untilS = timeS.at(-1)!;
   const previousS = timeS[0]! - 1e-9;
   return {
