@@ -1,0 +1,69 @@
+import { type FileHandle, open } from 'node:fs/promises';
+import { Problem } from '../../problem.ts';
+import { parseRecordingHeader } from './parse-recording-header.ts';
+import { LineFault, parseRecordingLine } from './parse-recording-line.ts';
+import type { RecordingEntry, RecordingHeader } from './recording.ts';
+
+/** A recording whose header is read and whose entries are read as they are asked for. */
+export interface OpenRecording {
+  readonly header: RecordingHeader;
+  /** May be run through once. A last line that was cut off by a crash is left out; Problem with its line for any other damage. */
+  readonly entries: AsyncIterable<RecordingEntry>;
+  /** Idempotent; needed only where the entries are not run to their end. */
+  close(): Promise<void>;
+}
+
+/** @throws Problem for a file that is not there or whose first line is no header. */
+export async function openRecording(file: string): Promise<OpenRecording> {
+  const handle = await openFile(file);
+  const lines = handle.readLines()[Symbol.asyncIterator]();
+  try {
+    const first = await lines.next();
+    const header = parseRecordingHeader(first.done === true ? '' : first.value);
+    const entries = readEntries(lines, file, header.devices.length);
+    return { header, entries, close: () => handle.close() };
+  } catch (error) {
+    await handle.close();
+    throw lineProblem(file, 1, error);
+  }
+}
+
+async function openFile(file: string): Promise<FileHandle> {
+  try {
+    return await open(file);
+  } catch (error) {
+    throw new Problem(`it cannot be read: ${(error as Error).message}`, {
+      where: file,
+      next: 'Give the file of a recording.',
+    });
+  }
+}
+
+/** A line that is no JSON is a fault only once another follows it: the last may have been cut off. */
+async function* readEntries(
+  lines: AsyncIterator<string>,
+  file: string,
+  deviceCount: number,
+): AsyncGenerator<RecordingEntry, void, void> {
+  let cutOff: Problem | null = null;
+  let number = 1;
+  for (let next = await lines.next(); next.done !== true; next = await lines.next()) {
+    number += 1;
+    if (cutOff !== null) throw cutOff;
+    try {
+      yield parseRecordingLine(next.value, deviceCount);
+    } catch (error) {
+      if (!(error instanceof SyntaxError)) throw lineProblem(file, number, error);
+      cutOff = lineProblem(file, number, error);
+    }
+  }
+}
+
+function lineProblem(file: string, line: number, error: unknown): Problem {
+  if (!(error instanceof LineFault || error instanceof SyntaxError)) throw error;
+  const what = error instanceof SyntaxError ? 'it is not JSON' : error.message;
+  return new Problem(`the recording is damaged: ${what}`, {
+    where: `${file}:${line}`,
+    next: 'Delete this line to replay the rest, or record again.',
+  });
+}
