@@ -30,9 +30,12 @@ export async function openRecording(file: string): Promise<OpenRecording> {
 
 async function openFile(file: string): Promise<FileHandle> {
   try {
-    return await open(file);
+    const handle = await open(file);
+    if (!(await handle.stat()).isDirectory()) return handle;
+    await handle.close();
+    throw new Error('it is a folder');
   } catch (error) {
-    throw new Problem(`it cannot be read: ${(error as Error).message}`, {
+    throw new Problem(`the recording cannot be read: ${(error as Error).message}`, {
       where: file,
       next: 'Give the file of a recording.',
     });
@@ -50,20 +53,33 @@ async function* readEntries(
   for (let next = await lines.next(); next.done !== true; next = await lines.next()) {
     number += 1;
     if (cutOff !== null) throw cutOff;
-    try {
-      yield parseRecordingLine(next.value, deviceCount);
-    } catch (error) {
-      if (!(error instanceof SyntaxError)) throw lineProblem(file, number, error);
-      cutOff = lineProblem(file, number, error);
-    }
+    const entry = readEntry(next.value, file, number, deviceCount);
+    if (entry instanceof Problem) cutOff = entry;
+    else yield entry;
   }
 }
 
-function lineProblem(file: string, line: number, error: unknown): Problem {
-  if (!(error instanceof LineFault || error instanceof SyntaxError)) throw error;
-  const what = error instanceof SyntaxError ? 'it is not JSON' : error.message;
-  return new Problem(`the recording is damaged: ${what}`, {
+/** The entry of a line, or the Problem where it is no JSON. @throws Problem where it is, but no entry. */
+function readEntry(
+  text: string,
+  file: string,
+  number: number,
+  deviceCount: number,
+): RecordingEntry | Problem {
+  try {
+    return parseRecordingLine(text, deviceCount);
+  } catch (error) {
+    const problem = lineProblem(file, number, error);
+    if (error instanceof SyntaxError && problem instanceof Problem) return problem;
+    throw problem;
+  }
+}
+
+function lineProblem(file: string, line: number, error: unknown): unknown {
+  if (error instanceof SyntaxError) return lineProblem(file, line, new LineFault('it is not JSON'));
+  if (!(error instanceof LineFault)) return error;
+  return new Problem(`the recording cannot be replayed: ${error.message}`, {
     where: `${file}:${line}`,
-    next: 'Delete this line to replay the rest, or record again.',
+    next: line === 1 ? 'Give the file of a recording.' : 'Delete this line to replay the rest.',
   });
 }

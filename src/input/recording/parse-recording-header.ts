@@ -1,8 +1,8 @@
 import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020.js';
 import { cleanText } from '../discovery/clean-text.ts';
-import type { DeviceIdentity } from '../rig-device.ts';
 import type { Rig } from '../rig/rig.ts';
 import { exactly, IDENTITY_SCHEMA, RIG_SCHEMA } from '../rig/rig-schema.ts';
+import type { DeviceIdentity } from '../rig-device.ts';
 import { hexBytes, LineFault } from './parse-recording-line.ts';
 import type { RecordingHeader } from './recording.ts';
 import { RECORDING_FORMAT, RECORDING_VERSION } from './recording-lines.ts';

@@ -21,7 +21,10 @@ export function parseRecordingLine(text: string, deviceCount: number): Recording
   };
 }
 
-function eventEntry(fields: Readonly<Record<string, unknown>>, deviceCount: number): RecordingEntry {
+function eventEntry(
+  fields: Readonly<Record<string, unknown>>,
+  deviceCount: number,
+): RecordingEntry {
   const device = deviceIndex(fields.device, deviceCount);
   const atUs = finite(fields.at_us, 'at_us');
   if (fields.event === 'back') return { kind: 'event', event: { kind: 'back', device, atUs } };

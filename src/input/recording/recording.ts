@@ -1,7 +1,7 @@
 import type { DeviceEvent } from '../report-source.ts';
-import type { RigDevice } from '../rig-device.ts';
 import type { LooseReport } from '../rig/pack-reports.ts';
 import type { Rig } from '../rig/rig.ts';
+import type { RigDevice } from '../rig-device.ts';
 
 /** First line of a recording: what the reports came from. */
 export interface RecordingHeader {
