@@ -1,16 +1,10 @@
+import type { RepMeasure } from '../consistency/rep-measure.ts';
+import type { ZonedInstant } from '../consistency/zoned-instant.ts';
 import type { Feedback } from '../drill/drill-view.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
 import type { RepRecord } from '../trace/rep-record.ts';
 
-/** An instant with the place it was recorded in, so that days and weeks mean the driver's own. */
-export interface ZonedInstant {
-  /** UTC milliseconds since the epoch. */
-  readonly utcMs: number;
-  /** IANA zone, for example `Europe/Berlin`. */
-  readonly zone: string;
-  /** Offset from UTC in minutes at that instant. */
-  readonly offsetMin: number;
-}
+export type { ZonedInstant } from '../consistency/zoned-instant.ts';
 
 export type PhaseTag = 'first-of-day' | 'warm-up' | 'block' | 'carry-over';
 export type Foot = 'left' | 'right';
@@ -66,26 +60,38 @@ export interface StoredRep extends Omit<NewRep, 'record' | 'outcome'> {
 export interface RepQuery {
   readonly driver?: string;
   readonly targetId?: string;
+  readonly targetVersion?: string;
   readonly corner?: string;
+  /** Reps at this instant or later. */
   readonly sinceUtcMs?: number;
   readonly practiceId?: number;
+  /** Only the newest so many; they still come oldest first. */
   readonly limit?: number;
 }
 
-/** The history of practices and reps. All calls are synchronous; the drill makes them only between reps. */
+/**
+ * The history of practices and reps. All calls are synchronous; the drill makes them only between reps. Every call
+ * throws a Problem where the file is damaged, locked, read-only or full, and for a practice or rep that is not there.
+ */
 export interface HistoryStore {
   /** For messages: which of the implementations, and the file. */
   readonly label: string;
   startPractice(start: PracticeStart): number;
-  /** Durable when it returns. */
+  /**
+   * Durable when it returns: neither the end of the program nor that of the power takes the rep away. Samples are
+   * kept as `quantiseRecord` rounds them; score that record.
+   */
   addRep(practiceId: number, rep: NewRep): number;
   /** Adds an outcome beside the stored ones; refuses a version that is already there. */
   addOutcome(repId: number, outcome: RepOutcome): void;
   practices(driver?: string): readonly StoredPractice[];
   /** Oldest first. */
   reps(query: RepQuery): Iterable<StoredRep>;
+  /** The same reps as numbers for statistics, oldest first; no samples are read. */
+  measures(query: RepQuery): readonly RepMeasure[];
   record(repId: number): RepRecord;
   /** Latest instant of any rep of the driver, null for a new driver. */
   lastRepUtcMs(driver: string): number | null;
+  /** Idempotent. */
   close(): void;
 }

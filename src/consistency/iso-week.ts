@@ -1,0 +1,25 @@
+const DAY_MS = 86_400_000;
+
+/**
+ * The ISO 8601 week of a date, as `2026-W48`: weeks start on Monday, and a week belongs to the year that holds its
+ * Thursday, so that the first days of January may lie in the last week of the year before.
+ *
+ * @param date For example `2026-11-25`.
+ */
+export function isoWeek(date: string): string {
+  const thursdayMs = Date.parse(mondayOf(date)) + 3 * DAY_MS;
+  const year = new Date(thursdayMs).getUTCFullYear();
+  const week = Math.floor((thursdayMs - Date.UTC(year, 0, 1)) / (7 * DAY_MS)) + 1;
+  return `${year}-W${String(week).padStart(2, '0')}`;
+}
+
+/** The Monday on or before a date. */
+export function mondayOf(date: string): string {
+  const daysAfterMonday = (new Date(date).getUTCDay() + 6) % 7;
+  return addDays(date, -daysAfterMonday);
+}
+
+/** The date so many days later. */
+export function addDays(date: string, days: number): string {
+  return new Date(Date.parse(date) + days * DAY_MS).toISOString().slice(0, 10);
+}

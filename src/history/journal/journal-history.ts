@@ -1,0 +1,150 @@
+import { randomUUID } from 'node:crypto';
+import { readSync } from 'node:fs';
+import type { RepMeasure } from '../../consistency/rep-measure.ts';
+import { Problem } from '../../problem.ts';
+import type { RepOutcome } from '../../score/rep-score.ts';
+import type { RepRecord } from '../../trace/rep-record.ts';
+import { decodeRecord } from '../codec/decode-record.ts';
+import { encodeRecord } from '../codec/encode-record.ts';
+import { repMeasureOf } from '../rep-measure-of.ts';
+import { repNumbers } from '../rep-numbers.ts';
+import type {
+  HistoryStore,
+  NewRep,
+  PracticeStart,
+  RepQuery,
+  StoredPractice,
+  StoredRep,
+} from '../store.ts';
+import { appendToJournal } from './journal-file.ts';
+import { type JournalEntry, parseJournalLine } from './journal-line.ts';
+import { type JournalPractice, type JournalRep, JournalState } from './journal-state.ts';
+import { JournalTail } from './journal-tail.ts';
+import { matchingReps } from './matching-reps.ts';
+
+/**
+ * The history where no SQLite loads: a file that only grows, one line for each practice, rep and outcome, synced line
+ * by line. A later start that has SQLite imports it.
+ */
+export class JournalHistory implements HistoryStore {
+  readonly label: string;
+  readonly #path: string;
+  readonly #state = new JournalState();
+  readonly #tail: JournalTail;
+
+  constructor(path: string, label: string) {
+    this.#path = path;
+    this.label = label;
+    this.#tail = new JournalTail(path);
+    this.#catchUp();
+  }
+
+  startPractice(start: PracticeStart): number {
+    const origin = randomUUID();
+    this.#append({ kind: 'practice', origin, start });
+    return this.#state.practiceId(origin);
+  }
+
+  addRep(practiceId: number, newRep: NewRep): number {
+    const practice = this.#practice(practiceId);
+    const { record, ...rep } = newRep;
+    const samples = Buffer.from(encodeRecord(record)).toString('base64');
+    const origin = randomUUID();
+    this.#append({ kind: 'rep', origin, practice: practice.origin, rep, samples }, practice);
+    return this.#state.repId(origin);
+  }
+
+  addOutcome(repId: number, outcome: RepOutcome): void {
+    const { origin, outcomes } = this.#rep(repId);
+    if (outcomes.some(({ version }) => version === outcome.version))
+      throw new Problem(`rep ${repId} already has a score of version ${outcome.version}`, {
+        where: this.#path,
+        next: 'Leave it: a stored score is never rewritten.',
+      });
+    this.#append({ kind: 'outcome', rep: origin, outcome });
+  }
+
+  practices(driver?: string): readonly StoredPractice[] {
+    this.#catchUp();
+    return this.#state.practices
+      .map(({ stored }) => stored)
+      .filter((practice) => driver === undefined || practice.driver === driver)
+      .sort((a, b) => a.startedAt.utcMs - b.startedAt.utcMs || a.id - b.id);
+  }
+
+  *reps(query: RepQuery): Iterable<StoredRep> {
+    this.#catchUp();
+    yield* matchingReps(
+      this.#state.reps.map(({ stored }) => stored),
+      query,
+    );
+  }
+
+  measures(query: RepQuery): readonly RepMeasure[] {
+    return [...this.reps(query)].map((rep) => {
+      const newest = rep.outcomes.at(-1);
+      return newest === undefined
+        ? repMeasureOf(rep, null, null)
+        : repMeasureOf(rep, newest.version, repNumbers(newest));
+    });
+  }
+
+  record(repId: number): RepRecord {
+    const { place } = this.#rep(repId);
+    const line = Buffer.alloc(place.length - 1);
+    readSync(place.fd, line, 0, line.length, place.offset);
+    const where = `${this.#path}, rep ${repId}`;
+    const entry = parseJournalLine(line.toString('utf8'), where);
+    const samples = entry?.kind === 'rep' ? entry.samples : '';
+    return decodeRecord(Buffer.from(samples, 'base64'), where);
+  }
+
+  lastRepUtcMs(driver: string): number | null {
+    const [last] = this.reps({ driver, limit: 1 });
+    return last?.at.utcMs ?? null;
+  }
+
+  close(): void {
+    this.#tail.close();
+  }
+
+  /**
+   * Until the line is in the file that a later import will find. A file that an import renamed lacks the practice,
+   * which is written again with its origin.
+   */
+  #append(entry: JournalEntry, practice?: JournalPractice): void {
+    for (;;) {
+      this.#catchUp();
+      const isHere = practice === undefined || practice.fd === this.#tail.current();
+      const again = isHere ? [] : [practiceEntry(practice)];
+      if (appendToJournal(this.#path, [...again, entry])) break;
+    }
+    this.#catchUp();
+  }
+
+  #catchUp(): void {
+    for (const entry of this.#tail.news()) this.#state.add(entry);
+  }
+
+  #practice(id: number): JournalPractice {
+    this.#catchUp();
+    return this.#state.practices[id - 1] ?? missing('practice', id, this.#path);
+  }
+
+  #rep(id: number): JournalRep {
+    this.#catchUp();
+    return this.#state.reps[id - 1] ?? missing('rep', id, this.#path);
+  }
+}
+
+function practiceEntry({ origin, stored }: JournalPractice): JournalEntry {
+  const { id: _, ...start } = stored;
+  return { kind: 'practice', origin, start };
+}
+
+function missing(what: 'practice' | 'rep', id: number, where: string): never {
+  throw new Problem(`there is no ${what} ${id}`, {
+    where,
+    next: 'Check the number; `ebbline progress` shows what the history holds.',
+  });
+}

@@ -1,0 +1,74 @@
+import type { RepOutcome } from '../../score/rep-score.ts';
+import type { StoredPractice, StoredRep } from '../store.ts';
+import type { PlacedEntry } from './journal-file.ts';
+import type { JournalEntry } from './journal-line.ts';
+
+type Entry<Kind> = Extract<JournalEntry, { readonly kind: Kind }>;
+
+export interface JournalRep {
+  readonly origin: string;
+  readonly stored: StoredRep;
+  readonly outcomes: RepOutcome[];
+  readonly place: PlacedEntry;
+}
+
+export interface JournalPractice {
+  readonly origin: string;
+  /** The newest file in which it stands. */
+  fd: number;
+  readonly stored: StoredPractice;
+}
+
+/** What the lines of a journal add up to. Ids count practices and reps in file order, from 1. Samples stay on disk. */
+export class JournalState {
+  readonly practices: JournalPractice[] = [];
+  readonly reps: JournalRep[] = [];
+  readonly #practiceByOrigin = new Map<string, JournalPractice>();
+  readonly #repByOrigin = new Map<string, JournalRep>();
+
+  /** Takes each entry once, as the import does. */
+  add(place: PlacedEntry): void {
+    const { entry } = place;
+    if (entry.kind === 'practice') this.#addPractice(entry, place.fd);
+    else if (entry.kind === 'outcome') this.#addOutcome(entry.rep, entry.outcome);
+    else this.#addRep(entry, place);
+  }
+
+  repId(origin: string): number {
+    return this.#repByOrigin.get(origin)?.stored.id ?? 0;
+  }
+
+  practiceId(origin: string): number {
+    return this.#practiceByOrigin.get(origin)?.stored.id ?? 0;
+  }
+
+  #addPractice({ origin, start }: Entry<'practice'>, fd: number): void {
+    const known = this.#practiceByOrigin.get(origin);
+    if (known !== undefined) {
+      known.fd = fd;
+      return;
+    }
+    const practice = { origin, fd, stored: { id: this.practices.length + 1, ...start } };
+    this.practices.push(practice);
+    this.#practiceByOrigin.set(origin, practice);
+  }
+
+  #addRep(entry: Entry<'rep'>, place: PlacedEntry): void {
+    const practice = this.#practiceByOrigin.get(entry.practice);
+    if (practice === undefined || this.#repByOrigin.has(entry.origin)) return;
+    const { outcome, ...fields } = entry.rep;
+    const outcomes = outcome === null ? [] : [outcome];
+    const id = this.reps.length + 1;
+    const stored = { ...fields, id, practice: practice.stored, outcomes };
+    const rep = { origin: entry.origin, stored, outcomes, place };
+    this.reps.push(rep);
+    this.#repByOrigin.set(entry.origin, rep);
+  }
+
+  #addOutcome(origin: string, outcome: RepOutcome): void {
+    const outcomes = this.#repByOrigin.get(origin)?.outcomes ?? [];
+    if (outcomes.some(({ version }) => version === outcome.version)) return;
+    outcomes.push(outcome);
+    outcomes.sort((a, b) => a.version - b.version);
+  }
+}

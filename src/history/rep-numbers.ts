@@ -1,0 +1,21 @@
+import type { RepNumbers } from '../consistency/rep-measure.ts';
+import type { RepOutcome } from '../score/rep-score.ts';
+
+/** The numbers of an outcome that the statistics ask for; null where a rep held nothing to be measured. */
+export function repNumbers(outcome: RepOutcome): RepNumbers {
+  if (outcome.kind === 'no-rep')
+    return {
+      score: 0,
+      releaseErrorLevel: null,
+      averageErrorLevel: null,
+      startOfReleaseErrorS: null,
+      reapplications: null,
+    };
+  return {
+    score: outcome.score,
+    releaseErrorLevel: outcome.releaseErrorLevel,
+    averageErrorLevel: outcome.averageErrorLevel,
+    startOfReleaseErrorS: outcome.keyPointErrorsS.startOfRelease,
+    reapplications: outcome.reapplications,
+  };
+}

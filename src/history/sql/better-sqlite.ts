@@ -1,0 +1,39 @@
+import { createRequire } from 'node:module';
+import type { SqlConnection, SqlDriver } from './sql-driver.ts';
+
+type BetterSqlite = new (file: string) => SqlConnection;
+
+/** Names of the result codes that mean something to a user; the library gives names, not numbers. */
+const RESULT_CODES: Readonly<Record<string, number>> = {
+  SQLITE_PERM: 3,
+  SQLITE_BUSY: 5,
+  SQLITE_LOCKED: 6,
+  SQLITE_READONLY: 8,
+  SQLITE_IOERR: 10,
+  SQLITE_CORRUPT: 11,
+  SQLITE_FULL: 13,
+  SQLITE_CANTOPEN: 14,
+  SQLITE_CONSTRAINT: 19,
+  SQLITE_NOTADB: 26,
+};
+
+/** The optional native package, which serves Node 20. Its binary loads with the first database, so one is tried. */
+export function loadBetterSqlite(): SqlDriver | { readonly unavailable: string } {
+  try {
+    const require = createRequire(import.meta.url);
+    const Database = require('better-sqlite3') as BetterSqlite;
+    new Database(':memory:').close();
+    return { name: 'better-sqlite3', open: (file) => new Database(file), resultCode };
+  } catch (error) {
+    const [reason] = String((error as Error).message).split('\n');
+    return { unavailable: `better-sqlite3 does not load (${reason})` };
+  }
+}
+
+function resultCode(error: unknown): number | null {
+  const code = (error as { readonly code?: unknown }).code;
+  if (typeof code !== 'string') return null;
+  // extended names such as SQLITE_IOERR_FSYNC begin with the primary one
+  const primary = code.split('_').slice(0, 2).join('_');
+  return RESULT_CODES[primary] ?? null;
+}

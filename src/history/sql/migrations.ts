@@ -1,0 +1,72 @@
+/** `EbBl` in ASCII, kept in the file's header (PRAGMA application_id): tells a history from any other database. */
+export const APPLICATION_ID = 0x4562426c;
+
+/**
+ * Script i brings a file from schema i to schema i + 1 (PRAGMA user_version). A script that was released is never
+ * changed. Samples have a table of their own, so that no query on reps or outcomes ever reads a page of them.
+ */
+export const MIGRATIONS: readonly string[] = [
+  `
+  CREATE TABLE practice (
+    id INTEGER PRIMARY KEY,
+    origin TEXT UNIQUE, -- identity of a practice that came from a journal
+    driver TEXT NOT NULL,
+    utc_ms INTEGER NOT NULL,
+    zone TEXT NOT NULL,
+    offset_min INTEGER NOT NULL,
+    source TEXT NOT NULL,
+    foot TEXT NOT NULL,
+    footwear TEXT NOT NULL,
+    calibration_id TEXT NOT NULL,
+    sensor TEXT NOT NULL,
+    seed INTEGER
+  ) STRICT;
+  CREATE INDEX practice_by_driver ON practice (driver, utc_ms);
+
+  CREATE TABLE rep (
+    id INTEGER PRIMARY KEY,
+    origin TEXT UNIQUE,
+    practice_id INTEGER NOT NULL REFERENCES practice (id),
+    utc_ms INTEGER NOT NULL,
+    zone TEXT NOT NULL,
+    offset_min INTEGER NOT NULL,
+    car TEXT,
+    corner TEXT,
+    variant TEXT,
+    condition TEXT,
+    target_id TEXT NOT NULL,
+    target_version TEXT NOT NULL,
+    number INTEGER NOT NULL,
+    block INTEGER NOT NULL,
+    phase TEXT NOT NULL,
+    block_order TEXT NOT NULL,
+    feedback TEXT NOT NULL,
+    self_rating TEXT,
+    voided TEXT
+  ) STRICT;
+  CREATE INDEX rep_by_time ON rep (utc_ms);
+  CREATE INDEX rep_by_practice ON rep (practice_id, utc_ms);
+  CREATE INDEX rep_by_target ON rep (target_id, utc_ms);
+
+  CREATE TABLE samples (
+    rep_id INTEGER PRIMARY KEY REFERENCES rep (id),
+    bytes BLOB NOT NULL
+  ) STRICT;
+
+  CREATE TABLE outcome (
+    rep_id INTEGER NOT NULL REFERENCES rep (id),
+    version INTEGER NOT NULL,
+    kind TEXT NOT NULL,
+    score REAL NOT NULL,
+    release_error_level REAL,
+    average_error_level REAL,
+    peak_error REAL,
+    rise_error_s REAL,
+    start_of_release_error_s REAL,
+    brake_off_error_s REAL,
+    reapplications INTEGER,
+    json TEXT NOT NULL, -- the whole outcome
+    PRIMARY KEY (rep_id, version)
+  ) STRICT;
+  `,
+];

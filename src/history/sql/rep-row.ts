@@ -1,0 +1,84 @@
+import type { Feedback } from '../../drill/drill-view.ts';
+import type { RepOutcome } from '../../score/rep-score.ts';
+import type { NewRep, PhaseTag, StoredRep } from '../store.ts';
+import { PRACTICE_COLUMNS, type PracticeRow, practiceOf } from './practice-row.ts';
+import type { SqlDatabase } from './sql-database.ts';
+
+export const REP_SELECT: string = `SELECT rep.id, rep.utc_ms, rep.zone, rep.offset_min, rep.car, rep.corner, rep.variant,
+  rep.condition, rep.target_id, rep.target_version, rep.number, rep.block, rep.phase, rep.block_order, rep.feedback,
+  rep.self_rating, rep.voided, ${PRACTICE_COLUMNS}
+  FROM rep JOIN practice ON practice.id = rep.practice_id`;
+
+export interface RepRow extends PracticeRow {
+  readonly id: number;
+  readonly utc_ms: number;
+  readonly zone: string;
+  readonly offset_min: number;
+  readonly car: string | null;
+  readonly corner: string | null;
+  readonly variant: string | null;
+  readonly condition: string | null;
+  readonly target_id: string;
+  readonly target_version: string;
+  readonly number: number;
+  readonly block: number;
+  readonly phase: PhaseTag;
+  readonly block_order: NewRep['order'];
+  readonly feedback: Feedback;
+  readonly self_rating: string | null;
+  readonly voided: NewRep['voided'];
+}
+
+export function repOf(row: RepRow, outcomes: readonly RepOutcome[]): StoredRep {
+  return {
+    id: row.id,
+    practice: practiceOf(row),
+    at: { utcMs: row.utc_ms, zone: row.zone, offsetMin: row.offset_min },
+    car: row.car,
+    corner: row.corner,
+    variant: row.variant,
+    condition: row.condition,
+    targetId: row.target_id,
+    targetVersion: row.target_version,
+    number: row.number,
+    block: row.block,
+    phase: row.phase,
+    order: row.block_order,
+    feedback: row.feedback,
+    selfRating: row.self_rating,
+    voided: row.voided,
+    outcomes,
+  };
+}
+
+/** The rep without samples and outcome. */
+export function insertRep(
+  db: SqlDatabase,
+  practiceId: number,
+  rep: Omit<NewRep, 'record' | 'outcome'>,
+  origin: string | null,
+): number {
+  return db.run(
+    `INSERT INTO rep (origin, practice_id, utc_ms, zone, offset_min, car, corner, variant, condition, target_id,
+      target_version, number, block, phase, block_order, feedback, self_rating, voided)
+      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    origin,
+    practiceId,
+    rep.at.utcMs,
+    rep.at.zone,
+    rep.at.offsetMin,
+    rep.car,
+    rep.corner,
+    rep.variant,
+    rep.condition,
+    rep.targetId,
+    rep.targetVersion,
+    rep.number,
+    rep.block,
+    rep.phase,
+    rep.order,
+    rep.feedback,
+    rep.selfRating,
+    rep.voided,
+  );
+}

@@ -1,0 +1,113 @@
+import type { RepMeasure } from '../../consistency/rep-measure.ts';
+import { Problem } from '../../problem.ts';
+import type { RepOutcome } from '../../score/rep-score.ts';
+import type { RepRecord } from '../../trace/rep-record.ts';
+import { decodeRecord } from '../codec/decode-record.ts';
+import { encodeRecord } from '../codec/encode-record.ts';
+import type {
+  HistoryStore,
+  NewRep,
+  PracticeStart,
+  RepQuery,
+  StoredPractice,
+  StoredRep,
+} from '../store.ts';
+import { MEASURE_SELECT, type MeasureRow, measureOf } from './measure-row.ts';
+import { insertOutcome, outcomesOf } from './outcome-row.ts';
+import { insertPractice, PRACTICE_COLUMNS, type PracticeRow, practiceOf } from './practice-row.ts';
+import { repFilter } from './rep-filter.ts';
+import { insertRep, REP_SELECT, type RepRow, repOf } from './rep-row.ts';
+import type { SqlDatabase } from './sql-database.ts';
+
+/** The history in an SQLite file, over either driver. */
+export class SqlHistory implements HistoryStore {
+  readonly label: string;
+  readonly #db: SqlDatabase;
+
+  constructor(db: SqlDatabase, label: string) {
+    this.#db = db;
+    this.label = label;
+  }
+
+  startPractice(start: PracticeStart): number {
+    return this.#db.transaction(() => insertPractice(this.#db, start, null));
+  }
+
+  addRep(practiceId: number, rep: NewRep): number {
+    const samples = encodeRecord(rep.record);
+    return this.#db.transaction(() => {
+      this.#expect('practice', practiceId);
+      const repId = insertRep(this.#db, practiceId, rep, null);
+      this.#db.run('INSERT INTO samples (rep_id, bytes) VALUES (?, ?)', repId, samples);
+      if (rep.outcome !== null) insertOutcome(this.#db, repId, rep.outcome);
+      return repId;
+    });
+  }
+
+  addOutcome(repId: number, outcome: RepOutcome): void {
+    this.#db.transaction(() => {
+      this.#expect('rep', repId);
+      insertOutcome(this.#db, repId, outcome);
+    });
+  }
+
+  practices(driver?: string): readonly StoredPractice[] {
+    const [where, values] = driver === undefined ? ['', []] : ['WHERE driver = ?', [driver]];
+    return this.#db
+      .all<PracticeRow>(
+        `SELECT ${PRACTICE_COLUMNS} FROM practice ${where} ORDER BY utc_ms, id`,
+        ...values,
+      )
+      .map(practiceOf);
+  }
+
+  /** Ids first, then rep by rep, so that a long history is not held in memory and the caller may write meanwhile. */
+  *reps(query: RepQuery): Iterable<StoredRep> {
+    const { sql, values } = repFilter(query);
+    const ids = this.#db.all<{ id: number }>(
+      `SELECT rep.id FROM rep JOIN practice ON practice.id = rep.practice_id ${sql}`,
+      ...values,
+    );
+    for (const { id } of ids.reverse()) {
+      const row = this.#db.get<RepRow>(`${REP_SELECT} WHERE rep.id = ?`, id);
+      if (row !== null) yield repOf(row, outcomesOf(this.#db, id));
+    }
+  }
+
+  measures(query: RepQuery): readonly RepMeasure[] {
+    const { sql, values } = repFilter(query);
+    return this.#db
+      .all<MeasureRow>(`${MEASURE_SELECT} ${sql}`, ...values)
+      .reverse()
+      .map(measureOf);
+  }
+
+  record(repId: number): RepRecord {
+    this.#expect('rep', repId);
+    const row = this.#db.get<{ bytes: Uint8Array }>(
+      'SELECT bytes FROM samples WHERE rep_id = ?',
+      repId,
+    );
+    return decodeRecord(row?.bytes ?? new Uint8Array(0), `${this.#db.file}, rep ${repId}`);
+  }
+
+  lastRepUtcMs(driver: string): number | null {
+    const row = this.#db.get<{ last: number | null }>(
+      'SELECT max(rep.utc_ms) AS last FROM practice JOIN rep ON rep.practice_id = practice.id WHERE driver = ?',
+      driver,
+    );
+    return row?.last ?? null;
+  }
+
+  close(): void {
+    this.#db.close();
+  }
+
+  #expect(table: 'practice' | 'rep', id: number): void {
+    if (this.#db.get(`SELECT 1 FROM ${table} WHERE id = ?`, id) === null)
+      throw new Problem(`there is no ${table} ${id}`, {
+        where: this.#db.file,
+        next: 'Check the number; `ebbline progress` shows what the history holds.',
+      });
+  }
+}

@@ -1,0 +1,47 @@
+import { Problem } from '../../problem.ts';
+
+interface Remedy {
+  readonly what: string;
+  readonly next: string;
+}
+
+const LOCKED: Remedy = {
+  what: 'another program holds the history and does not let go',
+  next: 'Close the other program, or wait for it, and try again; nothing was written.',
+};
+const READ_ONLY: Remedy = {
+  what: 'the history cannot be written here',
+  next: 'Give yourself the right to write to the file and its folder, or choose another with --data-dir.',
+};
+const DAMAGED: Remedy = {
+  what: 'the history is damaged or not a history at all',
+  next: 'It was left as it is. Move it away (a copy may still be repaired) and put a backup in its place.',
+};
+
+/** By the primary result codes of SQLite, https://www.sqlite.org/rescode.html. */
+const REMEDIES: Readonly<Record<number, Remedy>> = {
+  3: READ_ONLY,
+  5: LOCKED,
+  6: LOCKED,
+  8: READ_ONLY,
+  10: {
+    what: 'the disk failed while the history was read or written',
+    next: 'Check the disk and its cable, then try again; finished reps are kept.',
+  },
+  11: DAMAGED,
+  13: {
+    what: 'the disk is full, the history could not be written',
+    next: 'Make room on the disk and try again; what was finished before is kept.',
+  },
+  14: {
+    what: 'the history cannot be opened',
+    next: 'Check that its folder exists and is yours, or choose another with --data-dir.',
+  },
+  26: DAMAGED,
+};
+
+/** What a user can do about an error of SQLite; null where it is a defect of the program. */
+export function sqlProblem(resultCode: number | null, file: string): Problem | null {
+  const remedy = resultCode === null ? undefined : REMEDIES[resultCode];
+  return remedy === undefined ? null : new Problem(remedy.what, { where: file, next: remedy.next });
+}
