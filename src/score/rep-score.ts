@@ -28,10 +28,11 @@ export interface KeyPoints {
   readonly peakLevel: number;
   /** First time at 90 % of the peak. */
   readonly nearPeakS: number;
-  readonly startOfReleaseS: number;
-  readonly halfReleaseS: number;
-  readonly finalReleaseS: number;
-  readonly brakeOffS: number;
+  /** Null, like those that follow, where the pressure never fell that far in the record. */
+  readonly startOfReleaseS: number | null;
+  readonly halfReleaseS: number | null;
+  readonly finalReleaseS: number | null;
+  readonly brakeOffS: number | null;
 }
 
 /** Conditions under which a number is to be read with care or is not given. */
@@ -83,12 +84,12 @@ export interface RepScore {
   /** Smoothness of the release (spectral arc length) minus the target's; secondary, not scored. */
   readonly smoothnessDifference: number | null;
   readonly keyPoints: KeyPoints;
-  /** Rep minus target, by the same estimator. */
+  /** Rep minus target, by the same estimator; null where the rep never got there. */
   readonly keyPointErrorsS: {
-    readonly startOfRelease: number;
-    readonly halfRelease: number;
-    readonly finalRelease: number;
-    readonly brakeOff: number;
+    readonly startOfRelease: number | null;
+    readonly halfRelease: number | null;
+    readonly finalRelease: number | null;
+    readonly brakeOff: number | null;
   };
   readonly cause: Cause | null;
   readonly side: SideMeasures;
