@@ -1,0 +1,49 @@
+import { amplitudeSpectrum } from './spectrum.ts';
+
+const MAX_FREQUENCY_HZ = 10;
+const MAGNITUDE_FLOOR = 0.05;
+/** Zero padding by 2 to this power beyond the next power of two, for a fine frequency grid. */
+const PADDING = 4;
+
+/**
+ * Spectral arc length of a speed profile: minus the length of its normalised amplitude spectrum up to 10 Hz, between
+ * the first and last frequency with 5 % of the largest amplitude (Balasubramanian, Melendez-Calderon, Roby-Brami and
+ * Burdet, Journal of NeuroEngineering and Rehabilitation 12:112, 2015). Less negative is smoother. Only differences
+ * between profiles of one length mean anything here: a sudden drop is "smoother" than a taper.
+ *
+ * @returns null for a profile that is zero throughout, or has nothing up to 10 Hz.
+ */
+export function spectralArcLength(speed: Float64Array, rateHz: number): number | null {
+  const size = 2 ** (Math.ceil(Math.log2(speed.length)) + PADDING);
+  const magnitudes = amplitudeSpectrum(speed, size);
+  const largest = magnitudes.reduce((a, b) => Math.max(a, b), 0);
+  if (!(largest > 0)) return null;
+  const end = Math.floor((MAX_FREQUENCY_HZ * size) / rateHz) + 1;
+  const normal = magnitudes.subarray(0, end).map((magnitude) => magnitude / largest);
+  const first = normal.findIndex((magnitude) => magnitude >= MAGNITUDE_FLOOR);
+  const last = normal.findLastIndex((magnitude) => magnitude >= MAGNITUDE_FLOOR);
+  if (first < 0) return null;
+  let length = 0;
+  for (let bin = first + 1; bin <= last; bin++) {
+    length += Math.hypot(1 / (last - first), normal[bin]! - normal[bin - 1]!);
+  }
+  return -length;
+}
+
+/**
+ * Log dimensionless jerk of a speed profile (Hogan and Sternad, Journal of Motor Behavior 41, 2009; the same sum as in
+ * Balasubramanian et al. 2015): less negative is smoother. Very sensitive to noise, so secondary.
+ *
+ * @returns null where the profile is at rest or does not bend.
+ */
+export function logDimensionlessJerk(speed: Float64Array, rateHz: number): number | null {
+  const peak = speed.reduce((a, b) => Math.max(a, Math.abs(b)), 0);
+  const durationS = speed.length / rateHz;
+  let sum = 0;
+  for (let i = 2; i < speed.length; i++) {
+    const bend = (speed[i]! - 2 * speed[i - 1]! + speed[i - 2]!) * rateHz * rateHz;
+    sum += (bend * bend) / rateHz;
+  }
+  const jerk = (durationS ** 3 / (peak * peak)) * sum;
+  return jerk > 0 && Number.isFinite(jerk) ? -Math.log(jerk) : null;
+}

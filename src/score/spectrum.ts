@@ -1,0 +1,55 @@
+/**
+ * Amplitudes of a zero-padded discrete Fourier transform, bins 0 to size / 2, by the radix-2 algorithm (Cooley and
+ * Tukey, Mathematics of Computation 19, 1965).
+ *
+ * @param size a power of two, at least the signal's length.
+ */
+export function amplitudeSpectrum(signal: Float64Array, size: number): Float64Array {
+  const real = bitReversed(signal, size);
+  const imaginary = new Float64Array(size);
+  const cos = Float64Array.from({ length: size / 2 }, (_, i) => Math.cos((2 * Math.PI * i) / size));
+  const sin = Float64Array.from({ length: size / 2 }, (_, i) => Math.sin((2 * Math.PI * i) / size));
+  for (let half = 1; half < size; half *= 2) {
+    const stride = size / (2 * half);
+    for (let start = 0; start < size; start += 2 * half) {
+      for (let k = 0; k < half; k++) {
+        butterfly(real, imaginary, start + k, half, cos[k * stride]!, -sin[k * stride]!);
+      }
+    }
+  }
+  return Float64Array.from({ length: size / 2 + 1 }, (_, bin) =>
+    Math.hypot(real[bin]!, imaginary[bin]!),
+  );
+}
+
+function bitReversed(signal: Float64Array, size: number): Float64Array {
+  const out = new Float64Array(size);
+  let reversed = 0;
+  for (let i = 0; i < size; i++) {
+    if (i < signal.length) out[reversed] = signal[i]!;
+    let bit = size >> 1;
+    while (bit > 0 && (reversed & bit) !== 0) {
+      reversed ^= bit;
+      bit >>= 1;
+    }
+    reversed |= bit;
+  }
+  return out;
+}
+
+function butterfly(
+  real: Float64Array,
+  imaginary: Float64Array,
+  upper: number,
+  half: number,
+  cos: number,
+  sin: number,
+): void {
+  const lower = upper + half;
+  const r = real[lower]! * cos - imaginary[lower]! * sin;
+  const i = real[lower]! * sin + imaginary[lower]! * cos;
+  real[lower] = real[upper]! - r;
+  imaginary[lower] = imaginary[upper]! - i;
+  real[upper] = real[upper]! + r;
+  imaginary[upper] = imaginary[upper]! + i;
+}
