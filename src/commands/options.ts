@@ -29,8 +29,8 @@ export function parseOptions(
     return { positionals, values: values as CommandInput['values'] };
   } catch (error) {
     throw new Problem(firstSentence(String((error as Error).message)), {
-      where: command.name,
-      next: `See \`ebbline ${command.name} --help\` for its options.`.replace('  ', ' '),
+      ...(command.name === '' ? {} : { where: command.name }),
+      next: `See \`ebbline ${command.name} --help\` for its options.`.replace('ebbline  --', 'ebbline --'),
       exitCode: 2,
     });
   }
