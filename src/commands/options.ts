@@ -30,7 +30,10 @@ export function parseOptions(
   } catch (error) {
     throw new Problem(firstSentence(String((error as Error).message)), {
       ...(command.name === '' ? {} : { where: command.name }),
-      next: `See \`ebbline ${command.name} --help\` for its options.`.replace('ebbline  --', 'ebbline --'),
+      next: `See \`ebbline ${command.name} --help\` for its options.`.replace(
+        'ebbline  --',
+        'ebbline --',
+      ),
       exitCode: 2,
     });
   }
