@@ -19,4 +19,9 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     summary: 'decode a report descriptor and reports from files',
     load: async () => (await import('./rig-decode.ts')).command,
   },
+  {
+    name: 'doctor',
+    summary: 'what works on this machine and what to do about the rest',
+    load: async () => (await import('./doctor.ts')).command,
+  },
 ];
