@@ -7,6 +7,8 @@ const config: ViteUserConfig = defineConfig({
     exclude: ['test/live/**', 'test/terminal/**'],
     benchmark: { include: ['test/bench/**/*.bench.ts'] },
     maxWorkers: 2,
+    // A guard against hanging, not a measurement: machines under load are slow.
+    testTimeout: 60_000,
   },
 });
 export default config;
