@@ -15,6 +15,11 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./rig-list.ts')).command,
   },
   {
+    name: 'rig check',
+    summary: 'watch the rig: rate, jitter, gaps, drops, noise, resolution',
+    load: async () => (await import('./rig-check.ts')).command,
+  },
+  {
     name: 'rig decode',
     summary: 'decode a report descriptor and reports from files',
     load: async () => (await import('./rig-decode.ts')).command,

@@ -1,8 +1,7 @@
 import { compileField, type FieldReader } from '../hid/compile-field.ts';
 import type { ReportField } from '../hid/report-field.ts';
-import { levelMap } from './level-map.ts';
+import { axisMap } from './axis-map.ts';
 import type { AxisAssignment } from './rig.ts';
-import { steeringMap } from './steering-map.ts';
 import type { TrackBuffer } from './track-buffer.ts';
 
 /** Reads one axis out of the reports of its device into the track of its role. */
@@ -25,10 +24,7 @@ export class AxisReader {
     track: TrackBuffer,
   ) {
     this.#read = compileField(axis.field);
-    this.#map =
-      axis.role === 'steering'
-        ? steeringMap(axis.calibration, axis.field, wheelLockDeg)
-        : levelMap(axis.calibration, axis.field);
+    this.#map = axisMap(axis, wheelLockDeg);
     this.#track = track;
     this.#min = described?.logicalMin ?? Number.NEGATIVE_INFINITY;
     this.#max = described?.logicalMax ?? Number.POSITIVE_INFINITY;

@@ -1,0 +1,41 @@
+import type { AxisReading } from './axis-monitor.ts';
+import type { MonitoredDevice, RigReading } from './rig-monitor.ts';
+
+/** The answer of `rig check --json`. */
+export function readingJson({ elapsedS, dropped, devices }: RigReading): object {
+  return { elapsed_s: elapsedS, dropped_reports: dropped, devices: devices.map(deviceJson) };
+}
+
+function deviceJson(device: MonitoredDevice): object {
+  return {
+    name: device.name,
+    connected: device.connected,
+    waiting_for_movement: device.waitingForMovement,
+    streams_at_rest: device.streamsAtRest,
+    reports: device.reports,
+    rate_hz: device.rateHz,
+    unique_rate_hz: device.uniqueRateHz,
+    p99_gap_ms: device.p99GapMs,
+    jitter_ms: device.jitterMs,
+    gaps: device.gaps,
+    axes: device.axes.map(axisJson),
+  };
+}
+
+function axisJson(axis: AxisReading): object {
+  const isWheel = axis.role === 'steering';
+  return {
+    role: axis.role,
+    counts: axis.counts,
+    [isWheel ? 'angle_deg' : 'level']: axis.value,
+    min_counts: axis.minCounts,
+    max_counts: axis.maxCounts,
+    rest_span_counts: axis.restSpanCounts,
+    rest_noise_counts: axis.restNoiseCounts,
+    step_counts: axis.stepCounts,
+    [isWheel ? 'deg_per_count' : 'level_per_count']: axis.perCount,
+    at_full_s: axis.atFullS,
+    beyond_full_counts: axis.beyondFullCounts,
+    at_limit_s: axis.atLimitS,
+  };
+}
