@@ -24,10 +24,10 @@ export function drillScreen(view: DrillView, size: Size, options: DrillScreenOpt
   return framedView(size, options, (grid) => {
     const layout = layoutFor(view, size);
     drawTitle(grid, layout, view, options);
-    drawPrompt(grid, layout.prompt, view, options);
     if (view.phase === 'summary' && view.summary !== null)
       drawSummary(grid, { ...layout.plot, x: 1, cols: size.cols - 2 }, view.summary, options);
     else drawRep(grid, layout, view, options);
+    drawPrompt(grid, layout.prompt, view, options);
     drawRepList(grid, layout.reps, view.lastReps, options);
     drawHealth(grid, layout.health, view, options);
     writeText(grid, 1, layout.keys, DRILL_KEYS, options.theme.quiet);

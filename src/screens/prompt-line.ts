@@ -1,20 +1,20 @@
 import type { DrillView, Feedback } from '../drill/drill-view.ts';
-import type { CellGrid, Pen } from './cell-grid.ts';
+import { type CellGrid, clearArea, type Pen } from './cell-grid.ts';
 import type { Look } from './look.ts';
-import { fitText, writeText } from './write-text.ts';
+import { wrapText, writeText } from './write-text.ts';
 
-/** The one line that says what the drill waits for; the drill's own message stands in front of the phase's. */
+/** Rows that the longest message may take; the second stands over the headings of the picture. */
+const MOST_ROWS = 2;
+
+/** What the drill waits for; its own message stands in front of the phase's. Drawn last, over what is below. */
 export function drawPrompt(grid: CellGrid, row: number, view: DrillView, look: Look): void {
-  const text = view.message ?? promptOf(view);
-  if (text === '') return;
   const pen = penOf(view, look);
-  writeText(
-    grid,
-    1,
-    row,
-    fitText(pen === look.theme.alert ? ` ${text} ` : text, grid.cols - 2),
-    pen,
-  );
+  const lines = wrapText(view.message ?? promptOf(view), grid.cols - 4).slice(0, MOST_ROWS);
+  if (lines.length > 1) clearArea(grid, { x: 0, y: row, cols: grid.cols, rows: MOST_ROWS });
+  const pad = pen === look.theme.alert ? ' ' : '';
+  lines.forEach((line, index) => {
+    writeText(grid, 1, row + index, `${pad}${line}${pad}`, pen);
+  });
 }
 
 function penOf(view: DrillView, { theme }: Look): Pen {

@@ -224,6 +224,13 @@ export const DRILL_VIEWS: Readonly<Record<string, DrillView>> = {
     health: [{ ...BRAKING.health[0]!, connected: false }, BRAKING.health[1]!],
     dropped: 12,
   },
+  'long-message': {
+    ...BRAKING,
+    phase: 'device-lost',
+    own: null,
+    message:
+      'Load cell pedals was lost: this rep does not count. Waiting for Load cell pedals and Wheel base: plug them in.',
+  },
   summary: { ...BRAKING, phase: 'summary', own: null, summary: SUMMARY },
   unmoved: {
     ...BRAKING,
