@@ -1,0 +1,46 @@
+/** What a key asks for. Commands decide what it means where they are; the terminal's own keys never get here. */
+export type ScreenAction =
+  | 'next'
+  | 'repeat'
+  | 'pause'
+  | 'feedback'
+  | 'note'
+  | 'help'
+  | 'finish'
+  | 'up'
+  | 'down'
+  | 'choose'
+  /** Esc: closes the top layer, never more. */
+  | 'close';
+
+/** What a key asks of the terminal itself. */
+export type TerminalAction = 'interrupt' | 'suspend' | 'redraw';
+
+/** Actions by the terminal library's names of keys. Enter is also reported as `return`, which is left out here. */
+export const KEY_ACTIONS: ReadonlyMap<string, ScreenAction | TerminalAction> = new Map([
+  ['space', 'next'],
+  ['r', 'repeat'],
+  ['p', 'pause'],
+  ['f', 'feedback'],
+  ['n', 'note'],
+  ['?', 'help'],
+  ['h', 'help'],
+  ['f1', 'help'],
+  ['q', 'finish'],
+  ['up', 'up'],
+  ['k', 'up'],
+  ['down', 'down'],
+  ['j', 'down'],
+  ['enter', 'choose'],
+  ['escape', 'close'],
+  ['C-c', 'interrupt'],
+  ['C-z', 'suspend'],
+  ['C-l', 'redraw'],
+]);
+
+const TERMINAL_ACTIONS: ReadonlySet<string> = new Set(['interrupt', 'suspend', 'redraw']);
+
+/** True for what a command has to deal with. */
+export function isScreenAction(action: ScreenAction | TerminalAction): action is ScreenAction {
+  return !TERMINAL_ACTIONS.has(action);
+}
