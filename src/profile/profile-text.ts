@@ -63,7 +63,7 @@ function parsed(text: string): ProfileText {
     lineCounter: lines,
     prettyErrors: false,
     stringKeys: true,
-    logLevel: 'silent',
+    logLevel: 'error',
   });
   const placeAt = (offset: number): ProfilePlace => {
     const { line, col } = lines.linePos(offset);

@@ -32,15 +32,15 @@ function validator(schema: Schema): ValidateFunction {
   return compiled;
 }
 
-/** A failed choice between keys brings one error per key along; the choice itself says it better. */
+/** A failed choice brings errors about its missing keys along; the choice itself says it better. */
 function explainedByChoice(error: ErrorObject, all: readonly ErrorObject[]): boolean {
-  return all.some((other) => other.keyword === 'oneOf' && isBelow(error, other));
-}
-
-function isBelow(error: ErrorObject, choice: ErrorObject): boolean {
-  return (
-    error.instancePath === choice.instancePath &&
-    error.schemaPath.startsWith(`${choice.schemaPath}/`)
+  if (error.keyword !== 'required') return false;
+  return all.some(
+    (other) =>
+      error.instancePath === other.instancePath &&
+      (other.keyword === 'oneOf'
+        ? error.schemaPath.startsWith(`${other.schemaPath}/`)
+        : other.keyword === 'discriminator' && other.params.tag === error.params.missingProperty),
   );
 }
 
@@ -61,7 +61,7 @@ function explain(error: ErrorObject, text: ProfileText): ProfileProblem {
       return { ...text.placeOfValue(path), ...keyChoice(path, schema, params.passingSchemas) };
     case 'discriminator': {
       const tag = String(params.tag);
-      const words = wrongTag(tag, params.tagValue, schema);
+      const words = wrongTag(path, tag, params.tagValue, schema);
       return { ...text.placeOfValue([...path, tag]), ...words };
     }
     default:
@@ -108,11 +108,11 @@ function keyChoice(path: ProfilePath, schema: Schema, passing: unknown): Words {
   return { what: `${given.join(' and ')} say the same`, next };
 }
 
-function wrongTag(tag: string, found: unknown, schema: Schema): Words {
+function wrongTag(path: ProfilePath, tag: string, found: unknown, schema: Schema): Words {
   const allowed = (schema.oneOf ?? []).flatMap((branch) => valuesOf(branch.properties?.[tag]));
   const next = oneOf(found, allowed);
-  if (found === undefined) return { what: `${tag} is missing`, next };
-  return { what: `${tag} is ${shown(found)}`, next };
+  if (found === undefined) return { what: `${named(path)} has no ${tag}`, next };
+  return { what: `${named([...path, tag])} is ${shown(found)}`, next };
 }
 
 function valuesOf(schema: Schema | undefined): readonly string[] {

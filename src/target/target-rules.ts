@@ -17,7 +17,7 @@ export function brokenRules(file: TargetFile, spec: TargetSpec): readonly Broken
     ...lengthRules(spec),
     ...bleedRules(spec),
     ...releaseRules(spec),
-    ...speedRules(spec),
+    ...speedRules(file, spec),
     ...turnRules(spec),
     ...steeringRules(spec),
     ...gearRules(spec),
@@ -85,11 +85,11 @@ function knotRules(
   return broken;
 }
 
-function speedRules({ axis }: TargetSpec): BrokenRule[] {
+function speedRules(file: TargetFile, { axis }: TargetSpec): BrokenRule[] {
   if (axis.domain === 'time' || axis.speeds.slowestMps < axis.speeds.entryMps) return [];
   return [
     {
-      path: [],
+      path: Object.keys(file).filter((key) => key.startsWith('slowest_speed_')),
       what: 'the slowest speed is not below the entry speed',
       next: 'Braking has to take speed off; check both.',
     },

@@ -1,0 +1,38 @@
+import { readFileSync } from 'node:fs';
+import { Ajv } from 'ajv';
+import { expect, test } from 'vitest';
+import { TARGET_SCHEMA } from '../../src/target/target-schema.ts';
+
+test('the published schema is the one the program uses (npm run schemas writes it)', () => {
+  const file = new URL('../../profiles/schema/target.schema.json', import.meta.url);
+  expect(JSON.parse(readFileSync(file, 'utf8'))).toEqual(JSON.parse(JSON.stringify(TARGET_SCHEMA)));
+});
+
+test('it is a valid schema of draft 7', () => {
+  const ajv = new Ajv({ discriminator: true });
+  expect(ajv.validateSchema(TARGET_SCHEMA)).toBe(true);
+  expect(() => ajv.compile(TARGET_SCHEMA)).not.toThrow();
+});
+
+test('every number carries its unit in its name, or is a level, a share or a count', () => {
+  const unitless = new Set(['peak_level', 'to_level', 'level', 'floor_level', 'share', 'gear']);
+  const shapeNumbers = new Set(['exponent', 'e_folds']);
+  const names: string[] = [];
+  collectNumbers(TARGET_SCHEMA, names);
+  expect(names.length).toBeGreaterThan(20);
+  for (const name of names)
+    expect(
+      unitless.has(name) ||
+        shapeNumbers.has(name) ||
+        /_(s|m|kmh|mph|mps|deg|n|kgf|lbf|bar|psi)$/.test(name),
+      name,
+    ).toBe(true);
+});
+
+function collectNumbers(schema: unknown, names: string[]): void {
+  if (typeof schema !== 'object' || schema === null) return;
+  const { properties } = schema as { properties?: Record<string, { type?: string }> };
+  for (const [name, value] of Object.entries(properties ?? {}))
+    if (value.type === 'number' || value.type === 'integer') names.push(name);
+  for (const value of Object.values(schema)) collectNumbers(value, names);
+}
