@@ -25,26 +25,48 @@ export interface ProfileText {
   placeOfKey(path: ProfilePath): ProfilePlace;
 }
 
-/** No profile that a person writes comes near it. */
-export const LONGEST_PROFILE_CHARACTERS = 200_000;
+/** No profile that a person writes comes near these; beyond them a parser can run out of time or memory. */
+export const LONGEST_PROFILE_CHARACTERS = 64_000;
+export const DEEPEST_PROFILE_BRACKETS = 32;
 
 const START: ProfilePlace = { line: 1, column: 1 };
 const MOST_SYNTAX_PROBLEMS = 5;
 
 /** Text to data with places: YAML 1.2, one document, no anchors, no tags. Throws nothing. */
 export function parseProfile(text: string): ProfileText {
-  if (text.length > LONGEST_PROFILE_CHARACTERS)
-    return unreadable({
-      ...START,
-      what: `the file has ${text.length} characters`,
-      next: `A profile has at most ${LONGEST_PROFILE_CHARACTERS}.`,
-    });
+  const excess = excessOf(text);
+  if (excess !== null) return unreadable({ ...START, ...excess });
   try {
     return parsed(text);
   } catch (error) {
     const what = `the file cannot be read as YAML: ${printable(String(error))}`;
     return unreadable({ ...START, what, next: 'Write one YAML 1.2 document.' });
   }
+}
+
+/** Checked before anything is parsed. */
+function excessOf(text: string): Pick<ProfileProblem, 'what' | 'next'> | null {
+  if (text.length > LONGEST_PROFILE_CHARACTERS) {
+    const next = `A profile has at most ${LONGEST_PROFILE_CHARACTERS}.`;
+    return { what: `the file has ${text.length} characters`, next };
+  }
+  if (bracketDepth(text) > DEEPEST_PROFILE_BRACKETS) {
+    const next = `Close them, or nest at most ${DEEPEST_PROFILE_BRACKETS} deep.`;
+    return { what: 'too many brackets are open at once', next };
+  }
+  return null;
+}
+
+/** A rough count: brackets in quotes and comments count too. */
+function bracketDepth(text: string): number {
+  let depth = 0;
+  let deepest = 0;
+  for (const character of text) {
+    if (character === '[' || character === '{') depth++;
+    else if (character === ']' || character === '}') depth = Math.max(0, depth - 1);
+    deepest = Math.max(deepest, depth);
+  }
+  return deepest;
 }
 
 function unreadable(problem: ProfileProblem): ProfileText {
