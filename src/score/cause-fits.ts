@@ -21,12 +21,17 @@ const RATE_STEPS = 8;
 /** Around the best grid point the search is repeated on a grid finer by this. */
 const FINER = 8;
 
-/** A stretch of grid: `steps` either way of `centre`. */
+/** A stretch of grid: `steps` either way of `centre`, but not beyond `limit` either way of 0. */
 interface Axis {
   readonly centre: number;
   readonly step: number;
   readonly steps: number;
+  readonly limit: number;
 }
+
+const TIMING = { step: TIMING_STEP_S, steps: TIMING_STEPS, limit: TIMING_STEP_S * TIMING_STEPS };
+const RATE = { step: RATE_STEP, steps: RATE_STEPS, limit: RATE_STEP * RATE_STEPS };
+const FIXED = { centre: 0, step: 0, steps: 0, limit: 0 };
 
 /**
  * Fits all eight subsets of timing, rate and amount in the level domain: a bounded grid, then a finer one around its
@@ -43,30 +48,44 @@ const SUBSETS: readonly FreeParameters[] = [0, 1, 2, 3, 4, 5, 6, 7].map((bits) =
 }));
 
 function bestModel(data: ReleaseData, free: FreeParameters): ReleaseModel {
+  const amount = free.amount ? 'free' : 'one';
   const coarse = search(
     data,
-    { centre: 0, step: TIMING_STEP_S, steps: free.timing ? TIMING_STEPS : 0 },
-    { centre: 0, step: RATE_STEP, steps: free.rate ? RATE_STEPS : 0 },
-    free.amount,
+    free.timing ? { ...TIMING, centre: 0 } : FIXED,
+    free.rate ? { ...RATE, centre: 0 } : FIXED,
+    amount,
   );
   const fine = search(
     data,
-    { centre: coarse.timingS, step: TIMING_STEP_S / FINER, steps: free.timing ? FINER : 0 },
-    { centre: Math.log(coarse.rateRatio), step: RATE_STEP / FINER, steps: free.rate ? FINER : 0 },
-    free.amount,
+    free.timing ? finer(TIMING, coarse.timingS) : FIXED,
+    free.rate ? finer(RATE, Math.log(coarse.rateRatio)) : FIXED,
+    amount,
   );
   return fine.meanSquare < coarse.meanSquare ? fine : coarse;
 }
 
-function search(data: ReleaseData, timing: Axis, logRate: Axis, amount: boolean): ReleaseModel {
+function finer(axis: Omit<Axis, 'centre'>, centre: number): Axis {
+  return { ...axis, centre, step: axis.step / FINER, steps: FINER };
+}
+
+function search(
+  data: ReleaseData,
+  timing: Axis,
+  logRate: Axis,
+  amount: 'free' | 'one',
+): ReleaseModel {
+  const rates = places(logRate).map(Math.exp);
   let best: ReleaseModel | null = null;
-  for (let i = -timing.steps; i <= timing.steps; i++) {
-    for (let j = -logRate.steps; j <= logRate.steps; j++) {
-      const rateRatio = Math.exp(logRate.centre + j * logRate.step);
-      const timingS = timing.centre + i * timing.step;
-      const model = evaluateModel(data, timingS, rateRatio, amount ? 'free' : 'one');
+  for (const timingS of places(timing)) {
+    for (const rateRatio of rates) {
+      const model = evaluateModel(data, timingS, rateRatio, amount);
       if (best === null || model.meanSquare < best.meanSquare) best = model;
     }
   }
   return best!;
+}
+
+function places({ centre, step, steps, limit }: Axis): number[] {
+  const all = Array.from({ length: 2 * steps + 1 }, (_, i) => centre + (i - steps) * step);
+  return all.filter((place) => Math.abs(place) <= limit + 1e-12);
 }

@@ -7,24 +7,26 @@ import { RELEASE_FULL_LEVEL } from './score-version.ts';
 const INDEPENDENT_VALUES = 12;
 /** Errors below half of what earns full marks are not worth another parameter. */
 const FLOOR_SQUARE: number = 0.25 * RELEASE_FULL_LEVEL ** 2;
-/** A model that explains less of the squared error names no cause. */
-const LEAST_EXPLAINED = 0.6;
+/** A model has to take away 60 % of the root mean square error to name a cause: this share of the squared one. */
+const LEAST_EXPLAINED: number = 1 - (1 - 0.6) ** 2;
 
 /**
  * Names what was different about a release by parsimony: of the eight subsets of timing, rate and amount the one
- * with the least Bayesian information criterion (Schwarz, Annals of Statistics 6, 1978). Where it explains less than
- * 60 % of the squared error the shape was different. With several parameters, the one without which the fit loses
- * most gives the name.
+ * with the least Bayesian information criterion (Schwarz, Annals of Statistics 6, 1978). Where it leaves more than 40 %
+ * of the error, the shape was different. With several parameters, the one without which the fit loses most gives the
+ * name.
  */
 export function findCause(data: ReleaseData): Cause {
   const fits = causeFits(data);
   const untouched = fits.find((fit) => parameters(fit) === 0)!;
   const chosen = fits.reduce((a, b) => (criterion(b) < criterion(a) ? b : a));
   const explained = untouched.meanSquare > 0 ? 1 - chosen.meanSquare / untouched.meanSquare : 0;
+  if (explained < LEAST_EXPLAINED) return { ...SHAPE, explained };
   const { timingS, rateRatio, amountRatio } = chosen;
-  const kind = explained < LEAST_EXPLAINED ? 'shape' : leadingKind(chosen, fits);
-  return { kind, timingS, rateRatio, amountRatio, explained };
+  return { kind: leadingKind(chosen, fits), timingS, rateRatio, amountRatio, explained };
 }
+
+const SHAPE = { kind: 'shape', timingS: 0, rateRatio: 1, amountRatio: 1 } as const;
 
 function criterion(fit: CauseFit): number {
   const square = Math.max(fit.meanSquare, FLOOR_SQUARE);

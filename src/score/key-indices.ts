@@ -39,8 +39,8 @@ export function findNearPeak(
 }
 
 /**
- * How heavy a rep was on the way to the start of release, as a factor on the target: the upper quartile of the ratio,
- * which neither a short overshoot of the hit nor an early release moves.
+ * How heavy a rep was on the way to the start of release, as a factor on the target: the upper tercile of the ratio,
+ * which neither a short overshoot of the hit nor an early release moves much.
  */
 export function plateauGain(
   levels: Float64Array,
@@ -52,7 +52,7 @@ export function plateauGain(
   for (let i = nearPeak; i <= mark; i++) {
     if (target[i]! > 0) ratios.push(levels[i]! / target[i]!);
   }
-  return quantile(ratios, 0.75);
+  return quantile(ratios, 2 / 3);
 }
 
 /**

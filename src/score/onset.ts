@@ -10,16 +10,22 @@ const MAD_TO_SD = 1.4826;
 const HOLD_SAMPLES = 0.02 * RATE_HZ;
 const BASELINE_SAMPLES = 0.25 * RATE_HZ;
 
-/** What counts as braking in this signal, from its first quarter of a second. */
+/** What counts as braking in one signal. */
 export interface BrakingThreshold {
   readonly restingLevel: number;
   readonly onLevel: number;
   readonly offLevel: number;
 }
 
-/** @param stepLevel resolution of the sensor; the thresholds stay three steps apart. */
+/**
+ * The thresholds over the rest at the start of a signal: its first quarter of a second, or less where it rises sooner.
+ *
+ * @param stepLevel resolution of the sensor; the thresholds stay three steps apart.
+ */
 export function brakingThreshold(signal: Float64Array, stepLevel: number): BrakingThreshold {
-  const baseline = signal.subarray(0, BASELINE_SAMPLES);
+  const start = signal.subarray(0, BASELINE_SAMPLES);
+  const left = start.findIndex((level) => level > start[0]! + RISE_LEVEL);
+  const baseline = left < 0 ? start : start.subarray(0, left);
   const restingLevel = quantile(baseline, 0.5) ?? 0;
   const deviations = baseline.map((level) => Math.abs(level - restingLevel));
   const noise = MAD_TO_SD * (quantile(deviations, 0.5) ?? 0);

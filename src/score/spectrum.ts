@@ -7,16 +7,7 @@
 export function amplitudeSpectrum(signal: Float64Array, size: number): Float64Array {
   const real = bitReversed(signal, size);
   const imaginary = new Float64Array(size);
-  const cos = Float64Array.from({ length: size / 2 }, (_, i) => Math.cos((2 * Math.PI * i) / size));
-  const sin = Float64Array.from({ length: size / 2 }, (_, i) => Math.sin((2 * Math.PI * i) / size));
-  for (let half = 1; half < size; half *= 2) {
-    const stride = size / (2 * half);
-    for (let start = 0; start < size; start += 2 * half) {
-      for (let k = 0; k < half; k++) {
-        butterfly(real, imaginary, start + k, half, cos[k * stride]!, -sin[k * stride]!);
-      }
-    }
-  }
+  for (let half = 1; half < size; half *= 2) combine(real, imaginary, half);
   return Float64Array.from({ length: size / 2 + 1 }, (_, bin) =>
     Math.hypot(real[bin]!, imaginary[bin]!),
   );
@@ -37,19 +28,19 @@ function bitReversed(signal: Float64Array, size: number): Float64Array {
   return out;
 }
 
-function butterfly(
-  real: Float64Array,
-  imaginary: Float64Array,
-  upper: number,
-  half: number,
-  cos: number,
-  sin: number,
-): void {
-  const lower = upper + half;
-  const r = real[lower]! * cos - imaginary[lower]! * sin;
-  const i = real[lower]! * sin + imaginary[lower]! * cos;
-  real[lower] = real[upper]! - r;
-  imaginary[lower] = imaginary[upper]! - i;
-  real[upper] = real[upper]! + r;
-  imaginary[upper] = imaginary[upper]! + i;
+/** One stage: pairs of transforms of `half` points become transforms of twice as many. */
+function combine(real: Float64Array, imaginary: Float64Array, half: number): void {
+  for (let k = 0; k < half; k++) {
+    const cos = Math.cos((Math.PI * k) / half);
+    const sin = -Math.sin((Math.PI * k) / half);
+    for (let upper = k; upper < real.length; upper += 2 * half) {
+      const lower = upper + half;
+      const r = real[lower]! * cos - imaginary[lower]! * sin;
+      const i = real[lower]! * sin + imaginary[lower]! * cos;
+      real[lower] = real[upper]! - r;
+      imaginary[lower] = imaginary[upper]! - i;
+      real[upper] = real[upper]! + r;
+      imaginary[upper] = imaginary[upper]! + i;
+    }
+  }
 }

@@ -1,0 +1,58 @@
+import { describeCause } from './describe-cause.ts';
+import type { NoRepReason, RepOutcome, RepScore } from './rep-score.ts';
+import {
+  PEAK_LIMITS,
+  RATE_RATIO_LIMITS,
+  REAPPLIED_LIMITS,
+  RISE_LIMITS_S,
+} from './score-version.ts';
+
+const NO_REP: Readonly<Record<NoRepReason, string>> = {
+  'never braked': 'no braking was seen',
+  'peak below a tenth of the target': 'hardly any pressure',
+  'too few samples': 'too little was recorded to score',
+};
+
+/**
+ * One thing to tell the driver about a rep: what was wrong with the part that cost most points. Empty where nothing
+ * was large enough to be felt: correcting noise makes it worse (van Beers, Neuron 63, 2009).
+ */
+export function describeOutcome(outcome: RepOutcome): string {
+  if (outcome.kind === 'no-rep') return NO_REP[outcome.reason];
+  const parts = [
+    { lost: outcome.pointsLost.release, words: describeRelease(outcome) },
+    { lost: outcome.pointsLost.hit, words: describeHit(outcome) },
+    { lost: outcome.pointsLost.smooth, words: describeSmooth(outcome) },
+  ];
+  const told = parts.filter(({ lost, words }) => lost > 0 && words !== '');
+  return told.sort((a, b) => b.lost - a.lost)[0]?.words ?? '';
+}
+
+function describeRelease({ flags, cause }: RepScore): string {
+  if (flags.includes('not-released')) return 'the brake was never fully released';
+  return cause === null ? '' : describeCause(cause);
+}
+
+function describeHit({ peakError, riseErrorS }: RepScore): string {
+  const peakShare = Math.abs(peakError) / PEAK_LIMITS.none;
+  const riseShare = Math.abs(riseErrorS) / RISE_LIMITS_S.none;
+  if (peakShare >= riseShare && Math.abs(peakError) > PEAK_LIMITS.full) {
+    return `hit ${Math.round(100 * Math.abs(peakError))} % too ${peakError > 0 ? 'hard' : 'light'}`;
+  }
+  if (Math.abs(riseErrorS) <= RISE_LIMITS_S.full) return '';
+  const ms = 10 * Math.round(Math.abs(riseErrorS) * 100);
+  return `${ms} ms too ${riseErrorS > 0 ? 'slow' : 'quick'} to the peak`;
+}
+
+function describeSmooth({ reapplied, reapplications, rateRatio }: RepScore): string {
+  if (reapplied > REAPPLIED_LIMITS.full && reapplications > 0) {
+    return `back on the brake ${times(reapplications)} during the release`;
+  }
+  if (rateRatio === null || rateRatio <= RATE_RATIO_LIMITS.full) return '';
+  return `released in a step, ${rateRatio.toFixed(1)} times as steep as the target`;
+}
+
+function times(count: number): string {
+  if (count === 1) return 'once';
+  return count === 2 ? 'twice' : `${count} times`;
+}

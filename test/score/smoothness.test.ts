@@ -1,0 +1,77 @@
+import { describe, expect, test } from 'vitest';
+import { logDimensionlessJerk, spectralArcLength } from '../../src/score/smoothness.ts';
+import { amplitudeSpectrum } from '../../src/score/spectrum.ts';
+import golden from '../reference/score-signal.json' with { type: 'json' };
+
+const { smoothness } = golden;
+const profile = (length: number, at: (i: number) => number): Float64Array =>
+  Float64Array.from({ length }, (_, i) => at(i));
+const gaussian = profile(200, (i) => Math.exp(-5 * (i / 100 - 1) ** 2));
+const minJerk = (n: number): Float64Array =>
+  profile(n, (i) => {
+    const u = i / (n - 1);
+    return 30 * u ** 4 - 60 * u ** 3 + 30 * u ** 2;
+  });
+const hill = (t: number, centre: number): number => Math.exp(-25 * (t - centre) ** 2);
+
+describe('spectralArcLength', () => {
+  test.each([
+    ['a Gaussian', gaussian, 100, smoothness.gaussian.sparc],
+    ['minimum jerk, 101 points', minJerk(101), 100, smoothness.minJerk101.sparc],
+    ['minimum jerk, 1001 points', minJerk(1001), 1000, smoothness.minJerk1001.sparc],
+    [
+      'two hills',
+      profile(2500, (i) => hill(i / 1000, 0.5) + hill(i / 1000, 1.2)),
+      1000,
+      smoothness.twoGaussians.sparc,
+    ],
+    ['one hill', profile(2500, (i) => hill(i / 1000, 0.5)), 1000, smoothness.oneGaussian.sparc],
+    ['a constant rate', new Float64Array(1000).fill(1), 1000, smoothness.ones.sparc],
+  ])('of %s', (_, speed, rateHz, expected) => {
+    expect(Math.abs(spectralArcLength(speed, rateHz)! - expected)).toBeLessThan(1e-8);
+  });
+
+  test('does not depend on the height', () => {
+    const high = gaussian.map((v) => 80 * v);
+    expect(spectralArcLength(high, 100)).toBeCloseTo(spectralArcLength(gaussian, 100)!, 12);
+  });
+
+  test('is absent for a profile at rest', () => {
+    expect(spectralArcLength(new Float64Array(500), 1000)).toBeNull();
+  });
+});
+
+describe('logDimensionlessJerk', () => {
+  test.each([
+    ['a Gaussian', gaussian, 100, smoothness.gaussian.ldlj],
+    ['minimum jerk, 101 points', minJerk(101), 100, smoothness.minJerk101.ldlj],
+    ['minimum jerk, 1001 points', minJerk(1001), 1000, smoothness.minJerk1001.ldlj],
+  ])('of %s', (_, speed, rateHz, expected) => {
+    expect(Math.abs(logDimensionlessJerk(speed, rateHz)! - expected)).toBeLessThan(1e-8);
+  });
+
+  test('of minimum jerk tends to minus the logarithm of 204.8', () => {
+    expect(logDimensionlessJerk(minJerk(20001), 20000)).toBeCloseTo(-Math.log(204.8), 3);
+  });
+
+  test('is absent at rest and for a constant rate', () => {
+    expect(logDimensionlessJerk(new Float64Array(500), 1000)).toBeNull();
+    expect(logDimensionlessJerk(new Float64Array(500).fill(1), 1000)).toBeNull();
+  });
+});
+
+describe('amplitudeSpectrum', () => {
+  test('is the definition', () => {
+    const signal = profile(11, (i) => Math.sin(i * i));
+    const spectrum = amplitudeSpectrum(signal, 32);
+    for (let bin = 0; bin <= 16; bin++) {
+      let real = 0;
+      let imaginary = 0;
+      signal.forEach((value, i) => {
+        real += value * Math.cos((2 * Math.PI * bin * i) / 32);
+        imaginary += value * Math.sin((2 * Math.PI * bin * i) / 32);
+      });
+      expect(spectrum[bin]).toBeCloseTo(Math.hypot(real, imaginary), 12);
+    }
+  });
+});
