@@ -1,0 +1,28 @@
+/** How a rep differs from what the driver has in mind. */
+export interface RepErrors {
+  /** Start of release, seconds; positive is late. */
+  readonly timingS: number;
+  /** Length of the release over the meant one: above 1 is slow. */
+  readonly rateRatio: number;
+  /** Pressure over the meant one: above 1 is heavy. */
+  readonly amountRatio: number;
+  /** Length of the rise over the meant one. */
+  readonly riseRatio: number;
+  /** Pressure going back up during the release; null for none. */
+  readonly reapplication: Reapplication | null;
+}
+
+export interface Reapplication {
+  /** Seconds after the start of release. */
+  readonly atS: number;
+  readonly lengthS: number;
+  readonly heightLevel: number;
+}
+
+export const NO_ERRORS: RepErrors = {
+  timingS: 0,
+  rateRatio: 1,
+  amountRatio: 1,
+  riseRatio: 1,
+  reapplication: null,
+};
