@@ -6,9 +6,18 @@ const MOST_LINES = 20;
 
 /** The last reps as the driver may read them now, newest first. */
 export function repLines(model: DrillModel): readonly RepLine[] {
-  return model.block.done
-    .slice(0, MOST_LINES)
-    .map((done) => lineOf(done, done.voided !== null || isRevealed(model, done)));
+  return model.block.done.slice(0, MOST_LINES).map((done) => lineOf(done, isReadable(model, done)));
+}
+
+/** The reps of the block whose result may be read, oldest first, each with the number of its attempt. */
+export function* readableLines(model: DrillModel): Generator<readonly [number, RepLine]> {
+  for (const done of model.block.done.toReversed())
+    if (isReadable(model, done)) yield [done.tag.number, lineOf(done, true)];
+}
+
+/** A void rep says at once why it does not count. */
+function isReadable(model: DrillModel, done: DoneRep): boolean {
+  return done.voided !== null || isRevealed(model, done);
 }
 
 /** True once the score of a rep may be seen: held back for a moment, on first-of-day reps until all are over. */

@@ -16,9 +16,13 @@ export const WHEEL_BUTTONS = 10;
 export const RIGHT_PADDLE = 0;
 export const LEFT_PADDLE = 1;
 
+/** The pedals' axes in the order of their report. */
+export const PEDAL_AXES = ['throttle', 'brake', 'clutch'] as const;
+export type PedalAxis = (typeof PEDAL_AXES)[number];
+
 /** Where the pedals' axes sit in their report, which has no id. */
-export function pedalField(axis: 'brake' | 'throttle' | 'clutch', bits: PedalBits): FieldLocation {
-  const place = ['throttle', 'brake', 'clutch'].indexOf(axis);
+export function pedalField(axis: PedalAxis, bits: PedalBits): FieldLocation {
+  const place = PEDAL_AXES.indexOf(axis);
   return { reportId: 0, bitOffset: place * bits, bitSize: bits, signed: false };
 }
 

@@ -1,6 +1,7 @@
 import type { AxisAssignment, AxisCalibration, ButtonAssignment, Rig } from '../rig/rig.ts';
 import {
   LEFT_PADDLE,
+  PEDAL_AXES,
   type PedalBits,
   pedalField,
   RIGHT_PADDLE,
@@ -36,7 +37,7 @@ export function virtualRig(bits: PedalBits = 16): Rig {
 function pedalAxes(bits: PedalBits): readonly AxisAssignment[] {
   const device = virtualPedals(bits).identity;
   const { rest, full } = pedalCounts(bits);
-  return (['brake', 'throttle', 'clutch'] as const).map((role) => ({
+  return PEDAL_AXES.map((role) => ({
     role,
     device,
     field: pedalField(role, bits),

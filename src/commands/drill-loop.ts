@@ -1,0 +1,162 @@
+import {
+  EMPTY,
+  endWith,
+  filter,
+  lastValueFrom,
+  map,
+  merge,
+  type Observable,
+  takeWhile,
+  tap,
+} from 'rxjs';
+import type { DrillEffect, DrillMessage, FinishedRep, KeyAction } from '../drill/drill-message.ts';
+import type { DrillModel } from '../drill/drill-model.ts';
+import type { DrillSetup } from '../drill/drill-setup.ts';
+import type { BlockSummary, DeviceHealth, DrillView, RepLine } from '../drill/drill-view.ts';
+import { readableLines } from '../drill/rep-lines.ts';
+import { startDrill } from '../drill/start-drill.ts';
+import { update } from '../drill/update.ts';
+import { viewOf } from '../drill/view-of.ts';
+import type { ReportSource } from '../input/report-source.ts';
+import type { RigDecoder } from '../input/rig/rig-decoder.ts';
+import { scoreRep } from '../score/score-rep.ts';
+
+/** What the world does for a drill. */
+export interface DrillHooks {
+  /** Writes a rep down; it has to be safe when this returns, for then the driver is told about it. */
+  store(rep: FinishedRep): void;
+  /** The driver wants to write something about this rep. */
+  note?(rep: number): void;
+  /** Once per batch and after each key; whoever draws it has to thin it out. */
+  onView?(view: DrillView): void;
+  /** Each rep once, as soon as its result may be read. */
+  onRep?(line: RepLine): void;
+  /** Once per block. */
+  onSummary?(summary: BlockSummary): void;
+  readonly keys$?: Observable<KeyAction>;
+  /** Nobody presses keys: goes on after first-of-day reps and ends after the first block. */
+  readonly unattended?: boolean;
+}
+
+/**
+ * Drives a drill from report bytes: source, decoder, update, effects. The source is neither opened nor closed here.
+ *
+ * @returns the last state of the drill, when the driver has finished or the source has ended; rejects with whatever
+ *   the source or a hook throws
+ */
+export async function runDrill(
+  source: ReportSource,
+  decoder: RigDecoder,
+  setup: DrillSetup,
+  hooks: DrillHooks,
+): Promise<DrillModel> {
+  const loop = new DrillLoop(source, setup, hooks);
+  const keys$ = (hooks.keys$ ?? EMPTY).pipe(
+    map((action): DrillMessage => ({ kind: 'key', action })),
+  );
+  const messages$ = merge(keys$, deviceMessages(source, decoder), batchMessages(source, decoder));
+  const driven$ = messages$.pipe(
+    takeWhile((message): message is DrillMessage => message !== SOURCE_ENDED),
+    tap((message) => loop.take(message)),
+    takeWhile(() => !loop.isOver),
+  );
+  await lastValueFrom(driven$, { defaultValue: null });
+  return loop.model;
+}
+
+const SOURCE_ENDED = null;
+/** How often the devices' health is read; their rates do not change faster than anyone can read. */
+const BATCHES_PER_HEALTH = 32;
+
+function batchMessages(
+  source: ReportSource,
+  decoder: RigDecoder,
+): Observable<DrillMessage | typeof SOURCE_ENDED> {
+  let health: readonly DeviceHealth[] = [];
+  return source.batches$.pipe(
+    map((reports, i): DrillMessage => {
+      const batch = decoder.decode(reports);
+      if (i % BATCHES_PER_HEALTH === 0) health = decoder.health();
+      return { kind: 'batch', batch, health };
+    }),
+    endWith(SOURCE_ENDED),
+  );
+}
+
+/** Devices that have no part in the rig may come and go as they like. */
+function deviceMessages(source: ReportSource, decoder: RigDecoder): Observable<DrillMessage> {
+  return source.events$.pipe(
+    tap((event) => decoder.deviceEvent(event)),
+    map(({ kind, device }) => {
+      const name = source.devices[device]?.name ?? `device ${device + 1}`;
+      return { kind: kind === 'lost' ? 'device-lost' : 'device-back', name } as const;
+    }),
+    filter(({ name }) => decoder.health().some((part) => part.name === name)),
+  );
+}
+
+/** The drill's state and the world it acts on. */
+class DrillLoop {
+  readonly #source: ReportSource;
+  readonly #hooks: DrillHooks;
+  /** Attempts whose result was told. */
+  readonly #told: Set<number> = new Set();
+  #summed = 0;
+  model: DrillModel;
+  isOver = false;
+
+  constructor(source: ReportSource, setup: DrillSetup, hooks: DrillHooks) {
+    this.#source = source;
+    this.#hooks = hooks;
+    this.model = startDrill(setup);
+  }
+
+  take(message: DrillMessage): void {
+    const [model, effects] = update(this.model, message);
+    this.model = model;
+    for (const effect of effects) this.#do(effect);
+    if (message.kind === 'scored') return;
+    this.#tell();
+    if (this.#hooks.unattended === true && this.model.stage.kind === 'summary' && !this.isOver)
+      this.take({ kind: 'key', action: this.#isFirstOfDay ? 'next' : 'finish' });
+  }
+
+  get #isFirstOfDay(): boolean {
+    return this.model.block.phase === 'first-of-day';
+  }
+
+  #do(effect: DrillEffect): void {
+    switch (effect.kind) {
+      case 'score': {
+        const outcome = scoreRep(effect.record, effect.target);
+        this.take({ kind: 'scored', rep: effect.rep, outcome });
+        break;
+      }
+      case 'store':
+        this.#hooks.store(effect.rep);
+        break;
+      case 'note':
+        this.#hooks.note?.(effect.rep);
+        break;
+      case 'end':
+        this.isOver = true;
+    }
+  }
+
+  #tell(): void {
+    const { onRep, onSummary, onView } = this.#hooks;
+    const { stage, block } = this.model;
+    for (const [attempt, line] of readableLines(this.model)) {
+      if (this.#told.has(attempt)) continue;
+      this.#told.add(attempt);
+      onRep?.(line);
+    }
+    if (stage.kind === 'summary' && block.number > this.#summed) {
+      this.#summed = block.number;
+      onSummary?.(stage.summary);
+    }
+    const view = viewOf(this.model);
+    this.#source.see(view);
+    onView?.(view);
+  }
+}

@@ -1,0 +1,81 @@
+import type { DrillPhase, DrillView } from '../../drill/drill-view.ts';
+import { gaussian, type RandomSource, seededRandom } from '../../drill/seeded-random.ts';
+import type { Target } from '../../target/target.ts';
+import { type BrakingIdea, guessedIdea, ideaOfTarget } from './braking-idea.ts';
+import { planBraking } from './braking-plan.ts';
+import { AT_REST, type Controls, letGo, moveControls } from './controls.ts';
+import { type ErrorDraw, errorDraw } from './draw-errors.ts';
+import type { DriverPreset } from './driver-preset.ts';
+import { forceNoise } from './force-noise.ts';
+import { type RepMotion, wishAt } from './rep-motion.ts';
+
+/** Standard deviation of what is timed on a countdown or within the rep. */
+const TIMING_NOISE_S = 0.03;
+/** The driver lives in steps of the fastest device's period. */
+export const DRIVER_STEP_S = 0.001;
+
+/** Nothing to brake for: the foot comes off. */
+const IDLE: ReadonlySet<DrillPhase> = new Set<DrillPhase>([
+  'arming',
+  'rest',
+  'paused',
+  'device-lost',
+  'summary',
+]);
+
+/**
+ * A driver made of a few habits and noise, who knows nothing but what the screen shows: counts down with it, presses
+ * at the cue, follows the target seen or remembered, and gets better with every rep.
+ */
+export class SimulatedDriver {
+  readonly #draw: ErrorDraw;
+  readonly #timing: RandomSource;
+  readonly #noise: () => number;
+  readonly #controls: Controls = { ...AT_REST };
+  /** Targets seen so far, by name. */
+  readonly #remembered: Map<string, Target> = new Map();
+  #reps = 0;
+  #motion: RepMotion | null = null;
+
+  constructor(preset: DriverPreset, seed: number) {
+    this.#draw = errorDraw(preset, seed);
+    this.#timing = seededRandom(seed, 7);
+    this.#noise = forceNoise(seededRandom(seed, 8), DRIVER_STEP_S);
+  }
+
+  /** Looks at the screen. */
+  see(view: DrillView): void {
+    if (view.target !== null) this.#remembered.set(view.targetName, view.target);
+    if (view.toCueS !== null && this.#motion === null) {
+      this.#motion = this.#prepare(view, view.atS + view.toCueS);
+      this.#reps += 1;
+    }
+    if (IDLE.has(view.phase)) this.#motion = null;
+  }
+
+  /** Feet and hands at the next step. The object is reused. */
+  stepTo(timeS: number): Readonly<Controls> {
+    const noise = this.#noise();
+    if (this.#motion === null) letGo(this.#controls, DRIVER_STEP_S);
+    else moveControls(this.#controls, wishAt(this.#motion, timeS, noise), DRIVER_STEP_S);
+    return this.#controls;
+  }
+
+  #prepare(view: DrillView, cueS: number): RepMotion {
+    const idea = this.#ideaOf(view);
+    const about = (timeS: number) => timeS + TIMING_NOISE_S * gaussian(this.#timing);
+    const pressS = about(cueS);
+    const errors = this.#draw(idea, this.#reps, view.feedback);
+    return {
+      pressS,
+      idea,
+      plan: planBraking(idea, errors),
+      shiftsS: idea.gears.map(({ at }) => about(pressS + at)),
+    };
+  }
+
+  #ideaOf({ target, targetName, cornerType }: DrillView): BrakingIdea {
+    const known = target ?? this.#remembered.get(targetName);
+    return known === undefined ? guessedIdea(cornerType) : ideaOfTarget(known);
+  }
+}
