@@ -2,10 +2,13 @@ import { gaussian, type RandomSource } from '../../drill/seeded-random.ts';
 
 /** Leg force: bandwidth and variability by Kudzia et al., Scientific Reports 12:4935 (2022). */
 const BANDWIDTH_HZ = 2;
+/** Two equal poles lose 3 dB at the bandwidth together. */
+const POLE_HZ = BANDWIDTH_HZ / Math.sqrt(Math.SQRT2 - 1);
 export const FORCE_VARIABILITY = 0.027;
 /** Physiological tremor lies between 8 and 12 Hz; its size here is common practice, no source. */
 const TREMOR_HZ = 9.5;
 const TREMOR_SHARE = 0.002;
+const SETTLED_S = 1;
 
 /** The share by which a force differs from the one that was meant, at steps of equal length. */
 export function forceNoise(random: RandomSource, stepS: number): () => number {
@@ -18,11 +21,11 @@ export function forceNoise(random: RandomSource, stepS: number): () => number {
 }
 
 /**
- * Normal noise of variance 1, two poles at the bandwidth: white noise through two equal first-order filters. Such a
+ * Normal noise of variance 1: white noise through two equal first-order filters. Such a
  * process has variance s2 (1 + f^2) / (1 - f^2)^3 (Box and Jenkins, Time Series Analysis, AR(2) with a double root).
  */
 function slowNoise(random: RandomSource, stepS: number): () => number {
-  const keep = Math.exp(-2 * Math.PI * BANDWIDTH_HZ * stepS);
+  const keep = Math.exp(-2 * Math.PI * POLE_HZ * stepS);
   const drive = Math.sqrt((1 - keep ** 2) ** 3 / (1 + keep ** 2));
   let first = 0;
   let second = 0;
@@ -31,6 +34,6 @@ function slowNoise(random: RandomSource, stepS: number): () => number {
     second = keep * second + first;
     return second;
   };
-  for (let settleS = 0; settleS < 5 / (2 * Math.PI * BANDWIDTH_HZ); settleS += stepS) step();
+  for (let settleS = 0; settleS < SETTLED_S; settleS += stepS) step();
   return step;
 }
