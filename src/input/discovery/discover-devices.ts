@@ -6,12 +6,14 @@ import { cleanText } from './clean-text.ts';
 import type { FoundDevice } from './found-device.ts';
 import { type IdentifiedDevice, identifyDevices } from './identify-devices.ts';
 import { readDescriptor } from './read-descriptor.ts';
+import { readKernelName } from './read-kernel-name.ts';
 import { hasAxis, isDeskUsage, isRigUsage } from './rig-usages.ts';
 
 /** What discovery asks of the world; the real one by default. */
 export interface DiscoveryPorts {
   readonly hid?: HidApi;
   readonly readDescriptor?: typeof readDescriptor;
+  readonly readKernelName?: typeof readKernelName;
   readonly accessProblem?: typeof accessProblem;
 }
 
@@ -46,11 +48,10 @@ function isRig(device: FoundDevice): boolean {
 async function inspect(device: IdentifiedDevice, ports: DiscoveryPorts): Promise<FoundDevice> {
   const { identity, path, record } = device;
   const descriptor = await (ports.readDescriptor ?? readDescriptor)(path);
-  const id = [identity.vendorId, identity.productId].map((n) => n.toString(16).padStart(4, '0'));
   const named = {
     identity,
     path,
-    name: cleanText(record.product ?? '') || `HID device ${id.join(':')}`,
+    name: await nameOf(device, ports.readKernelName ?? readKernelName),
     maker: cleanText(record.manufacturer ?? ''),
   };
   return {
@@ -59,6 +60,15 @@ async function inspect(device: IdentifiedDevice, ports: DiscoveryPorts): Promise
     kind: kindOf(device.applications, descriptor),
     problem: await (ports.accessProblem ?? accessProblem)(named),
   };
+}
+
+async function nameOf(
+  { identity, path, record }: IdentifiedDevice,
+  kernelName: typeof readKernelName,
+): Promise<string> {
+  const name = cleanText(record.product || ((await kernelName(path)) ?? ''));
+  const ids = [identity.vendorId, identity.productId].map((n) => n.toString(16).padStart(4, '0'));
+  return name || `HID device ${ids.join(':')}`;
 }
 
 function kindOf(

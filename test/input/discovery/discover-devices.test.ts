@@ -11,6 +11,7 @@ import {
 } from '../../../src/input/discovery/discover-devices.ts';
 import type { FoundDevice } from '../../../src/input/discovery/found-device.ts';
 import { readDescriptor } from '../../../src/input/discovery/read-descriptor.ts';
+import { readKernelName } from '../../../src/input/discovery/read-kernel-name.ts';
 import type { HidRecord } from '../../../src/input/reader/hid-api.ts';
 
 const RECORD: HidRecord = {
@@ -35,6 +36,7 @@ function discover(records: HidRecord[], ports: DiscoveryPorts = {}): Promise<Fou
   return discoverDevices({
     hid,
     readDescriptor: async () => null,
+    readKernelName: async () => null,
     accessProblem: async () => null,
     ...ports,
   });
@@ -67,6 +69,13 @@ describe('discovery', () => {
         problem: null,
       },
     ]);
+  });
+
+  test('asks the kernel for the name the library lost', async () => {
+    const readKernelName = async (): Promise<string> => 'P\u00e9dales {3}';
+    const found = await discover([{ ...RECORD, product: undefined }], { readKernelName });
+    expect(found[0]?.name).toBe('P\u00e9dales (3)');
+    expect((await discover([RECORD], { readKernelName }))[0]?.name).toBe('Three pedals');
   });
 
   test('names a device without a name by its ids', async () => {
@@ -144,35 +153,46 @@ describe('discovery', () => {
   });
 });
 
-describe('a report descriptor', () => {
+describe('what the kernel keeps of a device', () => {
   const folder = mkdtempSync(join(tmpdir(), 'hidraw-'));
   afterAll(() => rmSync(folder, { recursive: true }));
 
-  function store(node: string, bytes: Uint8Array): void {
+  function store(node: string, file: string, bytes: Uint8Array | string): void {
     mkdirSync(join(folder, node, 'device'), { recursive: true });
-    writeFileSync(join(folder, node, 'device', 'report_descriptor'), bytes);
+    writeFileSync(join(folder, node, 'device', file), bytes);
   }
 
-  test('is read from where the kernel keeps it', async () => {
-    store('hidraw12', Uint8Array.of(5, 1, 9, 4));
+  test('is its report descriptor', async () => {
+    store('hidraw12', 'report_descriptor', Uint8Array.of(5, 1, 9, 4));
     expect(await readDescriptor('/dev/hidraw12', folder)).toEqual(Uint8Array.of(5, 1, 9, 4));
   });
 
-  test('is not longer than a kernel keeps it', async () => {
-    store('hidraw13', new Uint8Array(5000).fill(5));
+  test('is at most 4096 bytes of descriptor', async () => {
+    store('hidraw13', 'report_descriptor', new Uint8Array(5000).fill(5));
     expect((await readDescriptor('/dev/hidraw13', folder))?.length).toBe(4096);
   });
 
   test.each(['/dev/hidraw99', '/dev/hidraw', '/dev/../hidraw12/x', 'DevSrvsID:4294969', ''])(
-    'is null for %j',
+    'is nothing for %j',
     async (path) => {
       expect(await readDescriptor(path, folder)).toBeNull();
     },
   );
 
-  test('is null where it is empty', async () => {
-    store('hidraw14', new Uint8Array(0));
+  test('is nothing where the file is empty', async () => {
+    store('hidraw14', 'report_descriptor', new Uint8Array(0));
     expect(await readDescriptor('/dev/hidraw14', folder)).toBeNull();
+  });
+
+  test('is its name', async () => {
+    // As in the kernel's Documentation/hid, one key a line.
+    const uevent =
+      'DRIVER=hid-generic\nHID_ID=0003:00001209:00000001\nHID_NAME=P\u00e9dales 3\nHID_UNIQ=7\n';
+    store('hidraw15', 'uevent', uevent);
+    expect(await readKernelName('/dev/hidraw15', folder)).toBe('P\u00e9dales 3');
+    store('hidraw16', 'uevent', 'DRIVER=hid-generic\n');
+    expect(await readKernelName('/dev/hidraw16', folder)).toBeNull();
+    expect(await readKernelName('/dev/hidraw99', folder)).toBeNull();
   });
 });
 

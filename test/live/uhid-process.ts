@@ -1,0 +1,68 @@
+import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { createInterface } from 'node:readline';
+import type { VirtualDevice } from './virtual-rig.ts';
+
+export interface StreamPlan {
+  readonly rateHz: number;
+  /** Number of the first report. */
+  readonly first: number;
+  readonly count: number;
+  /** Reports that may be sent at once to catch up. */
+  readonly burst?: number;
+}
+
+/** The process that plays virtual devices to the kernel. */
+export class UhidProcess {
+  readonly #child: ChildProcessWithoutNullStreams;
+  readonly #answers: Map<number, (error: string | undefined) => void> = new Map();
+  readonly #finished: Map<string, () => void> = new Map();
+  #number = 0;
+
+  constructor() {
+    const file = new URL('./uhid-devices.mjs', import.meta.url).pathname;
+    this.#child = spawn(process.execPath, [file]);
+    this.#child.stderr.pipe(process.stderr);
+    createInterface({ input: this.#child.stdout }).on('line', (line) => this.#hear(line));
+  }
+
+  async create({ id, name, serial, vendor, product, descriptor }: VirtualDevice): Promise<void> {
+    const bytes = Buffer.from(name).toString('hex');
+    await this.#order('create', { id, name: bytes, serial, vendor, product, descriptor });
+  }
+
+  async destroy({ id }: VirtualDevice): Promise<void> {
+    await this.#order('destroy', { id });
+  }
+
+  /** Starts sending; the promise in the answer resolves when the last report has been sent. */
+  async stream(
+    { id, layout }: VirtualDevice,
+    plan: StreamPlan,
+  ): Promise<{ readonly finished: Promise<void> }> {
+    const finished = new Promise<void>((resolve) => this.#finished.set(id, resolve));
+    await this.#order('stream', { id, layout, ...plan });
+    return { finished };
+  }
+
+  async close(): Promise<void> {
+    this.#child.stdin.end();
+    this.#child.kill();
+    if (this.#child.exitCode === null) await once(this.#child, 'exit');
+  }
+
+  #order(order: string, rest: object): Promise<void> {
+    this.#number += 1;
+    const number = this.#number;
+    return new Promise((resolve, reject) => {
+      this.#answers.set(number, (error) => (error === undefined ? resolve() : reject(error)));
+      this.#child.stdin.write(`${JSON.stringify({ order, number, ...rest })}\n`);
+    });
+  }
+
+  #hear(line: string): void {
+    const message = JSON.parse(line) as { done?: number; error?: string; finished?: string };
+    if (message.done !== undefined) this.#answers.get(message.done)?.(message.error);
+    if (message.finished !== undefined) this.#finished.get(message.finished)?.();
+  }
+}
