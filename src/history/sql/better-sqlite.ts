@@ -5,6 +5,7 @@ type BetterSqlite = new (file: string) => SqlConnection;
 
 /** Names of the result codes that mean something to a user; the library gives names, not numbers. */
 const RESULT_CODES: Readonly<Record<string, number>> = {
+  SQLITE_ERROR: 1,
   SQLITE_PERM: 3,
   SQLITE_BUSY: 5,
   SQLITE_LOCKED: 6,

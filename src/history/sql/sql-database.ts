@@ -79,7 +79,7 @@ export class SqlDatabase {
     try {
       return work();
     } catch (error) {
-      throw sqlProblem(this.#driver.resultCode(error), this.file) ?? error;
+      throw sqlProblem(this.#driver.resultCode(error), this.file, error) ?? error;
     }
   }
 }

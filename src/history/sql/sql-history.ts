@@ -18,6 +18,7 @@ import { insertPractice, PRACTICE_COLUMNS, type PracticeRow, practiceOf } from '
 import { repFilter } from './rep-filter.ts';
 import { insertRep, REP_SELECT, type RepRow, repOf } from './rep-row.ts';
 import type { SqlDatabase } from './sql-database.ts';
+import { fromRows } from './sql-problem.ts';
 
 /** The history in an SQLite file, over either driver. */
 export class SqlHistory implements HistoryStore {
@@ -70,16 +71,14 @@ export class SqlHistory implements HistoryStore {
     );
     for (const { id } of ids.reverse()) {
       const row = this.#db.get<RepRow>(`${REP_SELECT} WHERE rep.id = ?`, id);
-      if (row !== null) yield repOf(row, outcomesOf(this.#db, id));
+      if (row !== null) yield fromRows(this.#db.file, () => repOf(row, outcomesOf(this.#db, id)));
     }
   }
 
   measures(query: RepQuery): readonly RepMeasure[] {
     const { sql, values } = repFilter(query);
-    return this.#db
-      .all<MeasureRow>(`${MEASURE_SELECT} ${sql}`, ...values)
-      .reverse()
-      .map(measureOf);
+    const rows = this.#db.all<MeasureRow>(`${MEASURE_SELECT} ${sql}`, ...values);
+    return fromRows(this.#db.file, () => rows.reverse().map(measureOf));
   }
 
   record(repId: number): RepRecord {

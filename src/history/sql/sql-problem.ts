@@ -20,6 +20,7 @@ const DAMAGED: Remedy = {
 
 /** By the primary result codes of SQLite, https://www.sqlite.org/rescode.html. */
 const REMEDIES: Readonly<Record<number, Remedy>> = {
+  1: DAMAGED, // "no such table", where the schema itself was hit
   3: READ_ONLY,
   5: LOCKED,
   6: LOCKED,
@@ -41,7 +42,26 @@ const REMEDIES: Readonly<Record<number, Remedy>> = {
 };
 
 /** What a user can do about an error of SQLite; null where it is a defect of the program. */
-export function sqlProblem(resultCode: number | null, file: string): Problem | null {
+export function sqlProblem(
+  resultCode: number | null,
+  file: string,
+  error: unknown,
+): Problem | null {
   const remedy = resultCode === null ? undefined : REMEDIES[resultCode];
-  return remedy === undefined ? null : new Problem(remedy.what, { where: file, next: remedy.next });
+  return remedy === undefined ? null : problem(remedy, file, error);
+}
+
+/** Makes values of rows; what a damaged row leads to (text that is no JSON, dates out of range) becomes a Problem. */
+export function fromRows<T>(file: string, make: () => T): T {
+  try {
+    return make();
+  } catch (error) {
+    if (error instanceof SyntaxError || error instanceof RangeError)
+      throw problem(DAMAGED, file, error);
+    throw error;
+  }
+}
+
+function problem({ what, next }: Remedy, where: string, error: unknown): Problem {
+  return new Problem(`${what} (${String((error as Error).message)})`, { where, next });
 }
