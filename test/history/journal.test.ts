@@ -1,0 +1,223 @@
+import {
+  appendFileSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
+import { join } from 'node:path';
+import { crc32 } from 'node:zlib';
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { journalLine, parseJournalLine } from '../../src/history/journal/journal-line.ts';
+import { openHistory } from '../../src/history/open-history.ts';
+import type { HistoryStore } from '../../src/history/store.ts';
+import { Problem } from '../../src/problem.ts';
+import { addAll, aPractice, aRep, aScore, NO_REP, RECORD } from './fixtures.ts';
+import { inFolder, SQL_IMPLEMENTATIONS } from './implementations.ts';
+
+const journal = (folder: string): HistoryStore => openHistory(folder, { drivers: [] });
+const file = (folder: string): string => join(folder, 'history.jsonl');
+const numbers = (history: HistoryStore): number[] =>
+  [...history.reps({})].map(({ number }) => number);
+
+test('a line is JSON with the CRC-32 of its entry', () => {
+  const line = journalLine({ kind: 'practice', origin: 'a', start: aPractice() });
+  expect(line.endsWith('\n')).toBe(true);
+  const { ebbline, crc, entry } = JSON.parse(line);
+  expect(ebbline).toBe(1);
+  expect(crc).toBe(crc32(JSON.stringify(entry)));
+  expect(entry).toEqual({ kind: 'practice', origin: 'a', start: aPractice() });
+});
+
+test('says why it is a journal, and that a database beside it is not seen', () =>
+  inFolder((folder) => {
+    writeFileSync(join(folder, 'history.sqlite'), '');
+    const reason = () => ({ unavailable: 'the moon is full' });
+    const { label } = openHistory(folder, { drivers: [reason] });
+    expect(label).toMatch(/journal: the moon is full; history.sqlite beside it cannot be read/);
+  }));
+
+test('writes nothing before there is something to write', () =>
+  inFolder((folder) => {
+    journal(folder).close();
+    expect(readdirSync(folder)).toEqual([]);
+  }));
+
+test(
+  'a line cut short anywhere is passed over, and the next rep is not',
+  () =>
+    inFolder((folder) => {
+      const first = journal(folder);
+      const whole = (() => {
+        const practice = first.startPractice(aPractice());
+        first.addRep(practice, aRep({ number: 1 }));
+        const kept = readFileSync(file(folder)).length;
+        first.addRep(practice, aRep({ number: 2 }));
+        return { kept, bytes: readFileSync(file(folder)) };
+      })();
+      first.close();
+      fc.assert(
+        fc.property(fc.integer({ min: whole.kept, max: whole.bytes.length - 1 }), (cut) => {
+          writeFileSync(file(folder), whole.bytes);
+          truncateSync(file(folder), cut);
+          const history = journal(folder);
+          // without its line feed alone a line is whole, but was not yet reported as kept: both are right
+          if (cut < whole.bytes.length - 1) expect(numbers(history)).toEqual([1]);
+          history.addRep(1, aRep({ number: 3 }));
+          expect(numbers(history).filter((number) => number !== 2)).toEqual([1, 3]);
+          history.close();
+          const again = journal(folder);
+          expect(numbers(again).filter((number) => number !== 2)).toEqual([1, 3]);
+          again.close();
+        }),
+        { numRuns: 30, examples: [[whole.bytes.length - 1], [whole.kept + 1], [whole.kept]] },
+      );
+    }),
+  60_000,
+);
+
+test('zeros that a power cut left at the end are passed over', () =>
+  inFolder((folder) => {
+    const history = journal(folder);
+    addAll(history, [aRep()]);
+    appendFileSync(file(folder), Buffer.alloc(5000));
+    const again = journal(folder);
+    again.addRep(1, aRep({ number: 2 }));
+    expect(numbers(again)).toEqual([1, 2]);
+    expect(numbers(history)).toEqual([1, 2]);
+    for (const one of [history, again]) one.close();
+  }));
+
+test(
+  'damage inside a line is a problem that names the place, and nothing is written',
+  () =>
+    inFolder((folder) => {
+      const history = journal(folder);
+      addAll(history, [aRep(), aRep({ number: 2 })]);
+      history.close();
+      const bytes = readFileSync(file(folder));
+      const second = bytes.indexOf(10) + 1;
+      fc.assert(
+        fc.property(fc.integer({ min: second + 30, max: bytes.indexOf(10, second) - 20 }), (at) => {
+          const damaged = Buffer.from(bytes);
+          damaged[at]! ^= 1;
+          writeFileSync(file(folder), damaged);
+          const where = `history.jsonl, byte ${second}`;
+          for (const drivers of [[], ...SQL_IMPLEMENTATIONS.map((one) => one.drivers)]) {
+            const attempt = (): unknown => openHistory(folder, { drivers });
+            expect(attempt).toThrow(Problem);
+            expect(attempt).toThrow(
+              expect.objectContaining({ where: expect.stringContaining(where) }),
+            );
+          }
+          expect(readFileSync(file(folder)).equals(damaged)).toBe(true);
+        }),
+        { numRuns: 20 },
+      );
+    }),
+  60_000,
+);
+
+test('arbitrary text is an unfinished line or a problem', () => {
+  expect(parseJournalLine('', 'x')).toBeNull();
+  expect(() => parseJournalLine('reps: none', 'x')).toThrow(Problem);
+  expect(() => parseJournalLine('{"ebbline":2,"crc":1,"entry":{},"end":true}', 'x')).toThrow(
+    /version 2/,
+  );
+  fc.assert(
+    fc.property(fc.string(), fc.constantFrom('', ',"end":true}'), (text, end) => {
+      try {
+        expect(parseJournalLine(text + end, 'x')).toBeNull();
+      } catch (error) {
+        expect(error).toBeInstanceOf(Problem);
+      }
+    }),
+  );
+});
+
+test('a folder under its name is a problem', () =>
+  inFolder((folder) => {
+    mkdirSync(file(folder));
+    expect(() => journal(folder)).toThrow(/a folder stands/);
+  }));
+
+test.each(SQL_IMPLEMENTATIONS)('is imported by the next start that has $name', ({ drivers }) =>
+  inFolder((folder) => {
+    const history = journal(folder);
+    const ids = addAll(history, [
+      aRep(),
+      aRep({ number: 2, outcome: NO_REP }),
+      aRep({ number: 3, voided: 'aborted', outcome: null }),
+    ]);
+    history.addOutcome(ids[0]!, aScore({ version: 2, score: 55 }));
+    const [practices, reps] = [history.practices(), [...history.reps({})]];
+    history.close();
+
+    const imported = openHistory(folder, { drivers });
+    expect(imported.practices()).toEqual(practices);
+    expect([...imported.reps({})]).toEqual(reps);
+    expect(imported.record(1)).toStrictEqual(RECORD);
+    imported.close();
+    expect(readdirSync(folder).sort()).toEqual(['history.jsonl.imported', 'history.sqlite']);
+  }),
+);
+
+test.each(SQL_IMPLEMENTATIONS)('is imported once, whatever goes wrong: $name', ({ drivers }) =>
+  inFolder((folder) => {
+    const history = journal(folder);
+    addAll(history, [aRep(), aRep({ number: 2 })]);
+    history.close();
+    openHistory(folder, { drivers }).close();
+    // as if the program had ended between the import and the renaming
+    renameSync(join(folder, 'history.jsonl.imported'), file(folder));
+    const again = openHistory(folder, { drivers });
+    expect(numbers(again)).toEqual([1, 2]);
+    expect(again.practices()).toHaveLength(1);
+    again.close();
+  }),
+);
+
+test.each(SQL_IMPLEMENTATIONS)('two imports keep two files: $name', ({ drivers }) =>
+  inFolder((folder) => {
+    for (const number of [1, 2]) {
+      const history = journal(folder);
+      addAll(history, [aRep({ number })]);
+      history.close();
+      openHistory(folder, { drivers }).close();
+    }
+    const all = openHistory(folder, { drivers });
+    expect(numbers(all)).toEqual([1, 2]);
+    all.close();
+    expect(
+      readdirSync(folder)
+        .filter((name) => name.endsWith('.imported'))
+        .sort(),
+    ).toEqual(['history.jsonl.2.imported', 'history.jsonl.imported']);
+  }),
+);
+
+test.each(SQL_IMPLEMENTATIONS)(
+  'a program that still writes the journal while another imports it loses nothing: $name',
+  ({ drivers }) =>
+    inFolder((folder) => {
+      const writer = journal(folder);
+      const [first] = addAll(writer, [aRep({ number: 1 })]);
+      openHistory(folder, { drivers }).close();
+      const second = writer.addRep(1, aRep({ number: 2 }));
+      writer.addOutcome(first!, aScore({ version: 2 }));
+      expect(writer.record(first!)).toStrictEqual(RECORD);
+      expect(writer.record(second)).toStrictEqual(RECORD);
+      expect(numbers(writer)).toEqual([1, 2]);
+      writer.close();
+      const all = openHistory(folder, { drivers });
+      expect([...all.reps({})].map(({ number, outcomes }) => [number, outcomes.length])).toEqual([
+        [1, 2],
+        [2, 1],
+      ]);
+      expect(all.practices()).toHaveLength(1);
+      all.close();
+    }),
+);
