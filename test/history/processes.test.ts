@@ -1,4 +1,4 @@
-import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
+import { type ChildProcess, execFileSync, spawn, spawnSync } from 'node:child_process';
 import { chmodSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
@@ -139,7 +139,11 @@ test.each(SQL_IMPLEMENTATIONS)(
 /** Root may write anywhere, so it steps down to a user who owns nothing. */
 const UNPRIVILEGED = process.getuid?.() === 0 ? { uid: 65534, gid: 65534 } : {};
 
-test.skipIf(process.platform === 'win32')('a folder that is read-only is a problem', () =>
+const CAN_STEP_DOWN =
+  process.platform !== 'win32' &&
+  spawnSync(process.execPath, ['--version'], UNPRIVILEGED).status === 0;
+
+test.skipIf(!CAN_STEP_DOWN)('a folder that is read-only is a problem', () =>
   inFolder((parent) => {
     chmodSync(parent, 0o755);
     const folder = join(parent, 'data');
