@@ -24,8 +24,8 @@ import type { RigDevice } from './rig-device.ts';
 const BATCH_MS = 8;
 
 export interface HidSourceOptions {
-  /** False reads on the calling thread. By default that happens only where the worker does not start. */
-  readonly worker?: boolean;
+  /** Another worker than the compiled one; false reads on the calling thread, as happens where none starts. */
+  readonly worker?: URL | false;
   /** Address of a module that stands in for the HID library (see `HidModule`). */
   readonly hidModule?: string;
 }
@@ -101,11 +101,11 @@ function drained(ring: SharedArrayBuffer): Observable<ReportBatch> {
 async function startReader(
   request: ReadRequest,
   emit: EmitDeviceEvent,
-  { worker = true }: HidSourceOptions,
+  { worker }: HidSourceOptions,
 ): Promise<ReportReader> {
-  if (!worker) return startDirectReader(request, emit);
+  if (worker === false) return startDirectReader(request, emit);
   try {
-    return await startWorkerReader(request, emit);
+    return await startWorkerReader(request, emit, worker);
   } catch (error) {
     if (error instanceof Problem || error instanceof OpenFailure) throw error;
     return startDirectReader(request, emit);

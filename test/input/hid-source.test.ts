@@ -39,12 +39,12 @@ describe('the source of real devices', () => {
     bus?.close();
   });
 
-  async function open(
-    records: FakeDevice[] = [RECORD],
-    worker: boolean = true,
-  ): Promise<HidSource> {
+  async function open(records: FakeDevice[] = [RECORD], worker?: URL | false): Promise<HidSource> {
     bus = new FakeBus(records);
-    source = await openHidSource([PEDALS], { hidModule: bus.hidModule, worker });
+    source = await openHidSource([PEDALS], {
+      hidModule: bus.hidModule,
+      ...(worker === undefined ? {} : { worker }),
+    });
     await delay(10);
     return source;
   }
@@ -67,6 +67,14 @@ describe('the source of real devices', () => {
     });
     await source!.close();
     expect((await open([RECORD], false)).threaded).toBe(false);
+  });
+
+  test('reads on the calling thread where the worker does not start', async () => {
+    const live = await open([RECORD], new URL('./no-such-worker.mjs', import.meta.url));
+    expect(live.threaded).toBe(false);
+    const { sizes } = collect(live);
+    await bus!.report(RECORD.path, [1]);
+    await vi.waitFor(() => expect(sizes).toContain(1));
   });
 
   test('emits batches, empty ones included, while the clock goes on', async () => {

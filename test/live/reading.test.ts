@@ -4,7 +4,11 @@ import { discoverDevices, likelyRigDevices } from '../../src/input/discovery/dis
 import type { FoundDevice } from '../../src/input/discovery/found-device.ts';
 import { compileField } from '../../src/input/hid/compile-field.ts';
 import { parseDescriptor } from '../../src/input/hid/parse-descriptor.ts';
-import { type HidSource, openHidSource } from '../../src/input/hid-source.ts';
+import {
+  type HidSource,
+  type HidSourceOptions,
+  openHidSource,
+} from '../../src/input/hid-source.ts';
 import { monotonicUs } from '../../src/input/reader/monotonic-us.ts';
 import type { DeviceEvent } from '../../src/input/report-source.ts';
 import { BareLoop } from './bare-loop.ts';
@@ -40,8 +44,8 @@ interface Live {
   readonly recording: Recording;
 }
 
-async function withSource(run: (live: Live) => Promise<void>, worker: boolean = true) {
-  const source = await openHidSource(await findRig(), { worker });
+async function withSource(run: (live: Live) => Promise<void>, options: HidSourceOptions = {}) {
+  const source = await openHidSource(await findRig(), options);
   const recording = new Recording(source, RIG);
   // What a device says in the first moments is old and not read.
   await delay(50);
@@ -197,11 +201,14 @@ describe('reading', () => {
   });
 
   test('without a worker loses nothing either, but stamps only after the block', async () => {
-    await withSource(async (live) => {
-      expect(live.source.threaded).toBe(false);
-      expect(await stampedWhileBlocked(live)).toBe(0);
-      expect(live.recording.arrivals[0]!.length).toBe(2000);
-    }, false);
+    await withSource(
+      async (live) => {
+        expect(live.source.threaded).toBe(false);
+        expect(await stampedWhileBlocked(live)).toBe(0);
+        expect(live.recording.arrivals[0]!.length).toBe(2000);
+      },
+      { worker: false },
+    );
   });
 
   test('survives unplugging in mid-stream and finds the device again at a new node', async () => {

@@ -29,18 +29,6 @@ export function identifyDevices(records: readonly HidRecord[]): IdentifiedDevice
   });
 }
 
-/** Whether two identities are the same device as far as anyone can tell. */
-export function sameDevice(a: DeviceIdentity, b: DeviceIdentity): boolean {
-  return (
-    a.vendorId === b.vendorId &&
-    a.productId === b.productId &&
-    a.serial === b.serial &&
-    a.interfaceNumber === b.interfaceNumber &&
-    a.usagePage === b.usagePage &&
-    a.usage === b.usage
-  );
-}
-
 function application(record: HidRecord): number {
   return (record.usagePage ?? 0) * 0x10000 + (record.usage ?? 0);
 }

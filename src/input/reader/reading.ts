@@ -1,4 +1,5 @@
-import { identifyDevices, sameDevice } from '../discovery/identify-devices.ts';
+import { identifyDevices } from '../discovery/identify-devices.ts';
+import { sameDevice } from '../rig/same-device.ts';
 import { DeviceKeeper } from './device-keeper.ts';
 import type { HidApi } from './hid-api.ts';
 import { monotonicUs } from './monotonic-us.ts';

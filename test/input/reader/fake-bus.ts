@@ -6,8 +6,13 @@ interface BusOptions {
   readonly problemModule?: string;
 }
 
-/** A record, and in which words opening it is refused. */
-export type FakeDevice = HidRecord & { readonly path: string; readonly refusal?: string };
+export interface FakeDevice extends HidRecord {
+  readonly path: string;
+  /** In which words opening it is refused. */
+  readonly refusal?: string;
+  /** Closing it never ends. */
+  readonly hangs?: boolean;
+}
 
 let buses = 0;
 

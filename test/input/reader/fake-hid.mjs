@@ -11,11 +11,18 @@ function plug(record) {
 
 class FakeHandle extends EventEmitter {
   closed = false;
+  #hangs;
+
+  constructor(hangs) {
+    super();
+    this.#hangs = hangs;
+  }
 
   async close() {
     // As the real library does.
     if (this.closed) throw new Error('device is already closed');
     this.closed = true;
+    if (this.#hangs) await new Promise(() => undefined);
     for (const { handles } of plugged.values()) handles.delete(this);
     channel.postMessage({ closedOne: true });
   }
@@ -67,7 +74,7 @@ async function open(path) {
   const device = plugged.get(path);
   if (device === undefined) throw new Error(`cannot open device with path ${path}`);
   if (device.refusal !== null) throw new Error(device.refusal);
-  const handle = new FakeHandle();
+  const handle = new FakeHandle(device.record.hangs === true);
   device.handles.add(handle);
   return handle;
 }
