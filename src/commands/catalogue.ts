@@ -25,6 +25,21 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./rig-decode.ts')).command,
   },
   {
+    name: 'target list',
+    summary: 'list the targets that can be named by id',
+    load: async () => (await import('./target-list.ts')).command,
+  },
+  {
+    name: 'target show',
+    summary: 'draw a target with its key points, rates and corridor',
+    load: async () => (await import('./target-show.ts')).command,
+  },
+  {
+    name: 'target check',
+    summary: 'check target files: every problem with line and column',
+    load: async () => (await import('./target-check.ts')).command,
+  },
+  {
     name: 'doctor',
     summary: 'what works on this machine and what to do about the rest',
     load: async () => (await import('./doctor.ts')).command,
