@@ -15,6 +15,11 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./rig-list.ts')).command,
   },
   {
+    name: 'rig setup',
+    summary: 'assign and calibrate pedals, wheel and buttons by moving them',
+    load: async () => (await import('./rig-setup.ts')).command,
+  },
+  {
     name: 'rig check',
     summary: 'watch the rig: rate, jitter, gaps, drops, noise, resolution',
     load: async () => (await import('./rig-check.ts')).command,

@@ -19,7 +19,7 @@ export class ButtonReader {
   /** The edge that this report made, null nearly always. */
   report(timeS: number, bytes: Uint8Array, start: number, length: number): ButtonEvent | null {
     const value = this.#read(bytes, start, length);
-    if (value === null || (value !== 0) === this.#pressed) return null;
+    if (value === null || (value === this.#button.pressedCounts) === this.#pressed) return null;
     return this.#turn(timeS);
   }
 

@@ -25,7 +25,13 @@ export function parseLoad(text: string): number {
   });
 }
 
-/** Reads loads separated by commas, for example `0N,10kgf,20kgf`, as newtons. @throws Problem as `parseLoad`. */
-export function parseLoads(text: string): readonly number[] {
-  return text.split(',').map(parseLoad);
+/** A load as the driver wrote it. */
+export interface NamedLoad {
+  readonly text: string;
+  readonly newtons: number;
+}
+
+/** Reads loads separated by commas, for example `0N,10kgf,20kgf`. @throws Problem as `parseLoad`. */
+export function parseLoads(text: string): readonly NamedLoad[] {
+  return text.split(',').map((part) => ({ text: part.trim(), newtons: parseLoad(part) }));
 }

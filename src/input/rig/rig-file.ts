@@ -42,11 +42,14 @@ export async function loadRigs(dataDir: string): Promise<readonly Rig[]> {
 }
 
 /**
- * Saves a rig in place of the one on the same devices; rigs on other devices are kept.
+ * Saves a rig in place of those that it covers with its devices; rigs with a device of their own are kept.
  * @throws Problem where the file cannot be written, or is there and cannot be read: it is then left as it is.
  */
 export async function saveRig(dataDir: string, rig: Rig): Promise<void> {
-  const others = (await loadRigs(dataDir)).filter((other) => deviceSet(other) !== deviceSet(rig));
+  const covered = deviceSet(rig);
+  const others = (await loadRigs(dataDir)).filter((other) =>
+    [...deviceSet(other)].some((device) => !covered.has(device)),
+  );
   await writePrivateFile(rigFile(dataDir), writeRigText([rig, ...others]));
 }
 
@@ -63,9 +66,10 @@ async function readIfThere(file: string): Promise<string | null> {
   }
 }
 
-function deviceSet({ axes }: Rig): string {
-  const names = axes.map(({ device: d }) =>
-    JSON.stringify([d.vendorId, d.productId, d.serial, d.interfaceNumber, d.usagePage, d.usage]),
+function deviceSet({ axes }: Rig): Set<string> {
+  return new Set(
+    axes.map(({ device: d }) =>
+      JSON.stringify([d.vendorId, d.productId, d.serial, d.interfaceNumber, d.usagePage, d.usage]),
+    ),
   );
-  return [...new Set(names)].sort().join();
 }

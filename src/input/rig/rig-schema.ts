@@ -65,6 +65,7 @@ const AXIS_SCHEMA = exactly({
 const BUTTON_SCHEMA = exactly({
   device: IDENTITY_SCHEMA,
   field: FIELD_SCHEMA,
+  pressedCounts: whole,
   control: text,
   action: {
     enum: ['next', 'repeat', 'pause', 'note', 'feedback', 'upshift', 'downshift', null],

@@ -42,6 +42,8 @@ export interface AxisAssignment {
 export interface ButtonAssignment {
   readonly device: DeviceIdentity;
   readonly field: FieldLocation;
+  /** What the field reads while the button is down: 1, or 0 for a button that reports the other way round. */
+  readonly pressedCounts: number;
   /** Name shown to the driver. */
   readonly control: string;
   readonly action: ButtonAction | null;

@@ -70,6 +70,7 @@ function wheelButton(button: number): ButtonAssignment {
   return {
     device: virtualWheel().identity,
     field: wheelButtonField(button),
+    pressedCounts: 1,
     control: `wheel button ${button + 1}`,
     action: null,
     ...paddles[button],

@@ -27,11 +27,11 @@ describe('parseLoad', () => {
   });
 
   test('lists are separated by commas', () => {
-    expect(parseLoads('0N,10kgf,20kgf').map((newtons) => newtons.toFixed(4))).toEqual([
-      '0.0000',
-      '98.0665',
-      '196.1330',
-    ]);
+    const loads = parseLoads('0N, 10kgf,20 kgf');
+    expect(loads.map(({ text }) => text)).toEqual(['0N', '10kgf', '20 kgf']);
+    expect(loads[0]?.newtons).toBe(0);
+    expect(loads[1]?.newtons).toBeCloseTo(98.0665, 9);
+    expect(loads[2]?.newtons).toBeCloseTo(196.133, 9);
     expect(() => parseLoads('10N,,20N')).toThrow(Problem);
   });
 });

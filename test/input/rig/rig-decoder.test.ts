@@ -32,12 +32,14 @@ const RIG: Rig = {
     {
       device: wheel.identity,
       field: { reportId: 1, bitOffset: 17, bitSize: 1, signed: false },
+      pressedCounts: 1,
       control: 'left paddle',
       action: 'downshift',
     },
     {
       device: wheel.identity,
       field: { reportId: 1, bitOffset: 16, bitSize: 1, signed: false },
+      pressedCounts: 1,
       control: 'wheel button 1',
       action: null,
     },

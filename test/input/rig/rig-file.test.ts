@@ -25,7 +25,13 @@ function rigOn(devices: Partial<Record<AxisRole, DeviceIdentity>>, footwear = 'b
       calibration: calibration(0, 1000, { sensor: 'force', load }),
     })),
     buttons: [
-      { device: identity(3), field: { ...WORD, bitSize: 1 }, control: 'paddle', action: null },
+      {
+        device: identity(3),
+        field: { ...WORD, bitSize: 1 },
+        pressedCounts: 0,
+        control: 'paddle',
+        action: null,
+      },
     ],
     wheelLockDeg: null,
     foot: 'left',
@@ -75,6 +81,13 @@ describe('a saved rig', () => {
     const pedals = { identity: identity(1) };
     expect(await loadRig(dir, [pedals, { identity: identity(9) }])).toEqual(OLD);
     expect(await loadRig(dir, [pedals])).toEqual(alone);
+  });
+
+  test('takes the place of one that it covers, so that no older calibration comes back', async () => {
+    await saveRig(dir, rigOn({ brake: identity(1) }));
+    await saveRig(dir, NEW);
+    await saveRig(dir, OLD);
+    expect(await loadRigs(dir)).toEqual([OLD, NEW]);
   });
 
   test('is private, and no draft stays behind', async () => {

@@ -1,0 +1,25 @@
+import { Problem } from '../../../problem.ts';
+import type { AxisAssignment } from '../rig.ts';
+import { axisText } from './axis-text.ts';
+import { liveAxis } from './live-axis.ts';
+import { ANSWERS, askYes } from './setup-console.ts';
+import type { SetupSession } from './setup-session.ts';
+
+/** Shows an axis live and asks whether it follows; false too where its calibration cannot be used. */
+export async function confirmAxis(
+  { console, devices, tape }: SetupSession,
+  axis: AxisAssignment,
+  wheelLockDeg: number | null,
+): Promise<boolean> {
+  console.say(`Found ${axisText(axis, devices)}.`);
+  try {
+    const live = liveAxis(tape, devices, axis, wheelLockDeg);
+    const what = axis.role === 'steering' ? 'hands' : 'foot';
+    return await askYes(console, `Move it: does this follow your ${what}?`, true, live);
+  } catch (error) {
+    // An answer that will not come is no matter of this axis.
+    if (!(error instanceof Problem) || error.where === ANSWERS) throw error;
+    console.say(error.message);
+    return false;
+  }
+}

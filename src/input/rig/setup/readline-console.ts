@@ -1,0 +1,85 @@
+import { createInterface, type Interface } from 'node:readline';
+import { Problem } from '../../../problem.ts';
+import { ANSWERS, type SetupConsole } from './setup-console.ts';
+
+/** The driver pressed Ctrl-C. */
+export class Interrupted extends Error {}
+
+interface Waiting {
+  resolve(answer: string): void;
+  reject(error: Error): void;
+}
+
+const REDRAW_MS = 100;
+
+/** A console on two streams, a terminal or pipes. Answers that come before their question wait for it. */
+export class ReadlineConsole implements SetupConsole {
+  readonly #lines: Interface;
+  readonly #output: NodeJS.WritableStream;
+  readonly #early: string[] = [];
+  #waiting: Waiting | null = null;
+  #end: Error | null = null;
+
+  /** @param terminal True to redraw a line in place and to see Ctrl-C. */
+  constructor(input: NodeJS.ReadableStream, output: NodeJS.WritableStream, terminal: boolean) {
+    this.#output = output;
+    this.#lines = createInterface({ input, output, terminal })
+      .on('line', (line) => this.#answer(line.trim()))
+      .on('SIGINT', () => this.#finish(new Interrupted()))
+      .on('close', () => this.#finish(noMoreAnswers()));
+  }
+
+  say(text: string): void {
+    this.#output.write(`${text}\n`);
+  }
+
+  async ask(question: string): Promise<string> {
+    this.#output.write(`${question} `);
+    return this.#next();
+  }
+
+  async askLive(question: string, live: () => string): Promise<string> {
+    this.#output.write(`${question}\n`);
+    if (!this.#lines.terminal) return this.#next();
+    const draw = (): void => void this.#output.write(`\r\u001b[K${live()} `);
+    const timer = setInterval(draw, REDRAW_MS);
+    try {
+      return await this.#next();
+    } finally {
+      clearInterval(timer);
+    }
+  }
+
+  close(): void {
+    this.#lines.close();
+  }
+
+  #next(): Promise<string> {
+    const early = this.#early.shift();
+    if (early !== undefined) return Promise.resolve(early);
+    if (this.#end !== null) return Promise.reject(this.#end);
+    return new Promise((resolve, reject) => {
+      this.#waiting = { resolve, reject };
+    });
+  }
+
+  #answer(line: string): void {
+    const waiting = this.#waiting;
+    this.#waiting = null;
+    if (waiting === null) this.#early.push(line);
+    else waiting.resolve(line);
+  }
+
+  #finish(error: Error): void {
+    this.#end ??= error;
+    this.#waiting?.reject(this.#end);
+    this.#waiting = null;
+  }
+}
+
+function noMoreAnswers(): Problem {
+  return new Problem('setting up ended before it was done', {
+    where: ANSWERS,
+    next: 'What was confirmed is saved. Run `ebbline rig setup` again to go on.',
+  });
+}

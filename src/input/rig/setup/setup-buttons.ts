@@ -1,0 +1,61 @@
+import type { ButtonAction } from '../../../trace/rig-batch.ts';
+import type { LearnedButton } from '../../hid/learn-button.ts';
+import { describedField, deviceFields } from '../device-fields.ts';
+import { placeText } from './axis-text.ts';
+import { type FoundControl, findButton } from './find-control.ts';
+import type { SetupSession } from './setup-session.ts';
+
+const JOBS: readonly (readonly [ButtonAction, string])[] = [
+  ['downshift', 'Downshift'],
+  ['upshift', 'Upshift'],
+  ['next', 'Go on to the next rep'],
+  ['repeat', 'Repeat the rep'],
+  ['pause', 'Pause'],
+  ['note', 'Take a note'],
+  ['feedback', 'Show or hide the own trace'],
+];
+
+/** Finds the button or paddle for each job by pressing it, and saves each. */
+export async function setupButtons(session: SetupSession): Promise<void> {
+  session.console.say(
+    'Buttons: pull the paddle or press the button three times, then press Enter.',
+  );
+  for (const [action, job] of JOBS)
+    while (!(await tryButton(session, action, job))) session.console.say('Once more.');
+}
+
+/** True where the job is settled: given to a button, or passed over. */
+async function tryButton(
+  session: SetupSession,
+  action: ButtonAction,
+  job: string,
+): Promise<boolean> {
+  const { console, devices, draft, rest } = session;
+  const known = draft.button(action);
+  const alone = known === null ? 'leaves it without' : `keeps ${placeText(known, devices)}`;
+  const { taped } = await session.record(`${job}: Enter alone ${alone}.`);
+  const found = findButton(devices, { rest, moved: taped, others: [] });
+  if (found.kind === 'found') {
+    await give(session, action, found);
+    return true;
+  }
+  // A device that streams reports all the same when nothing was pressed.
+  const isNothing = found.reason === 'no-reports' || found.reason === 'nothing-moved';
+  console.say(isNothing ? `  ${known === null ? 'no button' : 'kept'}` : found.message);
+  return isNothing;
+}
+
+async function give(
+  session: SetupSession,
+  action: ButtonAction,
+  { device, learned }: FoundControl<LearnedButton>,
+): Promise<void> {
+  const { field, pressedCounts } = learned;
+  const found = session.devices[device]!;
+  const place = { device: found.identity, field };
+  const usage = describedField(deviceFields(found), field)?.usageId;
+  const control = usage === undefined ? `button at bit ${field.bitOffset}` : `button ${usage}`;
+  session.draft.setButton(action, { ...place, pressedCounts, control });
+  session.console.say(`  ${placeText(place, session.devices)}`);
+  await session.save();
+}

@@ -1,0 +1,48 @@
+/** How setting up talks with the driver, line by line. */
+export interface SetupConsole {
+  /** One or more lines, without the last line end. */
+  say(text: string): void;
+  /**
+   * The driver's answer without space around it.
+   * @throws Problem where no answer will come any more.
+   */
+  ask(question: string): Promise<string>;
+  /** Asks while `live` is shown anew several times a second. @throws as `ask`. */
+  askLive(question: string, live: () => string): Promise<string>;
+}
+
+/** `where` of the Problem of a console that has no more answers. */
+export const ANSWERS = 'answers';
+
+/** Asks until the answer is yes or no; Enter alone takes the default. @throws as `ask`. */
+export async function askYes(
+  console: SetupConsole,
+  question: string,
+  byDefault: boolean,
+  live?: () => string,
+): Promise<boolean> {
+  const full = `${question} [${byDefault ? 'Y/n' : 'y/N'}]`;
+  for (;;) {
+    const answer = await (live === undefined ? console.ask(full) : console.askLive(full, live));
+    if (answer === '') return byDefault;
+    if (/^y(es)?$/i.test(answer)) return true;
+    if (/^no?$/i.test(answer)) return false;
+    console.say('Answer y or n.');
+  }
+}
+
+/** Asks until the answer is one of the words or their first letters. @throws as `ask`. */
+export async function askWord<T extends string>(
+  console: SetupConsole,
+  question: string,
+  words: readonly T[],
+  byDefault: T,
+): Promise<T> {
+  for (;;) {
+    const answer = await console.ask(`${question} (${words.join(', ')}) [${byDefault}]`);
+    if (answer === '') return byDefault;
+    const word = words.find((candidate) => candidate.startsWith(answer.toLowerCase()));
+    if (word !== undefined) return word;
+    console.say(`Answer ${words.join(', ')} or a first letter.`);
+  }
+}

@@ -1,0 +1,112 @@
+import type { LearnedAxis } from '../../hid/learn-axis.ts';
+import type { AxisAssignment } from '../rig.ts';
+import { confirmAxis } from './confirm-axis.ts';
+import { type FoundControl, findAxis } from './find-control.ts';
+import { keepAxis } from './keep-axis.ts';
+import type { Taped } from './report-tape.ts';
+import type { SetupSession } from './setup-session.ts';
+import { heldExtreme, tapedCounts } from './taped-counts.ts';
+
+const STRAIGHT =
+  'Wheel: hold it straight ahead, then press Enter. s and Enter where there is none.';
+const LEFT = 'Turn it slowly to the left stop and back to straight ahead, then press Enter.';
+const RIGHT = 'The same to the right stop and back, then press Enter.';
+
+const DEFAULT_LOCK_DEG = 900;
+/** Ten turns. */
+const LARGEST_LOCK_DEG = 3600;
+/** Stops further apart than this from the middle make straight ahead doubtful. */
+const UNEVEN = 0.1;
+
+/** Finds the wheel by turning it, asks for its lock, shows that it follows the hands, and saves it. */
+export async function setupWheel(session: SetupSession): Promise<void> {
+  if (await keepAxis(session, 'steering')) return;
+  while (!(await tryWheel(session))) session.console.say('Once more.');
+}
+
+async function tryWheel(session: SetupSession): Promise<boolean> {
+  const straight = await session.record(STRAIGHT);
+  if (/^s(kip)?$/i.test(straight.answer)) {
+    session.draft.dropAxis('steering');
+    session.draft.wheelLockDeg = null;
+    return true;
+  }
+  const left = await session.record(LEFT);
+  const others = [...session.moved.values()].map(({ moved }) => moved);
+  const found = findAxis(session.devices, { rest: straight.taped, moved: left.taped, others });
+  if (found.kind === 'refused') {
+    session.console.say(found.message);
+    return false;
+  }
+  const right = await session.record(RIGHT);
+  const stops = stopsOf(found, left.taped, right.taped);
+  const oddity = unevenText(found.learned.restCounts, stops);
+  if (oddity === null) return confirmWheel(session, wheelAxis(session, found, stops.left));
+  session.console.say(oddity);
+  return false;
+}
+
+interface Stops {
+  readonly left: number;
+  /** Null where the wheel was not heard. */
+  readonly right: number | null;
+}
+
+function stopsOf({ device, learned }: FoundControl<LearnedAxis>, left: Taped, right: Taped): Stops {
+  const towardsLeft = learned.inverted ? -1 : 1;
+  const stop = (taped: Taped, towards: 1 | -1): number | null =>
+    heldExtreme(tapedCounts(taped, device, learned.field), towards);
+  return {
+    left: stop(left, towardsLeft) ?? learned.fullCounts,
+    right: stop(right, towardsLeft === 1 ? -1 : 1),
+  };
+}
+
+function wheelAxis(
+  { devices }: SetupSession,
+  { device, learned }: FoundControl<LearnedAxis>,
+  leftCounts: number,
+): AxisAssignment {
+  return {
+    role: 'steering',
+    device: devices[device]!.identity,
+    field: learned.field,
+    calibration: {
+      restCounts: learned.restCounts,
+      fullCounts: leftCounts,
+      deadStart: 0,
+      deadEnd: 0,
+      sensor: 'unknown',
+      load: null,
+    },
+  };
+}
+
+/** What is wrong with the two stops, or null. */
+function unevenText(rest: number, { left, right }: Stops): string | null {
+  const [toLeft, toRight] = [left - rest, right === null ? 0 : right - rest];
+  if (toLeft * toRight >= 0) return 'The wheel did not turn the other way. Keep to the asked side.';
+  const uneven = Math.abs(Math.abs(toLeft) - Math.abs(toRight)) / Math.abs(toLeft - toRight);
+  return uneven > UNEVEN
+    ? 'Straight ahead is not half way between the stops. Turn to both stops, and hold the wheel straight at rest.'
+    : null;
+}
+
+async function confirmWheel(session: SetupSession, axis: AxisAssignment): Promise<boolean> {
+  const wheelLockDeg = await askLock(session);
+  if (!(await confirmAxis(session, axis, wheelLockDeg))) return false;
+  session.draft.wheelLockDeg = wheelLockDeg;
+  session.draft.setAxis(axis);
+  await session.save();
+  return true;
+}
+
+async function askLock({ console, draft }: SetupSession): Promise<number> {
+  const known = draft.wheelLockDeg ?? DEFAULT_LOCK_DEG;
+  for (;;) {
+    const answer = await console.ask(`How many degrees from stop to stop? [${known}]`);
+    const lockDeg = answer === '' ? known : Number(answer);
+    if (lockDeg > 0 && lockDeg <= LARGEST_LOCK_DEG) return lockDeg;
+    console.say(`Give degrees up to ${LARGEST_LOCK_DEG}, for example 540 or 900.`);
+  }
+}

@@ -1,0 +1,68 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { rigSetup } from '../../src/commands/rig-setup.ts';
+import { loadRig, saveRig } from '../../src/input/rig/rig-file.ts';
+import { deviceOf } from '../input/report-batches.ts';
+import { calibration, WORD } from '../input/rig/calibration.ts';
+import { ScriptedSetup } from '../input/rig/setup/scripted-setup.ts';
+import { NAMED_PEDALS } from '../reference/descriptors.ts';
+import { fakeContext } from './fake-context.ts';
+
+let dir = '';
+beforeEach(async () => {
+  dir = await mkdtemp(join(tmpdir(), 'rig-setup-'));
+});
+afterEach(() => rm(dir, { recursive: true }));
+
+const PEDALS = deviceOf(1, 'test pedals', NAMED_PEDALS);
+
+test('shows the caution once, offers what is known and saves', async () => {
+  const rig = {
+    axes: [
+      {
+        role: 'brake' as const,
+        device: PEDALS.identity,
+        field: { ...WORD, bitOffset: 16 },
+        calibration: calibration(0, 9000),
+      },
+    ],
+    buttons: [],
+    wheelLockDeg: null,
+    foot: 'left' as const,
+    footwear: 'boot',
+  };
+  await saveRig(dir, rig);
+  const driver = new ScriptedSetup(
+    [PEDALS],
+    [
+      { question: /Which foot/, answer: 'right' },
+      { question: /Footwear/ },
+      { question: /Touch nothing/ },
+      { question: /Keep it/, answer: 'y' },
+      { question: /Throttle/, answer: 's' },
+      { question: /Clutch/, answer: 's' },
+      { question: /Wheel/, answer: 's' },
+      ...Array.from({ length: 7 }, () => ({ question: /Enter alone/ })),
+    ],
+  );
+  const input = { positionals: [], values: {} };
+  expect(await rigSetup(input, fakeContext(dir), driver, async () => driver.source)).toBe(0);
+  expect(driver.said.filter((line) => line.includes('stop at pain'))).toHaveLength(1);
+  expect(driver.said[0]).toContain('stop at pain');
+  expect(await loadRig(dir)).toEqual({ ...rig, foot: 'right' });
+  expect(driver.closed).toBe(1);
+});
+
+test('refuses loads without units before anything is opened', async () => {
+  const input = { positionals: [], values: { loads: '10,20' } };
+  const driver = new ScriptedSetup([PEDALS], []);
+  const open = async () => {
+    throw new Error('opened');
+  };
+  await expect(rigSetup(input, fakeContext(dir), driver, open)).rejects.toMatchObject({
+    where: '--loads',
+    exitCode: 2,
+  });
+});

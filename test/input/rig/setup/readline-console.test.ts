@@ -1,0 +1,81 @@
+import { PassThrough } from 'node:stream';
+import { describe, expect, test } from 'vitest';
+import { Interrupted, ReadlineConsole } from '../../../../src/input/rig/setup/readline-console.ts';
+import { askWord, askYes } from '../../../../src/input/rig/setup/setup-console.ts';
+import { Problem } from '../../../../src/problem.ts';
+
+function piped(terminal = false) {
+  const [input, output] = [new PassThrough(), new PassThrough()];
+  let shown = '';
+  output.on('data', (chunk) => {
+    shown += String(chunk);
+  });
+  return { input, console: new ReadlineConsole(input, output, terminal), shown: () => shown };
+}
+
+describe('ReadlineConsole', () => {
+  test('gives answers in order, those that came early too', async () => {
+    const { input, console } = piped();
+    input.write('one \n two\nthree\n');
+    expect(await console.ask('1?')).toBe('one');
+    expect(await console.ask('2?')).toBe('two');
+    expect(await console.askLive('3?', () => 'live')).toBe('three');
+  });
+
+  test('shows what it says and asks', async () => {
+    const { input, console, shown } = piped();
+    console.say('hello');
+    const answer = console.ask('who?');
+    input.write('me\n');
+    await answer;
+    expect(shown()).toBe('hello\nwho? ');
+  });
+
+  test('the end of the input is a problem that says how to go on', async () => {
+    const { input, console } = piped();
+    const open = console.ask('now?');
+    input.end();
+    await expect(open).rejects.toBeInstanceOf(Problem);
+    await expect(console.ask('later?')).rejects.toThrow('ended before it was done');
+  });
+
+  test('redraws the live line on a terminal while it waits', async () => {
+    const { input, console, shown } = piped(true);
+    let drawn = 0;
+    const answer = console.askLive('follow?', () => {
+      drawn += 1;
+      if (drawn === 2) input.write('y\r');
+      return `bar ${drawn}`;
+    });
+    expect(await answer).toBe('y');
+    expect(shown()).toContain('bar 1');
+    expect(shown()).toContain('bar 2');
+    console.close();
+  });
+
+  test('Ctrl-C on a terminal interrupts the question', async () => {
+    const { input, console } = piped(true);
+    const open = console.ask('now?');
+    input.write('\u0003');
+    await expect(open).rejects.toBeInstanceOf(Interrupted);
+    console.close();
+  });
+});
+
+describe('asking', () => {
+  test('for yes or no until it is one', async () => {
+    const { input, console, shown } = piped();
+    input.write('perhaps\nYES\n\nn\n');
+    expect(await askYes(console, 'Sure?', false)).toBe(true);
+    expect(await askYes(console, 'Sure?', true)).toBe(true);
+    expect(await askYes(console, 'Sure?', true)).toBe(false);
+    expect(shown()).toContain('Sure? [y/N] Answer y or n.');
+  });
+
+  test('for a word by its first letters, with a default', async () => {
+    const { input, console } = piped();
+    input.write('x\nR\n\n');
+    expect(await askWord(console, 'Foot?', ['left', 'right'], 'left')).toBe('right');
+    expect(await askWord(console, 'Foot?', ['left', 'right'], 'left')).toBe('left');
+  });
+});
