@@ -1,5 +1,5 @@
+import { NO_DEVIATION } from '../score/deviation.ts';
 import type { DrillModel } from './drill-model.ts';
-import { NO_ERROR_YET } from './live-error.ts';
 import {
   ONSET_CONFIRM_S,
   type OnsetSearch,
@@ -110,7 +110,7 @@ function braking(model: DrillModel, cueS: number, search: OnsetSearch): DrillMod
       originS,
       offLevel,
       offSinceS: null,
-      liveError: NO_ERROR_YET,
+      liveError: NO_DEVIATION,
       own,
     },
   };

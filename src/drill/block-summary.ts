@@ -1,4 +1,6 @@
+import { dominantCause } from '../score/dominant-cause.ts';
 import type { RepScore } from '../score/rep-score.ts';
+import { blockAdvice } from './block-advice.ts';
 import type { DoneRep } from './drill-model.ts';
 import type { BlockSummary } from './drill-view.ts';
 import { median } from './median.ts';
@@ -8,6 +10,7 @@ import { spreadOf } from './spread.ts';
 export function blockSummary(done: readonly DoneRep[]): BlockSummary {
   const outcomes = done.flatMap(({ outcome }) => outcome ?? []);
   const scores = outcomes.filter((outcome): outcome is RepScore => outcome.kind === 'scored');
+  const shared = dominantCause(outcomes);
   return {
     reps: outcomes.length,
     aborted: done.filter(({ voided }) => voided === 'aborted').length,
@@ -15,9 +18,9 @@ export function blockSummary(done: readonly DoneRep[]): BlockSummary {
     medianReleaseErrorLevel: median(scores.map(({ releaseErrorLevel }) => releaseErrorLevel)),
     averageErrorLevel: mean(scores.map(({ averageErrorLevel }) => averageErrorLevel)),
     spreadLevel: spreadOf(done.flatMap(({ release }) => release ?? [])),
-    cause: null,
-    causeReps: 0,
-    sentence: '',
+    cause: shared?.cause ?? null,
+    causeReps: shared?.reps ?? 0,
+    sentence: blockAdvice(shared?.cause ?? null, scores.length),
   };
 }
 

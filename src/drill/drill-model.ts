@@ -1,9 +1,9 @@
+import type { Deviation } from '../score/deviation.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
 import type { RepRecord } from '../trace/rep-record.ts';
 import type { RepTag } from './drill-message.ts';
 import type { DrillSetup } from './drill-setup.ts';
 import type { BlockSummary, DeviceHealth, Feedback } from './drill-view.ts';
-import type { LiveError } from './live-error.ts';
 import type { OnsetSearch } from './onset-search.ts';
 import type { Levels, Recording } from './recording.ts';
 import type { SampleLog } from './sample-log.ts';
@@ -28,7 +28,7 @@ export type Stage =
       readonly originS: number;
       readonly offLevel: number;
       readonly offSinceS: number | null;
-      readonly liveError: LiveError;
+      readonly liveError: Deviation;
       readonly own: OwnTraces;
     }
   /** Result held back, result alone, rest. */

@@ -1,3 +1,4 @@
+import { describeOutcome } from '../score/describe-outcome.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
 import type { DrillModel } from './drill-model.ts';
 import { releaseCurve } from './release-curve.ts';
@@ -11,7 +12,14 @@ export function onScored(model: DrillModel, number: number, outcome: RepOutcome)
   const { target } = model.setup;
   const release =
     outcome.kind === 'scored' ? releaseCurve(record, outcome, target, model.targetOnsetS) : null;
-  const done = { tag, outcome, voided: null, sentence: '', revealAtS, release };
+  const done = {
+    tag,
+    outcome,
+    voided: null,
+    sentence: describeOutcome(outcome),
+    revealAtS,
+    release,
+  };
   const { block } = model;
   const next = {
     ...model,

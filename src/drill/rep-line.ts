@@ -10,8 +10,8 @@ export function repLine({ number, feedback, outcome, voided, sentence }: RepLine
 }
 
 function outcomeText(outcome: RepOutcome): string {
-  if (outcome.kind === 'no-rep') return `score   0  ${outcome.reason}`;
-  return `score ${scoreText(outcome.score)}  ${partsText(outcome)}`;
+  const score = `score ${scoreText(outcome.score)}`;
+  return outcome.kind === 'no-rep' ? score : `${score}  ${partsText(outcome)}`;
 }
 
 function partsText({ parts, reapplications }: RepScore): string {

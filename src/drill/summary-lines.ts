@@ -1,3 +1,4 @@
+import { describeCause } from '../score/describe-cause.ts';
 import type { BlockSummary } from './drill-view.ts';
 
 /** A block's summary as lines of plain text. */
@@ -8,6 +9,7 @@ export function summaryLines(summary: BlockSummary): string[] {
   return [
     `block  ${counted}  median score ${Math.round(medianScore)}`,
     errorsText(summary),
+    causeText(summary),
     sentence,
   ].filter((line) => line !== '');
 }
@@ -22,6 +24,11 @@ function errorsText(summary: BlockSummary): string {
     `average error ${percent(Math.abs(averageErrorLevel))} ${side}`,
     `spread ${spread}`,
   ].join('  ');
+}
+
+function causeText({ cause, causeReps, reps }: BlockSummary): string {
+  const words = cause === null ? '' : describeCause(cause);
+  return words === '' ? '' : `       ${words} (${causeReps} of ${reps} reps)`;
 }
 
 function percent(level: number): string {

@@ -1,6 +1,6 @@
+import { errorLevel } from '../score/deviation.ts';
 import type { DrillModel, OwnTraces, Stage } from './drill-model.ts';
 import type { DrillPhase, DrillView, RepLine } from './drill-view.ts';
-import { rmsError } from './live-error.ts';
 import { isRevealed, repLines } from './rep-lines.ts';
 import { trackOf } from './sample-log.ts';
 import { FOOT_OFF_LEVEL } from './stages.ts';
@@ -30,7 +30,8 @@ export function viewOf(model: DrillModel): DrillView {
     clutchLevel: levels.clutch,
     steeringDeg: levels.steering,
     gear: model.gear,
-    liveErrorLevel: stage.kind === 'braking' && !hidesOwn(model) ? rmsError(stage.liveError) : null,
+    liveErrorLevel:
+      stage.kind === 'braking' && !hidesOwn(model) ? errorLevel(stage.liveError) : null,
     restS: phaseOf(model) === 'rest' && stage.kind === 'after' ? stage.nextS - atS : null,
     lastReps: lines,
     result: resultOf(model, lines),

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { addStretch, NO_ERROR_YET, rmsError } from '../../src/drill/live-error.ts';
+import { addStretch } from '../../src/drill/live-error.ts';
 import { viewOf } from '../../src/drill/view-of.ts';
+import { errorLevel, NO_DEVIATION } from '../../src/score/deviation.ts';
 import type { Track } from '../../src/trace/track.ts';
 import { feed, fresh, RAMP, START_S } from './drill-rig.ts';
 
@@ -9,7 +10,7 @@ const ORIGIN_S = 100;
 
 /** A rep that is `offset` above the target throughout, from the target's zero to 3 s, in stretches of `batch`. */
 function error(offset: (t: number) => number, batch: number): number | null {
-  let sum = NO_ERROR_YET;
+  let sum = NO_DEVIATION;
   let held = 0;
   for (let i = 0; i < 3000; i += batch) {
     const count = Math.min(batch, 3000 - i);
@@ -29,7 +30,7 @@ function error(offset: (t: number) => number, batch: number): number | null {
     });
     held = value[count - 1]!;
   }
-  return rmsError(sum);
+  return errorLevel(sum);
 }
 
 test('a constant difference is its own root mean square', () => {
@@ -54,7 +55,7 @@ test('does not depend on how the samples are cut', () => {
 });
 
 test('is nothing before the release', () => {
-  expect(rmsError(NO_ERROR_YET)).toBeNull();
+  expect(errorLevel(NO_DEVIATION)).toBeNull();
 });
 
 test('reaches the screen on a shown rep', () => {

@@ -30,8 +30,8 @@ export type DriverName = (typeof DRIVER_NAMES)[number];
 export const DRIVER_PRESETS: Readonly<Record<DriverName, DriverPreset>> = {
   skilled: {
     name: 'skilled',
-    timing: { mean: -0.012, spread: 0.01 },
-    rate: { mean: -0.037, spread: 0.02 },
+    timing: { mean: 0, spread: 0.012 },
+    rate: { mean: -0.058, spread: 0.02 },
     amount: { mean: -0.01, spread: 0.015 },
     rise: { mean: 0.05, spread: 0.05 },
     reapplicationShare: 0,
@@ -39,8 +39,8 @@ export const DRIVER_PRESETS: Readonly<Record<DriverName, DriverPreset>> = {
   },
   club: {
     name: 'club',
-    timing: { mean: -0.025, spread: 0.015 },
-    rate: { mean: -0.12, spread: 0.025 },
+    timing: { mean: 0, spread: 0.015 },
+    rate: { mean: -0.172, spread: 0.025 },
     amount: { mean: -0.02, spread: 0.02 },
     rise: { mean: 0.15, spread: 0.1 },
     reapplicationShare: 0.2,
@@ -48,8 +48,8 @@ export const DRIVER_PRESETS: Readonly<Record<DriverName, DriverPreset>> = {
   },
   novice: {
     name: 'novice',
-    timing: { mean: -0.04, spread: 0.015 },
-    rate: { mean: -0.225, spread: 0.02 },
+    timing: { mean: -0.01, spread: 0.015 },
+    rate: { mean: -0.31, spread: 0.02 },
     amount: { mean: -0.03, spread: 0.015 },
     rise: { mean: 0.3, spread: 0.15 },
     reapplicationShare: 0.4,

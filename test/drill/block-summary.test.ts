@@ -1,0 +1,176 @@
+import { describe, expect, test } from 'vitest';
+import { blockAdvice } from '../../src/drill/block-advice.ts';
+import { blockSummary } from '../../src/drill/block-summary.ts';
+import type { DoneRep } from '../../src/drill/drill-model.ts';
+import { repLine } from '../../src/drill/rep-line.ts';
+import { summaryLines } from '../../src/drill/summary-lines.ts';
+import type { Cause, RepScore } from '../../src/score/rep-score.ts';
+import { NEVER_BRAKED } from './drill-rig.ts';
+
+const QUICK: Cause = { kind: 'rate', timingS: 0, rateRatio: 0.8, amountRatio: 1, explained: 0.9 };
+
+function scored(score: number, change: Partial<RepScore> = {}): RepScore {
+  return {
+    kind: 'scored',
+    version: 1,
+    score,
+    parts: { release: 0.62, hit: 0.94, smooth: 0.88 },
+    pointsLost: { release: 25, hit: 1, smooth: 3 },
+    releaseErrorLevel: 0.05,
+    averageErrorLevel: -0.02,
+    onOffErrorLevel: 0.14,
+    inCorridor: 0.5,
+    peakError: 0,
+    riseErrorS: 0,
+    reapplications: 0,
+    reapplied: 0,
+    rateRatio: 1.2,
+    smoothnessDifference: 0,
+    keyPoints: {
+      onsetS: 0,
+      peakS: 0.1,
+      peakLevel: 0.8,
+      nearPeakS: 0.09,
+      startOfReleaseS: 0.4,
+      halfReleaseS: 0.9,
+      finalReleaseS: 1.3,
+      brakeOffS: 1.4,
+    },
+    keyPointErrorsS: { startOfRelease: 0, halfRelease: 0, finalRelease: 0, brakeOff: 0 },
+    cause: QUICK,
+    side: {
+      startErrorS: 0,
+      liftToHitS: null,
+      overlapS: null,
+      restingLevel: 0,
+      shiftRippleLevel: null,
+      steeringLagS: null,
+    },
+    flags: [],
+    ...change,
+  };
+}
+
+function done(outcome: DoneRep['outcome'], release: number[] | null, place = 1): DoneRep {
+  const tag = { number: place, place, block: 1, phase: 'block', feedback: 'shown' } as const;
+  const voided = outcome === null ? 'aborted' : null;
+  return {
+    tag,
+    outcome,
+    voided,
+    sentence: voided === null ? '20 % too quick off the brake' : 'Aborted by the driver.',
+    revealAtS: 0,
+    release: release && Float64Array.from(release),
+  };
+}
+
+const BLOCK = [
+  done(scored(70, { releaseErrorLevel: 0.04, averageErrorLevel: -0.03 }), [0.4, 0.2]),
+  done(NEVER_BRAKED, null),
+  done(scored(80, { averageErrorLevel: 0.01 }), [0.5, 0.2]),
+  done(null, null),
+  done(scored(90, { releaseErrorLevel: 0.06, averageErrorLevel: -0.04 }), [0.6, 0.2]),
+];
+
+describe('a block', () => {
+  const summary = blockSummary(BLOCK);
+
+  test('has the median of all scored reps, a rep without braking counting 0, and the aborts', () => {
+    expect(summary).toMatchObject({ reps: 4, aborted: 1, medianScore: 75 });
+  });
+
+  test('has error, average error and spread of the reps that were measured', () => {
+    expect(summary.medianReleaseErrorLevel).toBe(0.05);
+    expect(summary.averageErrorLevel).toBeCloseTo(-0.02, 12);
+    // deviations 0.1 and 0 at the two places: root of 0.01 / 2
+    expect(summary.spreadLevel).toBeCloseTo(Math.sqrt(0.005), 12);
+  });
+
+  test('names the cause that three reps share and says what to change', () => {
+    expect(summary).toMatchObject({ cause: { kind: 'rate' }, causeReps: 3 });
+    expect(summary.sentence).toBe('Next block: let the pedal rise 25 % more slowly.');
+    const two = blockSummary(BLOCK.slice(0, 4));
+    expect(two).toMatchObject({ cause: null, causeReps: 0, spreadLevel: null });
+  });
+
+  test('of nothing has no numbers', () => {
+    expect(blockSummary([])).toMatchObject({
+      reps: 0,
+      medianScore: null,
+      medianReleaseErrorLevel: null,
+      averageErrorLevel: null,
+      spreadLevel: null,
+    });
+  });
+});
+
+describe('advice', () => {
+  const advice = (change: Partial<Cause>) =>
+    blockAdvice(
+      { kind: 'timing', timingS: 0, rateRatio: 1, amountRatio: 1, explained: 1, ...change },
+      10,
+    );
+
+  test('turns each cause round', () => {
+    expect(advice({ timingS: -0.083 })).toBe('Next block: start to release 80 ms later.');
+    expect(advice({ timingS: 0.083 })).toBe('Next block: start to release 80 ms earlier.');
+    expect(advice({ kind: 'rate', rateRatio: 1.25 })).toBe(
+      'Next block: let the pedal rise 20 % more quickly.',
+    );
+    expect(advice({ kind: 'amount', amountRatio: 0.8 })).toBe(
+      'Next block: 25 % more pressure through the release.',
+    );
+    expect(advice({ kind: 'amount', amountRatio: 1.25 })).toBe(
+      'Next block: 20 % less pressure through the release.',
+    );
+    expect(advice({ kind: 'shape' })).toContain('follow the bends of the target');
+  });
+
+  test('corrects nothing that cannot be felt, and nothing that is not shared', () => {
+    expect(advice({ timingS: 0.01 })).toBe('Nothing to correct: do the same again.');
+    expect(blockAdvice(null, 10)).toContain('the same release every time');
+    expect(blockAdvice(null, 2)).toContain('Three scored reps or more');
+  });
+});
+
+describe('plain text', () => {
+  const line = (rep: DoneRep) => {
+    const { tag, ...rest } = rep;
+    return repLine({ ...rest, number: tag.place, feedback: tag.feedback });
+  };
+
+  test('of a rep is its score, its parts and one sentence', () => {
+    expect(line(done(scored(71.4, { reapplications: 2 }), null, 5))).toBe(
+      'rep  5  shown         score  71  release  62  hit  94  smooth  88  re-applied 2  20 % too quick off the brake',
+    );
+  });
+
+  test('of a rep that cannot be read yet shows nothing of it', () => {
+    const held = {
+      number: 4,
+      feedback: 'hidden',
+      outcome: null,
+      voided: null,
+      sentence: '',
+    } as const;
+    expect(repLine(held)).toBe('rep  4  hidden        ··');
+  });
+
+  test('of a void rep says why', () => {
+    expect(line(done(null, null, 2))).toBe(
+      'rep  2  shown         does not count (aborted)  Aborted by the driver.',
+    );
+  });
+
+  test('of a block is its numbers, its cause and what to change', () => {
+    expect(summaryLines(blockSummary(BLOCK))).toEqual([
+      'block  4 reps scored, 1 aborted  median score 75',
+      '       release error 5.0 % of full scale  average error 2.0 % light  spread 7.1 %',
+      '       20 % too quick off the brake (3 of 4 reps)',
+      'Next block: let the pedal rise 25 % more slowly.',
+    ]);
+    expect(summaryLines(blockSummary([done(null, null)]))).toEqual([
+      'block  0 reps scored, 1 aborted',
+    ]);
+  });
+});
