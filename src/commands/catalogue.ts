@@ -49,4 +49,9 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     summary: 'what works on this machine and what to do about the rest',
     load: async () => (await import('./doctor.ts')).command,
   },
+  {
+    name: 'score',
+    summary: 'score one rep from a CSV file against a target',
+    load: async () => (await import('./score.ts')).command,
+  },
 ];

@@ -48,9 +48,9 @@ export function scoreOf({ release, hit, smooth }: ScoreParts): number {
 export function pointsLost(parts: ScoreParts): ScoreParts {
   const lost = 100 - scoreOf(parts);
   if (parts.release === 0) return { release: lost, hit: 0, smooth: 0 };
-  const release = -WEIGHTS.release * Math.log(parts.release);
-  const hit = -WEIGHTS.hit * Math.log(parts.hit);
-  const smooth = -WEIGHTS.smooth * Math.log(parts.smooth);
+  const release = WEIGHTS.release * Math.log(1 / parts.release);
+  const hit = WEIGHTS.hit * Math.log(1 / parts.hit);
+  const smooth = WEIGHTS.smooth * Math.log(1 / parts.smooth);
   const all = release + hit + smooth;
   if (all === 0) return { release: 0, hit: 0, smooth: 0 };
   return {
