@@ -10,6 +10,11 @@ export interface CatalogueEntry {
 /** All commands, in the order in which help lists them. Loading is lazy: most need libraries that cost start-up time. */
 export const CATALOGUE: readonly CatalogueEntry[] = [
   {
+    name: 'drill',
+    summary: 'drill a braking zone: the main job',
+    load: async () => (await import('./drill.ts')).command,
+  },
+  {
     name: 'rig list',
     summary: 'list pedals and wheels, their axes and what the rig uses',
     load: async () => (await import('./rig-list.ts')).command,

@@ -20,6 +20,7 @@ import { viewOf } from '../drill/view-of.ts';
 import type { ReportSource } from '../input/report-source.ts';
 import type { RigDecoder } from '../input/rig/rig-decoder.ts';
 import { scoreRep } from '../score/score-rep.ts';
+import { quantiseRecord } from '../trace/quantise-record.ts';
 
 /** What the world does for a drill. */
 export interface DrillHooks {
@@ -128,7 +129,8 @@ class DrillLoop {
   #do(effect: DrillEffect): void {
     switch (effect.kind) {
       case 'score': {
-        const outcome = scoreRep(effect.record, effect.target);
+        // What is scored is what is stored, to the bit: a rescored history agrees with what the driver was told.
+        const outcome = scoreRep(quantiseRecord(effect.record), effect.target);
         this.take({ kind: 'scored', rep: effect.rep, outcome });
         break;
       }

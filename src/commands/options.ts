@@ -8,7 +8,7 @@ export const GLOBAL_OPTIONS: Readonly<Record<string, OptionSpec>> = {
   'data-dir': {
     type: 'string',
     value: 'DIR',
-    help: "folder for history and rig (default: the platform's data folder)",
+    help: 'folder for history and rig',
   },
   'no-color': { type: 'boolean', help: 'no colour; NO_COLOR does the same' },
   help: { type: 'boolean', help: 'show this help' },

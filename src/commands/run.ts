@@ -1,9 +1,9 @@
 import { describeProblem, Problem } from '../problem.ts';
+import { nearest } from '../profile/nearest.ts';
 import { CATALOGUE, type CatalogueEntry } from './catalogue.ts';
 import type { CommandContext, CommandInput } from './command.ts';
 import { defaultDataDir } from './data-dir.ts';
 import { commandHelp, overview } from './help.ts';
-import { nearestWord } from './nearest-word.ts';
 import { parseOptions } from './options.ts';
 import { VERSION } from './version.ts';
 
@@ -60,7 +60,7 @@ export function exit(code: number): void {
 }
 
 async function dispatch(argv: readonly string[], terminal: Terminal): Promise<number> {
-  const words = argv.length === 0 && terminal.interactive ? ['drill'] : argv;
+  const words = wantsDrill(argv, terminal) ? ['drill', ...argv] : argv;
   const found = findCommand(words);
   if (found === null) return withoutCommand(words, terminal);
   const command = await found.entry.load();
@@ -74,6 +74,13 @@ async function dispatch(argv: readonly string[], terminal: Terminal): Promise<nu
     return 0;
   }
   return command.run(input, contextOf(input, terminal));
+}
+
+/** No command, on a terminal: the main job. */
+function wantsDrill(argv: readonly string[], { interactive }: Terminal): boolean {
+  const isNamed = argv[0] !== undefined && !argv[0].startsWith('-');
+  const isAsked = argv.some((word) => ['--help', '-h', '--version'].includes(word));
+  return interactive && !isNamed && !isAsked;
 }
 
 /** The longest command name that `words` starts with: `rig decode` before `rig`. */
@@ -107,7 +114,7 @@ function unknownCommand(words: readonly string[]): never {
       { next: `Say one of: ${group.map(({ name }) => name).join(', ')}.`, exitCode: 2 },
     );
   }
-  const near = nearestWord(first, [
+  const near = nearest(first, [
     ...new Set(CATALOGUE.flatMap(({ name }) => [name, name.split(' ')[0] ?? name])),
   ]);
   throw new Problem(`there is no command ${JSON.stringify(first)}`, {

@@ -1,4 +1,3 @@
-import type { Readable, Writable } from 'node:stream';
 import blessed from 'blessed';
 import { type Observable, Subject } from 'rxjs';
 import type { CellGrid, Size } from './cell-grid.ts';
@@ -9,9 +8,6 @@ export interface PictureOptions {
   readonly unicode: boolean;
   /** True to follow the mouse. */
   readonly pointer: boolean;
-  /** Where to draw and whence keys come; the process's own terminal by default. */
-  readonly output?: Writable;
-  readonly input?: Readable;
 }
 
 /** One full-screen picture on the alternate screen, and the only thing that knows the terminal library. */
@@ -37,7 +33,7 @@ export interface BlessedPicture {
 interface UntypedScreen {
   readonly lines: readonly ScreenLine[];
   readonly tput: { brokenACS: boolean };
-  /** Writes in order with what is drawn, in one piece when flushed. */
+  /** Writes in order with what is drawn, in one piece at the end of the tick. */
   readonly program: { _write(text: string): void };
   enter(): void;
   leave(): void;
@@ -70,7 +66,6 @@ export function openPicture(options: PictureOptions): BlessedPicture {
       library.program._write(FRAME_BEGIN);
       screen.render();
       library.program._write(FRAME_END);
-      program.flush();
     },
     forget: () => screen.alloc(),
     leave: () => {
@@ -92,14 +87,8 @@ export function openPicture(options: PictureOptions): BlessedPicture {
   };
 }
 
-function openScreen({ env, unicode, output, input }: PictureOptions): blessed.Widgets.Screen {
-  // The library's types have the two directions the wrong way round.
-  const streams = {
-    input: input ?? process.stdin,
-    output: output ?? process.stdout,
-  } as unknown as { input: Writable; output: Readable };
+function openScreen({ env, unicode }: PictureOptions): blessed.Widgets.Screen {
   const screen = blessed.screen({
-    ...streams,
     // The library's descriptions of newer terminals give eight colours only; all of them understand xterm's.
     terminal: env.TERM === 'linux' ? 'linux' : 'xterm-256color',
     forceUnicode: unicode,

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { editDistance, nearestWord } from '../../src/commands/nearest-word.ts';
 import { run, type Terminal } from '../../src/commands/run.ts';
 
 function fakeTerminal(
@@ -46,19 +45,5 @@ describe('the command line', () => {
     const terminal = fakeTerminal();
     expect(await run(['progess'], terminal)).toBe(2);
     expect(terminal.stderr).toContain('there is no command "progess"');
-  });
-});
-
-describe('the nearest word', () => {
-  // Worked example of Wagner and Fischer's problem in every algorithms text: kitten to sitting is three edits.
-  test('edit distance', () => {
-    expect(editDistance('kitten', 'sitting')).toBe(3);
-    expect(editDistance('', 'abc')).toBe(3);
-    expect(editDistance('abc', 'abc')).toBe(0);
-  });
-
-  test('is null when nothing is near', () => {
-    expect(nearestWord('progess', ['drill', 'progress'])).toBe('progress');
-    expect(nearestWord('xyzzy', ['drill', 'progress'])).toBeNull();
   });
 });

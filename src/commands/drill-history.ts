@@ -1,0 +1,77 @@
+import type { FinishedRep } from '../drill/drill-message.ts';
+import type { HistoryStore, PracticeStart } from '../history/store.ts';
+import type { Target } from '../target/target.ts';
+import { zonedNow } from './zoned-now.ts';
+
+/** What the history knows of a driver and a target before a drill begins. */
+export interface Experience {
+  readonly repsInLife: number;
+  readonly hoursSinceLastRep: number | null;
+}
+
+const MS_PER_HOUR = 3_600_000;
+
+/** Reps of just this version of the target: a changed target is a new one. */
+export function experienceOf(
+  store: HistoryStore,
+  driver: string,
+  target: Target,
+  nowUtcMs: number,
+): Experience {
+  let repsInLife = 0;
+  for (const rep of store.reps({ driver, targetId: target.id })) {
+    if (rep.targetVersion === target.version && rep.voided === null) repsInLife++;
+  }
+  const last = store.lastRepUtcMs(driver);
+  return {
+    repsInLife,
+    hoursSinceLastRep: last === null ? null : Math.max(0, nowUtcMs - last) / MS_PER_HOUR,
+  };
+}
+
+/** Where reps go. The practice is started with its first rep, so that looking at the screen leaves no trace. */
+export class PracticeLog {
+  readonly #store: HistoryStore;
+  readonly #start: Omit<PracticeStart, 'startedAt'>;
+  readonly #condition: string | null;
+  #practiceId: number | null = null;
+
+  constructor(
+    store: HistoryStore,
+    start: Omit<PracticeStart, 'startedAt'>,
+    condition: string | null,
+  ) {
+    this.#store = store;
+    this.#start = start;
+    this.#condition = condition;
+  }
+
+  /** The practice's number in the history; null before its first rep. */
+  get practiceId(): number | null {
+    return this.#practiceId;
+  }
+
+  /** Durable when it returns. */
+  add(rep: FinishedRep): void {
+    const at = zonedNow();
+    this.#practiceId ??= this.#store.startPractice({ ...this.#start, startedAt: at });
+    this.#store.addRep(this.#practiceId, {
+      at,
+      car: null,
+      corner: null,
+      variant: null,
+      condition: this.#condition,
+      targetId: rep.target.id,
+      targetVersion: rep.target.version,
+      number: rep.number,
+      block: rep.block,
+      phase: rep.phase,
+      order: rep.order,
+      feedback: rep.feedback,
+      selfRating: null,
+      voided: rep.voided,
+      record: rep.record,
+      outcome: rep.outcome,
+    });
+  }
+}

@@ -1,0 +1,97 @@
+import { filter, map, type Subscription } from 'rxjs';
+import type { KeyAction } from '../drill/drill-message.ts';
+import type { BlockSummary, DrillView } from '../drill/drill-view.ts';
+import { summaryLines } from '../drill/summary-lines.ts';
+import { drillScreen } from '../screens/drill-screen.ts';
+import type { ScreenAction } from '../screens/screen-action.ts';
+import { openTerminal, type TerminalScreen } from '../screens/terminal-screen.ts';
+import { chooseTarget } from './choose-target.ts';
+import type { CommandContext } from './command.ts';
+import { runDrill } from './drill-loop.ts';
+import type { DrillOptions } from './drill-options.ts';
+import { openPractice, type Practice, seedOf } from './drill-practice.ts';
+import { openRigSource, type RigSource, type RigSourceNeeds } from './rig-source.ts';
+import { setUpBeforeDrill } from './set-up-before-drill.ts';
+import { findTarget } from './target-files.ts';
+
+/** Keys of the screen that mean something to the drill itself. */
+const DRILL_KEYS: readonly ScreenAction[] = ['next', 'repeat', 'pause', 'feedback', 'finish'];
+
+/** The drill in the terminal: choose a target where none was named, drive blocks until the driver finishes. */
+export async function drillOnScreen(
+  options: DrillOptions,
+  context: CommandContext,
+): Promise<number> {
+  const open: { rigSource: RigSource | null; practice: Practice | null } = {
+    rigSource: null,
+    practice: null,
+  };
+  const shutdown = async (): Promise<void> => {
+    open.practice?.store.close();
+    await (open.practice ?? open.rigSource)?.source.close();
+  };
+  // A target that does not exist is better said before devices are set up and the screen is taken.
+  const named = options.target === null ? null : await findTarget(options.target, context.dataDir);
+  const needs: RigSourceNeeds = {
+    dataDir: context.dataDir,
+    seed: seedOf(options),
+    headless: false,
+    pointer$: null,
+    setUp: (devices) => setUpBeforeDrill(devices, context),
+  };
+  const pointer = options.source.kind === 'pointer';
+  // Setting up devices is done in lines, so the screen comes after it; the mouse comes with the screen.
+  open.rigSource = pointer ? null : await openRigSource(options.source, needs);
+  let screen: TerminalScreen | null = null;
+  let summary: BlockSummary | null = null;
+  try {
+    screen = openTerminal({ env: context.env, color: context.color, pointer, shutdown });
+    open.rigSource ??= await openRigSource(options.source, { ...needs, pointer$: screen.pointer$ });
+    const target = named ?? (await chooseTarget(screen, context, options, open.rigSource));
+    if (target === null) return 0;
+    open.practice = await openPractice(options, context, open.rigSource, target);
+    summary = await drive(screen, open.practice);
+  } finally {
+    screen?.close();
+    await shutdown();
+  }
+  if (summary !== null) context.out(`${summaryLines(summary).join('\n')}\n`);
+  return 0;
+}
+
+/** @returns the last block's summary, null where none was finished */
+async function drive(screen: TerminalScreen, practice: Practice): Promise<BlockSummary | null> {
+  const shown: { view: DrillView | null; help: boolean; summary: BlockSummary | null } = {
+    view: null,
+    help: false,
+    summary: null,
+  };
+  const draw = (): void => {
+    const { view, help } = shown;
+    if (view !== null) screen.draw((size) => drillScreen(view, size, { ...screen.look, help }));
+  };
+  const helping: Subscription = screen.keys$.subscribe((action) => {
+    if (action !== 'help' && action !== 'close') return;
+    shown.help = action === 'help' && !shown.help;
+    draw();
+  });
+  try {
+    await runDrill(practice.source, practice.decoder, practice.setup, {
+      store: (rep) => practice.log.add(rep),
+      keys$: screen.keys$.pipe(
+        filter((action) => DRILL_KEYS.includes(action)),
+        map((action) => action as KeyAction),
+      ),
+      onView: (view) => {
+        shown.view = view;
+        draw();
+      },
+      onSummary: (summary) => {
+        shown.summary = summary;
+      },
+    });
+  } finally {
+    helping.unsubscribe();
+  }
+  return shown.summary;
+}

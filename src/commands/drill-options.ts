@@ -1,0 +1,115 @@
+import { DRIVER_NAMES, type DriverName } from '../input/virtual/driver-preset.ts';
+import { Problem } from '../problem.ts';
+import type { CommandInput, OptionSpec } from './command.ts';
+
+/** Where the reports of a drill come from, as the driver asked for it. */
+export type SourceWish =
+  /** Real devices if there are any, else the virtual rig. */
+  | { readonly kind: 'any' }
+  | { readonly kind: 'hid' }
+  | { readonly kind: 'virtual'; readonly driver: DriverName }
+  | { readonly kind: 'pointer' }
+  | { readonly kind: 'replay'; readonly file: string };
+
+/** A drill's command line, checked. */
+export interface DrillOptions {
+  /** Target or file; null asks on the screen. */
+  readonly target: string | null;
+  readonly source: SourceWish;
+  readonly reps: number | null;
+  readonly seed: number | null;
+  readonly headless: boolean;
+  readonly json: boolean;
+  /** Null for the driver who always drives here. */
+  readonly driver: string | null;
+  readonly foot: 'left' | 'right' | null;
+  readonly footwear: string | null;
+  readonly condition: string | null;
+  readonly record: string | null;
+}
+
+export const DRILL_OPTIONS: Readonly<Record<string, OptionSpec>> = {
+  target: {
+    type: 'string',
+    value: 'T',
+    help: 'target or target file (`ebbline target list` shows them)',
+  },
+  source: {
+    type: 'string',
+    value: 'S',
+    help: 'hid, virtual, virtual:skilled|club|novice, pointer or replay:FILE',
+  },
+  reps: { type: 'string', value: 'N', help: 'reps in a block (default 10)' },
+  seed: { type: 'string', value: 'N', help: 'seed of the virtual driver and of what is shown' },
+  headless: { type: 'boolean', help: 'no screen: print each rep and the block' },
+  json: { type: 'boolean', help: 'with --headless: one JSON object at the end' },
+  driver: { type: 'string', value: 'NAME', help: 'whose history it is' },
+  foot: {
+    type: 'string',
+    value: 'left|right',
+    help: 'which foot brakes (default: as in `rig setup`)',
+  },
+  footwear: { type: 'string', value: 'TEXT', help: 'shoes worn (default: as in `rig setup`)' },
+  condition: { type: 'string', value: 'TEXT', help: 'what else differs today, kept with each rep' },
+  record: { type: 'string', value: 'FILE', help: 'also write the raw reports to FILE' },
+};
+
+/** @throws Problem (exit code 2) for a value that is not one of those allowed. */
+export function readDrillOptions({ positionals, values }: CommandInput): DrillOptions {
+  const text = (name: string): string | null => {
+    const value = values[name];
+    return typeof value === 'string' ? value : null;
+  };
+  if (positionals.length > 1) {
+    throw wrong('drill', `${positionals.length} corners`, 'Name one corner, or `--target T`.');
+  }
+  return {
+    target: text('target') ?? positionals[0] ?? null,
+    source: readSource(text('source')),
+    reps: readWhole('--reps', text('reps'), 1, 1000),
+    seed: readWhole('--seed', text('seed'), 0, Number.MAX_SAFE_INTEGER),
+    headless: values.headless === true,
+    json: values.json === true,
+    driver: text('driver'),
+    foot: readFoot(text('foot')),
+    footwear: text('footwear'),
+    condition: text('condition'),
+    record: text('record'),
+  };
+}
+
+function readSource(text: string | null): SourceWish {
+  if (text === null) return { kind: 'any' };
+  const [kind = '', ...rest] = text.split(':');
+  const detail = rest.join(':');
+  if (kind === 'replay' && detail !== '') return { kind, file: detail };
+  if (detail === '' && (kind === 'hid' || kind === 'pointer')) return { kind };
+  const driver = detail === '' ? 'club' : DRIVER_NAMES.find((name) => name === detail);
+  if (kind === 'virtual' && driver !== undefined) return { kind, driver };
+  throw wrong(
+    '--source',
+    JSON.stringify(text),
+    `Say hid, virtual, ${DRIVER_NAMES.map((name) => `virtual:${name}`).join(', ')}, pointer or replay:FILE.`,
+  );
+}
+
+function readWhole(
+  option: string,
+  text: string | null,
+  least: number,
+  most: number,
+): number | null {
+  if (text === null) return null;
+  const value = Number(text);
+  if (/^\d+$/.test(text) && value >= least && value <= most) return value;
+  throw wrong(option, JSON.stringify(text), `Say a whole number from ${least} to ${most}.`);
+}
+
+function readFoot(text: string | null): 'left' | 'right' | null {
+  if (text === null || text === 'left' || text === 'right') return text;
+  throw wrong('--foot', JSON.stringify(text), 'Say left or right.');
+}
+
+function wrong(where: string, found: string, next: string): Problem {
+  return new Problem(`${found} is not possible here`, { where, next, exitCode: 2 });
+}

@@ -1,0 +1,23 @@
+import type { Command } from './command.ts';
+import { DRILL_OPTIONS, readDrillOptions } from './drill-options.ts';
+
+export const command: Command = {
+  name: 'drill',
+  summary: 'drill a braking zone: the main job',
+  positionals: '[CORNER]',
+  options: DRILL_OPTIONS,
+  examples: [
+    'ebbline drill hairpin',
+    'ebbline drill hairpin --source virtual:novice --headless --seed 1',
+    'ebbline drill --source pointer',
+  ],
+  run: async (input, context) => {
+    const options = readDrillOptions(input);
+    if (options.headless || options.json || !context.interactive) {
+      const { drillHeadless } = await import('./drill-headless.ts');
+      return drillHeadless(options, context);
+    }
+    const { drillOnScreen } = await import('./drill-on-screen.ts');
+    return drillOnScreen(options, context);
+  },
+};
