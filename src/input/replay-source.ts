@@ -67,12 +67,9 @@ class RecordingReplay implements ReplaySource {
     const pacer = fast ? null : new Pacer(this.#abort.signal);
     for await (const entry of this.#recording.entries) {
       if (this.#abort.signal.aborted) return;
-      if (entry.kind === 'event') {
-        this.#events$.next(entry.event);
-        continue;
-      }
-      await pacer?.until(entry.untilUs);
-      yield packReports(entry.reports, entry.untilUs, entry.dropped);
+      await pacer?.until(entry.kind === 'event' ? entry.event.atUs : entry.untilUs);
+      if (entry.kind === 'event') this.#events$.next(entry.event);
+      else yield packReports(entry.reports, entry.untilUs, entry.dropped);
     }
   }
 }

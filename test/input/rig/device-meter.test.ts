@@ -112,3 +112,16 @@ test('numbered reports repeat by their id', () => {
     meter.report(i * 1000, Uint8Array.of(1 + (i % 2), i % 2 === 0 ? 7 : 9), 0, 2);
   expect(meter.read().streamsAtRest).toBe(true);
 });
+
+test('a report that differs in its last byte says something new', () => {
+  const meter = new DeviceMeter('pedals', false);
+  for (let i = 0; i < 60; i++) meter.report(i * 1000, Uint8Array.of(9, 1, 2, i % 2, 9), 1, 3);
+  expect(meter.read()).toMatchObject({ streamsAtRest: false });
+  expect(meter.read().uniqueRateHz).toBeCloseTo(1000, 9);
+});
+
+test('what surrounds a report in the buffer is no part of it', () => {
+  const meter = new DeviceMeter('pedals', false);
+  for (let i = 0; i < 60; i++) meter.report(i * 1000, Uint8Array.of(i, 1, 2, 3, i), 1, 3);
+  expect(meter.read().streamsAtRest).toBe(true);
+});

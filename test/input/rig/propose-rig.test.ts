@@ -34,6 +34,18 @@ describe('proposeRig', () => {
     ]);
   });
 
+  test('of Z and Rz the brake is Rz', () => {
+    // Generic Desktop joystick: Z and Rz, 8 bits each of 0..255.
+    const descriptor = Uint8Array.of(
+      ...[0x05, 0x01, 0x09, 0x04, 0xa1, 0x01, 0x09, 0x32, 0x09, 0x35, 0x15, 0x00, 0x26, 0xff, 0x00],
+      ...[0x75, 0x08, 0x95, 0x02, 0x81, 0x02, 0xc0],
+    );
+    expect(places(descriptor)).toEqual([
+      'brake 1: report 0 bit 8 size 8',
+      'throttle 1: report 0 bit 0 size 8',
+    ]);
+  });
+
   test('prefers a named pedal on another device', () => {
     expect(places(PACKED_WHEEL, NAMED_PEDALS)).toEqual([
       'brake 2: report 0 bit 16 size 16',

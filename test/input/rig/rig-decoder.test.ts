@@ -93,6 +93,7 @@ describe('decode', () => {
     );
     const { brake } = createRigDecoder(RIG, DEVICES).decode(batchOf(10_000, reports));
     expect(brake.value.length).toBe(1000);
+    expect(brake.value[5]).toBeCloseTo(0.005, 12);
     expect(brake.value[999]).toBeCloseTo(0.999, 12);
     expect(brake.timeS[999]).toBeCloseTo(0.00999, 12);
   });
@@ -140,6 +141,21 @@ describe('decode', () => {
       batchOf(8000, [[0, 1000, wheelReport(0, 0b10)]]),
     );
     expect(buttons.map(({ pressed }) => pressed)).toEqual([true]);
+  });
+
+  test('a button that reads 0 while it is down', () => {
+    const inverted = RIG.buttons.map((button) => ({ ...button, pressedCounts: 0 }));
+    const { buttons } = createRigDecoder({ ...RIG, buttons: inverted }, DEVICES).decode(
+      batchOf(8000, [
+        [0, 1000, wheelReport(0, 0b11)],
+        [0, 2000, wheelReport(0, 0b01)],
+        [0, 3000, wheelReport(0, 0b11)],
+      ]),
+    );
+    expect(buttons.map(({ control, pressed }) => [control, pressed])).toEqual([
+      ['left paddle', true],
+      ['left paddle', false],
+    ]);
   });
 
   test('a button held while its device goes comes up', () => {

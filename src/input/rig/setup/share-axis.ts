@@ -29,7 +29,7 @@ export function shareAxis(
     const before = session.moved.get(role);
     const shared =
       before === undefined
-        ? besideKnown(axis, other)
+        ? besideKnown(session, axis, other)
         : besideMoved(session, axis, moved, other, before);
     if (shared !== null) return shared;
   }
@@ -62,12 +62,19 @@ function besideMoved(
 }
 
 /** Beside a pedal kept from before, of which only the calibration is known. */
-function besideKnown(axis: AxisAssignment, other: AxisAssignment): SharedAxis | Refusal | null {
+function besideKnown(
+  { console }: SetupSession,
+  axis: AxisAssignment,
+  other: AxisAssignment,
+): SharedAxis | Refusal | null {
   if (!sameBits(axis.field, other.field)) return null;
   const [own, theirs] = [axis, other].map(
     ({ calibration }) => calibration.fullCounts - calibration.restCounts,
   ) as [number, number];
-  if (own * theirs < 0) return { kind: 'shared', axis, other: null };
+  if (own * theirs < 0) {
+    console.say(cancelText(axis.role, other.role));
+    return { kind: 'shared', axis, other: null };
+  }
   return {
     kind: 'refused',
     reason: 'same-control',

@@ -3,12 +3,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { parseLoads } from '../../../../src/input/rig/parse-load.ts';
-import type { AxisRole, Rig } from '../../../../src/input/rig/rig.ts';
+import type { AxisAssignment, AxisRole, Rig } from '../../../../src/input/rig/rig.ts';
 import { loadRig } from '../../../../src/input/rig/rig-file.ts';
 import { setupRig } from '../../../../src/input/rig/setup/setup-rig.ts';
 import type { RigDevice } from '../../../../src/input/rig-device.ts';
 import { NAMED_PEDALS, PACKED_WHEEL } from '../../../reference/descriptors.ts';
 import { deviceOf, word } from '../../report-batches.ts';
+import { calibration } from '../calibration.ts';
 import { presses, ScriptedSetup, type Step } from './scripted-setup.ts';
 
 let dir = '';
@@ -53,6 +54,17 @@ const turnTo = (x: number): Reports => presses(8192, x).map((counts) => wheel(co
 const press = (button: number): Reports =>
   Array.from({ length: 300 }, (_, i) =>
     wheel(8192, i % 100 < 50 && i > 50 ? 1 << (button - 1) : 0),
+  );
+
+/** The wheel as the only device, with its Rz. */
+const alone = (x: number, buttons: number, rz: number): Reports[number] => {
+  const [, bytes] = wheel(x, buttons);
+  return [0, [...bytes.slice(0, 6), rz, 0]];
+};
+const STRAIGHT_ALONE = Array.from({ length: 100 }, () => alone(8192, 0, 255));
+const pressAlone = (button: number): Reports =>
+  Array.from({ length: 300 }, (_, i) =>
+    alone(8192, i % 100 < 50 && i > 50 ? 1 << (button - 1) : 0, 255),
   );
 
 const START: readonly Step[] = [
@@ -190,6 +202,64 @@ describe('setting up', { timeout: 30_000 }, () => {
     expect(spans(rig)).toEqual({ brake: [32768, 1000], throttle: [32768, 64000] });
     expect(bits(rig)).toEqual({ brake: [0, 16], throttle: [0, 16] });
     expect(driver.text).toContain('cancel out');
+  });
+
+  test('a pedal that shares the axis of one kept from before goes the other way', async () => {
+    const one = deviceOf(1, 'old pedals', null);
+    const axis = (counts: number): Reports[number] => [0, [...word(counts), 0]];
+    const brake: AxisAssignment = {
+      role: 'brake',
+      device: one.identity,
+      field: { reportId: 0, bitOffset: 0, bitSize: 16, signed: false },
+      calibration: calibration(32768, 1000),
+    };
+    const known: Rig = {
+      axes: [brake],
+      buttons: [],
+      wheelLockDeg: null,
+      foot: 'left',
+      footwear: '',
+    };
+    const { rig, driver } = await setUp(
+      [one],
+      [
+        ...START.slice(0, 2),
+        { question: /Touch nothing/, reports: Array.from({ length: 100 }, () => axis(32768)) },
+        { question: /Keep it/, answer: 'y' },
+        { question: /^Throttle/, reports: presses(32768, 1000).map(axis) },
+        { question: /^Throttle/, reports: presses(32768, 64000).map(axis) },
+        YES,
+        { question: /^Clutch/, answer: 's' },
+        NO_WHEEL,
+        ...NO_BUTTONS,
+      ],
+      known,
+    );
+    expect(driver.text).toContain('That is the brake. Press the throttle alone.');
+    expect(driver.text).toContain('cancel out');
+    expect(spans(rig)).toEqual({ brake: [32768, 1000], throttle: [32768, 64000] });
+  });
+
+  test('a button that is given a second job loses its first', async () => {
+    const { rig } = await setUp(
+      [WHEEL],
+      [
+        ...START.slice(0, 2),
+        { question: /Touch nothing/, reports: STRAIGHT_ALONE },
+        { question: /^Brake: press/, reports: presses(255, 10).map((rz) => alone(8192, 0, rz)) },
+        YES,
+        { question: /What does the brake measure/ },
+        { question: /^Throttle/, answer: 's' },
+        { question: /^Clutch/, answer: 's' },
+        NO_WHEEL,
+        { question: /^Downshift/, reports: pressAlone(6) },
+        { question: /^Upshift/, reports: pressAlone(6) },
+        ...NO_BUTTONS.slice(2),
+      ],
+    );
+    expect(rig.buttons.map(({ action, control }) => [action, control])).toEqual([
+      ['upshift', 'button 6'],
+    ]);
   });
 
   test('asks again until it can tell, and until the driver is content', async () => {
