@@ -50,6 +50,11 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./target-check.ts')).command,
   },
   {
+    name: 'progress',
+    summary: 'scores, errors and spread by practice day',
+    load: async () => (await import('./progress.ts')).command,
+  },
+  {
     name: 'doctor',
     summary: 'what works on this machine and what to do about the rest',
     load: async () => (await import('./doctor.ts')).command,

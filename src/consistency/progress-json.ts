@@ -1,0 +1,52 @@
+import type { PracticeDay } from './practice-day.ts';
+import { progressSentence } from './progress-sentence.ts';
+import type { TargetProgress } from './target-progress.ts';
+
+/** The progress as plain data, units in the names, levels 0..1; null where there are too few reps. */
+export function progressJson(all: readonly TargetProgress[]): {
+  readonly targets: readonly Record<string, unknown>[];
+} {
+  return {
+    targets: all.map((progress) => ({
+      driver: progress.driver,
+      target_id: progress.targetId,
+      sentence: progressSentence(progress),
+      days: progress.days.map(dayJson),
+    })),
+  };
+}
+
+function dayJson(day: PracticeDay): Record<string, unknown> {
+  return {
+    day: day.day,
+    iso_week: day.week,
+    zone: day.zone,
+    target_version: day.conditions.targetVersion,
+    score_version: day.conditions.scoreVersion,
+    source: day.conditions.source,
+    sensor: day.conditions.sensor,
+    calibration_id: day.conditions.calibrationId,
+    foot: day.conditions.foot,
+    footwear: day.conditions.footwear,
+    changed: day.changed.map(snakeCase),
+    reps: day.reps,
+    shown_reps: day.shown,
+    hidden_reps: day.hidden - day.firstOfDay,
+    first_of_day_reps: day.firstOfDay,
+    warm_up_reps: day.warmUp,
+    aborted_reps: day.aborted,
+    device_lost_reps: day.deviceLost,
+    scored_reps: day.medianScore.reps,
+    measured_reps: day.measured,
+    median_score: day.medianScore.value,
+    median_release_error_level: day.medianReleaseErrorLevel.value,
+    average_error_level: day.averageErrorLevel.value,
+    average_error_spread_level: day.amountSpreadLevel.value,
+    start_of_release_spread_s: day.timingSpreadS.value,
+    reapplications_per_rep: day.reapplicationsPerRep,
+  };
+}
+
+function snakeCase(name: string): string {
+  return name.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
+}

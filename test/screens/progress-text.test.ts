@@ -1,0 +1,75 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import type { RepMeasure } from '../../src/consistency/rep-measure.ts';
+import { targetProgress } from '../../src/consistency/target-progress.ts';
+import { progressText } from '../../src/screens/progress-text.ts';
+import { aMeasure, aVoid, CONDITIONS, someNumbers, times } from '../consistency/rep-measures.ts';
+
+const text = (reps: readonly RepMeasure[]): string => progressText(targetProgress(reps));
+const socks = { ...CONDITIONS, footwear: 'socks' };
+
+test('words first, then a row for each day, then what the numbers mean', () => {
+  const reps = [
+    ...times(7, (i) => aMeasure({ feedback: i % 2 === 0 ? 'shown' : 'hidden' })),
+    aVoid('aborted'),
+    ...times(10, (i) =>
+      aMeasure({
+        day: '2026-11-26',
+        conditions: socks,
+        numbers: someNumbers({
+          averageErrorLevel: i % 2 === 0 ? 0.03 : -0.01,
+          startOfReleaseErrorS: i % 2 === 0 ? 0.03 : -0.01,
+        }),
+      }),
+    ),
+  ];
+  // spread: sqrt(10 * 0.02^2 / 9) = 0.0211
+  expect(text(reps)).toBe(`hairpin, Kim: 17 reps on 2 days
+Level and spread of the last day are known. Whether they changed is not said.
+
+                       median  median          spread  spread
+                shown/  score release average   of it  timing      re-ap- abor-
+day        reps hidden 0..100 error % error %       %      ms of n  plied   ted
+2026-11-25    7    4/3 7 of 8  7 of 8  7 of 8 7 of 10 7 of 10    7    1.0     1
+-- does not compare: footwear race boots -> socks ------------------------------
+2026-11-26   10   10/0     70     4.0    +1.0     2.1      21   10    1.0     0
+
+Scores compare only within one target version. Nothing is averaged across a line
+that says what changed. % is of full scale, + is heavy. Medians and averages are
+given from 8 reps on, the spread (standard deviation from rep to rep) from 10:
+"5 of 8" is what there is. Timing is that of the start of release. First-of-day
+reps count as hidden. Whether anything got better is not said here.
+`);
+});
+
+test('says what was left out, where something was', () => {
+  const all = text([aMeasure({ warmUp: true }), aVoid('device lost')]);
+  expect(all).toMatch(/Warm-up reps are counted, but/);
+  expect(all).toMatch(/because a device was lost: 1 rep\./);
+});
+
+test('nothing that a name holds reaches the terminal as a control, and no line is too wide', () => {
+  const name = fc.string({ unit: 'binary', minLength: 1, maxLength: 60 });
+  const rep = fc
+    .record({
+      driver: name,
+      targetId: name,
+      footwear: name,
+      targetVersion: name,
+      calibrationId: name,
+    })
+    .map(({ driver, targetId, ...changes }) =>
+      aMeasure({ driver, targetId, conditions: { ...CONDITIONS, ...changes } }),
+    );
+  const twice = fc
+    .tuple(rep, rep)
+    .map(([a, b]) => [a, { ...b, driver: a.driver, targetId: a.targetId }]);
+  fc.assert(
+    fc.property(twice, (reps) => {
+      for (const line of text(reps).split('\n')) {
+        expect([...line].length).toBeLessThanOrEqual(80);
+        expect(line).not.toMatch(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/u);
+      }
+    }),
+  );
+});
