@@ -1,3 +1,4 @@
+import { STEERING_TOLERANCE_DEG } from './steering-along.ts';
 import { tabulate } from './tabulate.ts';
 import type { Curve, Target, TargetMarks } from './target.ts';
 import { type Travel, travelOf } from './travel.ts';
@@ -23,8 +24,6 @@ export function overTime(target: Target): Target {
     corridorAt: (timeS) => target.corridorAt(travel.distanceAt(timeS)),
   };
 }
-
-const STEERING_TOLERANCE_DEG = 0.01;
 
 function curveOverTime(curve: Curve, travel: Travel, tolerance?: number): Curve {
   return tabulate(

@@ -4,7 +4,8 @@ import { tabulate } from './tabulate.ts';
 import type { Curve } from './target.ts';
 import type { TargetSpec } from './target-spec.ts';
 
-const STEERING_TOLERANCE_DEG = 0.01;
+/** No wheel shows a smaller angle. */
+export const STEERING_TOLERANCE_DEG = 0.01;
 
 /** Degrees at the wheel over the target's own axis; null where the target leaves steering to the driver. */
 export function steeringCurve(spec: TargetSpec): Curve | null {

@@ -77,6 +77,17 @@ test('an end steeper than three secants is held back', () => {
   expect(slopes[0]).toBeCloseTo(0.03, 12);
 });
 
+test('a knot above both neighbours is a summit: level there and nowhere higher', () => {
+  const knots = [
+    { x: 0, y: 0 },
+    { x: 1, y: 1 },
+    { x: 3, y: 0.2 },
+  ];
+  expect(monotoneSlopes(knots)[1]).toBe(0);
+  const f = monotoneCubic(knots);
+  for (let x = 0; x <= 3; x += 0.01) expect(f(x)).toBeLessThanOrEqual(1);
+});
+
 test('knots out of order are refused', () => {
   expect(() => monotoneCubic([{ x: 0, y: 1 }])).toThrow(RangeError);
   expect(() =>
