@@ -15,11 +15,14 @@ export function isUtf8(env: Environment, platform: NodeJS.Platform): boolean {
   return locale === '' ? platform === 'win32' : /utf-?8/i.test(locale);
 }
 
+/** A dumb terminal shows nothing but text, and the fonts of the Linux console have no braille. */
+const PLAIN_TERMINALS: readonly (string | undefined)[] = ['dumb', 'linux'];
+
 /** The look for an environment; `color` is the program's decision on colour, which a dumb terminal overrules. */
 export function lookOf(env: Environment, color: boolean, platform: NodeJS.Platform): Look {
   const coloured = color && env.TERM !== 'dumb';
   return {
     theme: coloured ? COLOUR_THEME : MONOCHROME_THEME,
-    unicode: isUtf8(env, platform) && env.TERM !== 'dumb',
+    unicode: isUtf8(env, platform) && !PLAIN_TERMINALS.includes(env.TERM),
   };
 }

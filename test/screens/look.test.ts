@@ -25,6 +25,11 @@ test('a dumb terminal gets neither colour nor signs', () => {
   });
 });
 
+test('the Linux console gets colour but no braille', () => {
+  const env = { TERM: 'linux', LANG: 'C.UTF-8' };
+  expect(lookOf(env, true, 'linux')).toEqual({ theme: COLOUR_THEME, unicode: false });
+});
+
 test('colour is the program’s decision', () => {
   const env = { TERM: 'xterm', LANG: 'C.UTF-8' };
   expect(lookOf(env, true, 'linux').theme).toBe(COLOUR_THEME);
