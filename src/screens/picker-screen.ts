@@ -21,10 +21,11 @@ export interface PickerScreenOptions extends Look {
   readonly help?: boolean;
   /** What is driven, for example `2 devices` or `virtual driver, club`. */
   readonly source?: string;
-  /** One line on what is missing on this machine and how to mend it. */
+  /** What is missing on this machine and how to mend it, in at most two rows. */
   readonly message?: string | null;
 }
 
+const MESSAGE_ROWS = 2;
 const LIST_TOP = 4;
 const TYPE_COLS = 20;
 const PRACTISED_COLS = 16;
@@ -41,7 +42,8 @@ export function pickerScreen(
     const { theme } = options;
     const source = options.source === undefined ? '' : `  ·  ${options.source}`;
     writeText(grid, 1, 0, fitText(`Choose a target${source}`, grid.cols - 2), theme.strong);
-    writeText(grid, 1, 1, fitText(options.message ?? '', grid.cols - 2), theme.text);
+    const message = wrapText(options.message ?? '', grid.cols - 2).slice(0, MESSAGE_ROWS);
+    for (const [index, line] of message.entries()) writeText(grid, 1, 1 + index, line, theme.text);
     const cautions = CAUTIONS.flatMap((caution) => wrapText(caution, grid.cols - 2));
     const rows = grid.rows - LIST_TOP - cautions.length - 3;
     drawList(grid, { x: 1, y: LIST_TOP, cols: grid.cols - 2, rows }, items, selected, options);

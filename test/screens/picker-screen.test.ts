@@ -42,6 +42,16 @@ describe.each([
   });
 });
 
+test('a long message takes two rows', () => {
+  const message =
+    'libusb-1.0-0 is missing: the virtual driver drives. Install it with `apt-get install libusb-1.0-0` and start again.';
+  const lines = toText(pickerScreen(ITEMS, 0, { cols: 80, rows: 24 }, { ...LOOK, message })).split(
+    '\n',
+  );
+  expect(`${lines[1]?.trim()} ${lines[2]?.trim()}`).toBe(message);
+  expect(lines[3]).toMatch(/^ {3}target +corner/);
+});
+
 test('an empty list says so', () => {
   expect(toText(pickerScreen([], 0, { cols: 80, rows: 24 }, LOOK))).toContain('no targets found');
 });
