@@ -58,9 +58,12 @@ function drawTimes(
   for (let at = Math.ceil(window.fromS / step) * step; at < window.toS; at += step) {
     const column = columnOf(scale, area, at);
     const label = `${formatStep(at)} s`;
-    const start = Math.max(area.x, column - (label.length >> 1));
+    const start = Math.min(
+      Math.max(area.x, column - (label.length >> 1)),
+      area.x + area.cols - label.length,
+    );
     putCell(grid, column, axis, '┬'.codePointAt(0)!, theme.quiet);
-    if (start < free || start + label.length > area.x + area.cols) continue;
+    if (start < free) continue;
     free = writeText(grid, start, axis + 1, label, theme.quiet) + 1;
   }
 }
