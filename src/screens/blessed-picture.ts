@@ -1,3 +1,4 @@
+import type { Readable, Writable } from 'node:stream';
 import blessed from 'blessed';
 import { type Observable, Subject } from 'rxjs';
 import type { CellGrid, Size } from './cell-grid.ts';
@@ -8,6 +9,9 @@ export interface PictureOptions {
   readonly unicode: boolean;
   /** True to follow the mouse. */
   readonly pointer: boolean;
+  /** Where to draw and whence keys come; the process's own terminal by default. */
+  readonly output?: Writable;
+  readonly input?: Readable;
 }
 
 /** One full-screen picture on the alternate screen, and the only thing that knows the terminal library. */
@@ -33,7 +37,7 @@ export interface BlessedPicture {
 interface UntypedScreen {
   readonly lines: readonly ScreenLine[];
   readonly tput: { brokenACS: boolean };
-  /** Writes in order with what is drawn, in one piece at the end of the tick. */
+  /** Writes in order with what is drawn, in one piece when flushed. */
   readonly program: { _write(text: string): void };
   enter(): void;
   leave(): void;
@@ -66,6 +70,7 @@ export function openPicture(options: PictureOptions): BlessedPicture {
       library.program._write(FRAME_BEGIN);
       screen.render();
       library.program._write(FRAME_END);
+      program.flush();
     },
     forget: () => screen.alloc(),
     leave: () => {
@@ -87,8 +92,14 @@ export function openPicture(options: PictureOptions): BlessedPicture {
   };
 }
 
-function openScreen({ env, unicode }: PictureOptions): blessed.Widgets.Screen {
+function openScreen({ env, unicode, output, input }: PictureOptions): blessed.Widgets.Screen {
+  // The library's types have the two directions the wrong way round.
+  const streams = {
+    input: input ?? process.stdin,
+    output: output ?? process.stdout,
+  } as unknown as { input: Writable; output: Readable };
   const screen = blessed.screen({
+    ...streams,
     // The library's descriptions of newer terminals give eight colours only; all of them understand xterm's.
     terminal: env.TERM === 'linux' ? 'linux' : 'xterm-256color',
     forceUnicode: unicode,

@@ -1,0 +1,111 @@
+/**
+ * One frame of the drill, from view to bytes on a descriptor, beside a bare write of the same bytes in the same run.
+ * `standing` is the drill as it is: the target stands, the now line and the own trace move. `scrolling` moves every
+ * cell of the trace in every frame, the most that a picture can change.
+ */
+import { openSync, writeSync } from 'node:fs';
+import { PassThrough, Writable } from 'node:stream';
+import { bench, describe } from 'vitest';
+import { openPicture } from '../../src/screens/blessed-picture.ts';
+import type { Size } from '../../src/screens/cell-grid.ts';
+import { drillScreen } from '../../src/screens/drill-screen.ts';
+import { COLOUR_THEME } from '../../src/screens/theme.ts';
+import { BRAKING, ownTrace } from '../screens/sample-views.ts';
+
+const LOOK = { theme: COLOUR_THEME, unicode: true };
+const FRAMES_PER_S = 60;
+const REP_S = 3;
+const FRAMES = FRAMES_PER_S * REP_S;
+const OWN = ownTrace(REP_S);
+const NULL_DEVICE = openSync('/dev/null', 'w');
+
+/** Takes frames as a terminal would, and keeps them for the bare write. */
+class Sink extends Writable {
+  readonly isTTY = true;
+  readonly frames: Buffer[] = [];
+  readonly columns: number;
+  readonly rows: number;
+
+  constructor({ cols, rows }: Size) {
+    super();
+    this.columns = cols;
+    this.rows = rows;
+  }
+
+  override _write(chunk: Buffer, _: string, done: () => void): void {
+    writeSync(NULL_DEVICE, chunk);
+    this.frames.push(chunk);
+    done();
+  }
+}
+
+const MOTIONS = {
+  standing: (frame: number) => {
+    const nowS = (frame % FRAMES) / FRAMES_PER_S;
+    const until = OWN.timeS.findIndex((timeS) => timeS > nowS);
+    const count = until < 0 ? OWN.timeS.length : until;
+    return {
+      nowS,
+      own: { timeS: OWN.timeS.subarray(0, count), value: OWN.value.subarray(0, count) },
+    };
+  },
+  scrolling: (frame: number) => ({
+    nowS: REP_S,
+    own: {
+      timeS: OWN.timeS.map((timeS) => timeS - (frame % FRAMES) / FRAMES_PER_S),
+      value: OWN.value,
+    },
+  }),
+};
+
+describe.each([
+  { cols: 80, rows: 24 },
+  { cols: 160, rows: 48 },
+])('$cols x $rows', (size) => {
+  for (const [name, motion] of Object.entries(MOTIONS)) {
+    const sink = new Sink(size);
+    const input = Object.assign(new PassThrough(), { isTTY: true, setRawMode: () => {} });
+    const picture = openPicture({ env: {}, unicode: true, pointer: false, output: sink, input });
+    const times: number[] = [];
+    const bareTimes: number[] = [];
+    let frame = 0;
+    let bare = 0;
+    const options = { time: 0, iterations: 4 * FRAMES, warmupIterations: FRAMES, warmupTime: 0 };
+
+    const report = (): void => {
+      const bytes = sink.frames.slice(FRAMES).map(({ length }) => length);
+      const perFrame = Math.round(bytes.reduce((sum, length) => sum + length, 0) / bytes.length);
+      const where = `${size.cols}x${size.rows} ${name}`;
+      console.log(
+        `${where}: frame ${quantiles(times)}, bare write ${quantiles(bareTimes)}, ${perFrame} bytes a frame`,
+      );
+    };
+
+    bench(
+      `${name}: view, cells, bytes`,
+      () => {
+        const start = performance.now();
+        picture.paint(drillScreen({ ...BRAKING, ...motion(frame++) }, size, LOOK));
+        times.push(performance.now() - start);
+      },
+      options,
+    );
+    bench(
+      `${name}: bare write of the same bytes`,
+      () => {
+        const start = performance.now();
+        writeSync(NULL_DEVICE, sink.frames[bare++ % sink.frames.length]!);
+        bareTimes.push(performance.now() - start);
+      },
+      { ...options, teardown: (_, mode) => void (mode === 'run' && report()) },
+    );
+  }
+});
+
+/** Median and 95th percentile in milliseconds, without the warm-up. */
+function quantiles(times: readonly number[]): string {
+  const sorted = times.slice(FRAMES).toSorted((a, b) => a - b);
+  const at = (share: number) =>
+    (sorted[Math.floor(share * sorted.length)] ?? Number.NaN).toFixed(3);
+  return `median ${at(0.5)} ms, p95 ${at(0.95)} ms`;
+}
