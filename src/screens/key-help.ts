@@ -1,5 +1,5 @@
 /** Keys in the footer of the drill. */
-export const DRILL_KEYS = 'space next  r repeat  p pause  f feedback  n note  ? help  q finish';
+export const DRILL_KEYS = 'space next  r repeat  p pause  f feedback  ? help  q finish';
 
 /** Help on the drill: what stands before the second column is a key or a sign on the screen. */
 export const DRILL_HELP: readonly (readonly [string, string])[] = [
@@ -7,7 +7,6 @@ export const DRILL_HELP: readonly (readonly [string, string])[] = [
   ['r', 'repeat this rep'],
   ['p', 'pause, go on; also: hold the clutch for two seconds'],
   ['f', 'feedback: own trace shown, or hidden until the rep ends'],
-  ['n', 'note on the last rep'],
   ['q', 'finish; finished reps are kept'],
   ['Esc', 'close this help'],
   ['Ctrl-L', 'draw the screen again'],

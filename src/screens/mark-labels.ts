@@ -20,7 +20,7 @@ export function marksOf(target: Target): readonly Mark[] {
   const marks = [
     { atS: startOfRelease, name: 'start of release' },
     { atS: turnIn, name: 'turn-in' },
-    { atS: apex, name: 'slowest' },
+    { atS: apex, name: 'apex' },
     { atS: brakeOff, name: 'brake off' },
   ];
   return marks.filter((mark): mark is Mark => mark.atS !== null).toSorted((a, b) => a.atS - b.atS);

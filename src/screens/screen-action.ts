@@ -4,7 +4,6 @@ export type ScreenAction =
   | 'repeat'
   | 'pause'
   | 'feedback'
-  | 'note'
   | 'help'
   | 'finish'
   | 'up'
@@ -22,7 +21,6 @@ export const KEY_ACTIONS: ReadonlyMap<string, ScreenAction | TerminalAction> = n
   ['r', 'repeat'],
   ['p', 'pause'],
   ['f', 'feedback'],
-  ['n', 'note'],
   ['?', 'help'],
   ['h', 'help'],
   ['f1', 'help'],

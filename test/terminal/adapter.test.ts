@@ -144,7 +144,7 @@ describe('the terminal is given back', () => {
   });
 
   test.each([
-    ['thrown', 'n'],
+    ['thrown', 'r'],
     ['rejected', 'f'],
   ])('after an error that was %s, with the message on the normal screen', async (how, key) => {
     const open = await demo({ env: { DEMO_MOVING: '1' } });

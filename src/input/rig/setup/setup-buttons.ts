@@ -11,7 +11,6 @@ const JOBS: readonly (readonly [ButtonAction, string])[] = [
   ['next', 'Go on to the next rep'],
   ['repeat', 'Repeat the rep'],
   ['pause', 'Pause'],
-  ['note', 'Take a note'],
   ['feedback', 'Show or hide the own trace'],
 ];
 
