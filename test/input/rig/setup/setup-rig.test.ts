@@ -83,7 +83,7 @@ const PEDAL_STEPS: readonly Step[] = [
   YES,
 ];
 const NO_WHEEL: Step = { question: /^Wheel/, answer: 's' };
-const NO_BUTTONS: readonly Step[] = Array.from({ length: 7 }, () => ({ question: /Enter alone/ }));
+const NO_BUTTONS: readonly Step[] = Array.from({ length: 6 }, () => ({ question: /Enter alone/ }));
 
 async function setUp(
   devices: readonly RigDevice[],
