@@ -103,6 +103,12 @@ describe('a block by the virtual driver', () => {
     expect(await again('7')).toEqual(scoresOf(first));
     expect(await again('8')).not.toEqual(scoresOf(first));
   });
+
+  test('is read back by progress', async () => {
+    const { code, stdout } = await runCommand(['progress', '--data-dir', dataDir]);
+    expect(code).toBe(0);
+    expect(stdout).toContain('hairpin');
+  });
 });
 
 describe('wrong usage', () => {
