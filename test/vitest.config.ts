@@ -9,6 +9,7 @@ const config: ViteUserConfig = defineConfig({
     maxWorkers: 2,
     // A guard against hanging, not a measurement: machines under load are slow.
     testTimeout: 60_000,
+    hookTimeout: 60_000,
   },
 });
 export default config;

@@ -67,18 +67,18 @@ describe('key points', () => {
   };
 
   test('are named in the order of time', () => {
-    expect(named({})[5]?.trim()).toBe('start of release  turn-in  slowest  brake off');
+    expect(named({})[5]?.trim()).toBe('start of release  turn-in  apex  brake off');
     expect(named({ turnIn: null, apex: null })[5]).toMatch(/start of release +brake off/);
   });
 
   test('in one column share one mark and one name', () => {
     const lines = named({ apex: 2.6 });
-    expect(lines[5]).toContain('slowest, brake off');
+    expect(lines[5]).toContain('apex, brake off');
     expect(lines[3]?.match(/▲/g)).toHaveLength(3);
   });
 
   test('outside the picture are left out', () => {
-    expect(named({ apex: 9 })[5]).not.toContain('slowest');
+    expect(named({ apex: 9 })[5]).not.toContain('apex');
   });
 
   test('have names that never touch and never leave the plot', () => {
@@ -91,7 +91,7 @@ describe('key points', () => {
         const [startOfRelease, turnIn, apex, brakeOff] = unsorted.toSorted((a, b) => a - b);
         const row = named({ startOfRelease, turnIn, apex, brakeOff })[5]!;
         const names = row.trim().split(/ {2,}|, /);
-        expect(names).toEqual(['start of release', 'turn-in', 'slowest', 'brake off']);
+        expect(names).toEqual(['start of release', 'turn-in', 'apex', 'brake off']);
         expect(row.length).toBeLessThanOrEqual(7 + 48);
       }),
     );
