@@ -4,7 +4,7 @@ import { progressJson } from '../consistency/progress-json.ts';
 import type { RepMeasure } from '../consistency/rep-measure.ts';
 import { startOfDay } from '../consistency/start-of-day.ts';
 import { targetProgress } from '../consistency/target-progress.ts';
-import { type ZonedInstant, zonedInstant } from '../consistency/zoned-instant.ts';
+import type { ZonedInstant } from '../consistency/zoned-instant.ts';
 import { openExistingHistory } from '../history/open-history.ts';
 import type { RepQuery } from '../history/store.ts';
 import { cleanText } from '../input/discovery/clean-text.ts';
@@ -12,6 +12,7 @@ import { Problem } from '../problem.ts';
 import { nearest } from '../profile/nearest.ts';
 import { progressText } from '../screens/progress-text.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
+import { zonedNow } from './zoned-now.ts';
 
 /** What the history says about a driver's consistency, day by day. */
 export const command: Command = {
@@ -24,10 +25,7 @@ export const command: Command = {
     json: { type: 'boolean', help: 'one JSON object instead of tables' },
   },
   examples: ['ebbline progress', 'ebbline progress hairpin --weeks 4 --json'],
-  run: async (input, context) => {
-    const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
-    return progress(input, context, zonedInstant(Date.now(), timeZone));
-  },
+  run: async (input, context) => progress(input, context, zonedNow()),
 };
 
 /** `progress` with the time passed in. */

@@ -1,14 +1,20 @@
 import { localDate } from '../consistency/local-date.ts';
 import type { RepMeasure, RepNumbers } from '../consistency/rep-measure.ts';
-import type { StoredRep } from './store.ts';
+import type { StoredPractice, StoredRep } from './store.ts';
+
+/** The fields of a rep that decide how it is counted. */
+export type CountedRep = Pick<
+  StoredRep,
+  'id' | 'targetId' | 'targetVersion' | 'phase' | 'feedback' | 'voided'
+>;
 
 /** A rep as the statistics see it; its day is that of the start of its practice. */
 export function repMeasureOf(
-  rep: Omit<StoredRep, 'outcomes'>,
+  practice: StoredPractice,
+  rep: CountedRep,
   scoreVersion: number | null,
   numbers: RepNumbers | null,
 ): RepMeasure {
-  const { practice } = rep;
   return {
     repId: rep.id,
     driver: practice.driver,

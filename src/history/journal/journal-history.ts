@@ -84,8 +84,8 @@ export class JournalHistory implements HistoryStore {
     return [...this.reps(query)].map((rep) => {
       const newest = rep.outcomes.at(-1);
       return newest === undefined
-        ? repMeasureOf(rep, null, null)
-        : repMeasureOf(rep, newest.version, repNumbers(newest));
+        ? repMeasureOf(rep.practice, rep, null, null)
+        : repMeasureOf(rep.practice, rep, newest.version, repNumbers(newest));
     });
   }
 

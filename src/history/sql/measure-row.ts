@@ -1,36 +1,28 @@
-import type { RepMeasure } from '../../consistency/rep-measure.ts';
-import { repMeasureOf } from '../rep-measure-of.ts';
-import { REP_SELECT, type RepRow, repOf } from './rep-row.ts';
+import type { RepMeasure, RepNumbers } from '../../consistency/rep-measure.ts';
+import { type CountedRep, repMeasureOf } from '../rep-measure-of.ts';
+import type { StoredPractice } from '../store.ts';
 
-/** Reps with the numbers of their newest score version; no samples, no JSON. */
-export const MEASURE_SELECT: string = REP_SELECT.replace(
-  'FROM rep',
-  `, outcome.version AS o_version, outcome.score AS o_score, outcome.release_error_level AS o_release_error,
-    outcome.average_error_level AS o_average_error, outcome.start_of_release_error_s AS o_start_of_release,
-    outcome.reapplications AS o_reapplications
-  FROM rep LEFT JOIN outcome ON outcome.rep_id = rep.id
-    AND outcome.version = (SELECT max(version) FROM outcome WHERE rep_id = rep.id)`,
-);
+/**
+ * Reps with the numbers of their newest score version. Only what the statistics need, for it is read for years of
+ * reps at once: no samples, no JSON, and the practices, of which there are few, are read once and not with every rep.
+ */
+export const MEASURE_SELECT: string = `SELECT rep.id, rep.practice_id AS practiceId, rep.target_id AS targetId,
+    rep.target_version AS targetVersion, rep.phase, rep.feedback, rep.voided, outcome.version, outcome.score,
+    outcome.release_error_level AS releaseErrorLevel, outcome.average_error_level AS averageErrorLevel,
+    outcome.start_of_release_error_s AS startOfReleaseErrorS, outcome.reapplications
+  FROM rep JOIN practice ON practice.id = rep.practice_id
+  LEFT JOIN outcome ON outcome.rep_id = rep.id
+    AND outcome.version = (SELECT max(version) FROM outcome WHERE rep_id = rep.id)`;
 
-export interface MeasureRow extends RepRow {
-  readonly o_version: number | null;
-  readonly o_score: number | null;
-  readonly o_release_error: number | null;
-  readonly o_average_error: number | null;
-  readonly o_start_of_release: number | null;
-  readonly o_reapplications: number | null;
+export interface MeasureRow extends CountedRep, Omit<RepNumbers, 'score'> {
+  readonly practiceId: number;
+  /** Null for a void rep, as is the score. */
+  readonly version: number | null;
+  readonly score: number | null;
 }
 
-export function measureOf(row: MeasureRow): RepMeasure {
-  const numbers =
-    row.o_score === null
-      ? null
-      : {
-          score: row.o_score,
-          releaseErrorLevel: row.o_release_error,
-          averageErrorLevel: row.o_average_error,
-          startOfReleaseErrorS: row.o_start_of_release,
-          reapplications: row.o_reapplications,
-        };
-  return repMeasureOf(repOf(row, []), row.o_version, numbers);
+export function measureOf(row: MeasureRow, practice: StoredPractice): RepMeasure {
+  const { score, releaseErrorLevel, averageErrorLevel, startOfReleaseErrorS, reapplications } = row;
+  const errors = { releaseErrorLevel, averageErrorLevel, startOfReleaseErrorS, reapplications };
+  return repMeasureOf(practice, row, row.version, score === null ? null : { score, ...errors });
 }

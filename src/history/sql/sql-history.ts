@@ -78,7 +78,14 @@ export class SqlHistory implements HistoryStore {
   measures(query: RepQuery): readonly RepMeasure[] {
     const { sql, values } = repFilter(query);
     const rows = this.#db.all<MeasureRow>(`${MEASURE_SELECT} ${sql}`, ...values);
-    return fromRows(this.#db.file, () => rows.reverse().map(measureOf));
+    const practices = new Map(this.practices().map((practice) => [practice.id, practice]));
+    return fromRows(this.#db.file, () =>
+      rows.reverse().map((row) => {
+        const practice = practices.get(row.practiceId);
+        if (practice === undefined) throw new RangeError(`rep ${row.id} has no practice`);
+        return measureOf(row, practice);
+      }),
+    );
   }
 
   record(repId: number): RepRecord {
