@@ -33,6 +33,8 @@ export interface TmuxTerminal {
   send(...keys: readonly string[]): Promise<void>;
   /** Bytes as they would come from the terminal. */
   sendBytes(bytes: string): Promise<void>;
+  /** Writes on the screen as another program would. */
+  scribble(text: string): Promise<void>;
   resize(cols: number, rows: number): Promise<void>;
   /** The first screen that fits; an error with the last one where none does. */
   waitFor(wanted: string | RegExp | ((screen: string) => boolean)): Promise<string>;
@@ -94,6 +96,8 @@ export async function openTmux(
       const hex = [...Buffer.from(bytes)].map((byte) => byte.toString(16).padStart(2, '0'));
       await tmux('send-keys', '-H', ...hex);
     },
+    scribble: async (text) =>
+      writeFileSync((await tmux('display', '-p', '#{pane_tty}')).trim(), text),
     resize: async (cols, rows) =>
       void (await tmux('resize-window', '-x', String(cols), '-y', String(rows))),
     waitFor: async (wanted) => {
