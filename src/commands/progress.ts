@@ -41,7 +41,7 @@ export function progress(
     ...(typeof values.driver === 'string' ? { driver: values.driver } : {}),
   };
   const sinceUtcMs = values.weeks === undefined ? null : weeksAgo(values.weeks, now);
-  const reps = readReps(context.dataDir, query, sinceUtcMs);
+  const reps = readReps(context, query, sinceUtcMs);
   const all = targetProgress(reps ?? []);
   if (values.json === true) context.out(`${JSON.stringify(progressJson(all))}\n`);
   else if (reps === null) context.out('No reps yet: drive some with `ebbline drill`.\n');
@@ -52,13 +52,14 @@ export function progress(
 
 /** Null where no rep was ever kept. */
 function readReps(
-  dataDir: string,
+  { dataDir, err }: CommandContext,
   query: RepQuery,
   sinceUtcMs: number | null,
 ): readonly RepMeasure[] | null {
   const history = openExistingHistory(dataDir);
   if (history === null) return null;
   try {
+    if (history.notice !== null) err(`ebbline: ${history.notice}\n`);
     const reps = history.measures(sinceUtcMs === null ? query : { ...query, sinceUtcMs });
     if (reps.length > 0) return reps;
     if (history.measures({ limit: 1 }).length === 0) return null;

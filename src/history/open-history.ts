@@ -38,7 +38,9 @@ export function openHistory(dataDir: string, options: OpenHistoryOptions = {}): 
     if ('open' in driver) return openSql(driver, database, journal);
     reasons.push(driver.unavailable);
   }
-  return new JournalHistory(journal, journalLabel(journal, database, reasons));
+  const why = reasons.length === 0 ? '' : `: ${reasons.join('; ')}`;
+  const notice = existsSync(database) ? hiddenNotice(database, reasons) : null;
+  return new JournalHistory(journal, `${journal} (journal${why})`, notice);
 }
 
 /** Like `openHistory`, but starts none: null where nothing was ever written. */
@@ -61,10 +63,10 @@ function openSql(driver: SqlDriver, database: string, journal: string): HistoryS
   return new SqlHistory(db, `${database} (${driver.name})`);
 }
 
-function journalLabel(journal: string, database: string, reasons: readonly string[]): string {
-  const why = reasons.length === 0 ? '' : `: ${reasons.join('; ')}`;
-  const hidden = existsSync(database) ? `; ${DATABASE} beside it cannot be read` : '';
-  return `${journal} (journal${why}${hidden})`;
+/** A database from a start that had SQLite; what is written now joins it at the next such start. */
+function hiddenNotice(database: string, reasons: readonly string[]): string {
+  const why = reasons.map((reason) => `; ${reason}`).join('');
+  return `the reps in ${database} are safe but cannot be read here, new ones will join them${why}`;
 }
 
 function makeFolder(dataDir: string): void {

@@ -76,6 +76,8 @@ export interface RepQuery {
 export interface HistoryStore {
   /** For messages: which of the implementations, and the file. */
   readonly label: string;
+  /** One sentence for the driver where a part of the history cannot be read here, else null. */
+  readonly notice: string | null;
   startPractice(start: PracticeStart): number;
   /**
    * Durable when it returns: neither the end of the program nor that of the power takes the rep away. Samples are

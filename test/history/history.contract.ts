@@ -183,7 +183,7 @@ export function historyContract({ name, drivers }: Implementation): void {
         ),
         { numRuns: 15 },
       );
-    }, 60_000);
+    });
 
     test('measures carry the newest score version and the conditions', () =>
       withHistory((history) => {

@@ -28,13 +28,15 @@ import { matchingReps } from './matching-reps.ts';
  */
 export class JournalHistory implements HistoryStore {
   readonly label: string;
+  readonly notice: string | null;
   readonly #path: string;
   readonly #state = new JournalState();
   readonly #tail: JournalTail;
 
-  constructor(path: string, label: string) {
+  constructor(path: string, label: string, notice: string | null) {
     this.#path = path;
     this.label = label;
+    this.notice = notice;
     this.#tail = new JournalTail(path);
     this.#catchUp();
   }

@@ -23,6 +23,7 @@ import { fromRows } from './sql-problem.ts';
 /** The history in an SQLite file, over either driver. */
 export class SqlHistory implements HistoryStore {
   readonly label: string;
+  readonly notice = null;
   readonly #db: SqlDatabase;
 
   constructor(db: SqlDatabase, label: string) {
