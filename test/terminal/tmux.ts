@@ -51,8 +51,6 @@ export interface TmuxTerminal {
   close(): Promise<void>;
 }
 
-let opened = 0;
-
 /** Starts a command in a new terminal. @throws where tmux is missing, with what to install */
 export async function openTmux(
   command: readonly string[],
@@ -66,10 +64,10 @@ export async function openTmux(
     'set -g status off\nset -g escape-time 0\nset -g default-terminal tmux-256color\n',
   );
   writeFileSync(file('run.sh'), wrapper(command, dir));
-  const socket = `ebbline-${process.pid}-${opened++}`;
   const env = environment(options.env ?? {});
   const tmux = async (...args: readonly string[]): Promise<string> =>
-    (await run('tmux', ['-u', '-L', socket, '-f', file('tmux.conf'), ...args], { env })).stdout;
+    (await run('tmux', ['-u', '-S', file('socket'), '-f', file('tmux.conf'), ...args], { env }))
+      .stdout;
   const size = ['-x', String(options.cols), '-y', String(options.rows)];
   await tmux('new-session', '-d', ...size, `sh ${file('run.sh')}`);
 
