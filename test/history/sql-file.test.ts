@@ -5,9 +5,11 @@ import { describe, expect, test } from 'vitest';
 import { openExistingHistory, openHistory } from '../../src/history/open-history.ts';
 import { openDatabase } from '../../src/history/sql/open-database.ts';
 import type { SqlDriver } from '../../src/history/sql/sql-driver.ts';
+import { SqlHistory } from '../../src/history/sql/sql-history.ts';
 import { Problem } from '../../src/problem.ts';
 import { addAll, aRep, NO_REP } from './fixtures.ts';
 import { inFolder, SQL_IMPLEMENTATIONS } from './implementations.ts';
+import { fiveSecondRep } from './rep-signals.ts';
 
 describe.each(SQL_IMPLEMENTATIONS)('the SQLite file by $name', ({ drivers }) => {
   const driver = drivers[0]!() as SqlDriver;
@@ -132,6 +134,22 @@ describe.each(SQL_IMPLEMENTATIONS)('the SQLite file by $name', ({ drivers }) => 
       db.exec('COMMIT');
       expect(addAll(history, [aRep()])).toHaveLength(1);
       for (const one of [third, db, history]) one.close();
+    }));
+
+  test('a full disk is named, keeps what was finished, and the rep can be tried again', () =>
+    inFolder((folder) => {
+      const db = openDatabase(driver, join(folder, 'history.sqlite'));
+      const history = new SqlHistory(db, 'x');
+      const [kept] = addAll(history, [aRep()]);
+      const large = aRep({ number: 2, record: fiveSecondRep(5, { bits: 16, counts: 3 }) });
+      const pages = db.get<{ page_count: number }>('PRAGMA page_count')?.page_count ?? 0;
+      db.exec(`PRAGMA max_page_count = ${pages}`);
+      expect(() => history.addRep(1, large)).toThrow(/disk is full/);
+      expect([...history.reps({})].map(({ id }) => id)).toEqual([kept]);
+      db.exec('PRAGMA max_page_count = 100000');
+      history.addRep(1, large);
+      expect([...history.reps({})].map(({ number }) => number)).toEqual([1, 2]);
+      history.close();
     }));
 
   test('looking for a history makes none', () =>
