@@ -58,6 +58,12 @@ describe('on a flat plateau', () => {
     }
   });
 
+  test('a release that ends a second after the target is still seen to its end', () => {
+    const slow = record(braking({ ...straight, holdS: 0.6, releaseS: 2.3 }), { toS: 4 });
+    expect(scored(slow, target).keyPointErrorsS.brakeOff).toBeCloseTo(0.2 + 0.8, 1);
+    expect(scored(slow, target).flags).toEqual([]);
+  });
+
   test('a short overshoot of the hit leaves the start of release where it is', () => {
     const level = braking(straight);
     const rep: Curve = (t) => level(t) + (t > 0 ? 0.15 * Math.exp(-(((t - 0.16) / 0.04) ** 2)) : 0);
