@@ -62,6 +62,14 @@ describe.each(['convex', 'scurve', 'straight'] as const)('on a %s release', (fam
     expect(cause!.rateRatio).toBeCloseTo(0.8, 1);
   });
 
+  test('of two things the larger gives the name', () => {
+    const late = causeOf((t) => 1.06 * changed({ holdS: 0.53 })(t));
+    expect(late?.kind).toBe('timing');
+    expect(late?.timingS).toBeCloseTo(0.18, 1);
+    const heavy = causeOf((t) => 1.3 * changed({ holdS: 0.39 })(t));
+    expect(heavy?.kind).toBe('amount');
+  });
+
   test('what is within the limits for full marks has none', () => {
     expect(causeOf(changed({ holdS: 0.36 }))).toBeNull();
   });
