@@ -33,7 +33,9 @@ export async function drillHeadless(
   try {
     const practice = await openPractice(options, context, rigSource, target);
     try {
-      if (rigSource.note !== null) context.err(`${rigSource.note}\n`);
+      for (const line of [rigSource.note, practice.store.notice]) {
+        if (line !== null) context.err(`${line}\n`);
+      }
       const told: { lines: RepLine[]; summary: BlockSummary | null } = { lines: [], summary: null };
       const print = (text: string): void => {
         if (!options.json) context.out(`${text}\n`);

@@ -44,17 +44,21 @@ export async function drillOnScreen(
   open.rigSource = pointer ? null : await openRigSource(options.source, needs);
   let screen: TerminalScreen | null = null;
   let summary: BlockSummary | null = null;
+  let notice: string | null = null;
   try {
     screen = openTerminal({ env: context.env, color: context.color, pointer, shutdown });
     open.rigSource ??= await openRigSource(options.source, { ...needs, pointer$: screen.pointer$ });
     const target = named ?? (await chooseTarget(screen, context, options, open.rigSource));
     if (target === null) return 0;
     open.practice = await openPractice(options, context, open.rigSource, target);
+    notice = open.practice.store.notice;
     summary = await drive(screen, open.practice);
   } finally {
     screen?.close();
     await shutdown();
   }
+  // On the screen it would be in the way of driving; nothing is lost by saying it afterwards.
+  if (notice !== null) context.err(`${notice}\n`);
   if (summary !== null) context.out(`${summaryLines(summary).join('\n')}\n`);
   return 0;
 }

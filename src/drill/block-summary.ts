@@ -1,9 +1,9 @@
+import { median } from '../consistency/median.ts';
 import { dominantCause } from '../score/dominant-cause.ts';
 import type { RepScore } from '../score/rep-score.ts';
 import { blockAdvice } from './block-advice.ts';
 import type { DoneRep } from './drill-model.ts';
 import type { BlockSummary } from './drill-view.ts';
-import { median } from './median.ts';
 import { spreadOf } from './spread.ts';
 
 /** What a block came to. The median score counts a rep without braking as 0; errors are of the scored reps. */

@@ -1,6 +1,6 @@
+import { median } from '../consistency/median.ts';
 import type { Target } from '../target/target.ts';
 import type { Track } from '../trace/track.ts';
-import { median } from './median.ts';
 
 /** Hysteresis that tells the start of braking from a resting foot and from noise; absolute levels. */
 export interface OnsetRule {

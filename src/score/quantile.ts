@@ -7,8 +7,3 @@ export function quantile(values: ArrayLike<number>, p: number): number | null {
   const high = Math.min(low + 1, sorted.length - 1);
   return sorted[low]! + (place - low) * (sorted[high]! - sorted[low]!);
 }
-
-/** Middle value, the mean of both middle ones for an even number; null without values. */
-export function median(values: ArrayLike<number>): number | null {
-  return quantile(values, 0.5);
-}
