@@ -3,11 +3,11 @@ import type { AxisAssignment } from '../rig.ts';
 import { axisText } from './axis-text.ts';
 import { liveAxis } from './live-axis.ts';
 import { ANSWERS, askYes } from './setup-console.ts';
-import type { SetupSession } from './setup-session.ts';
+import type { SetupDialogue } from './setup-dialogue.ts';
 
 /** Shows an axis live and asks whether it follows; false too where its calibration cannot be used. */
 export async function confirmAxis(
-  { console, devices, tape }: SetupSession,
+  { console, devices, tape }: SetupDialogue,
   axis: AxisAssignment,
   wheelLockDeg: number | null,
 ): Promise<boolean> {

@@ -2,11 +2,11 @@ import type { AxisRole } from '../rig.ts';
 import { sameDevice } from '../same-device.ts';
 import { axisText } from './axis-text.ts';
 import { askYes } from './setup-console.ts';
-import type { SetupSession } from './setup-session.ts';
+import type { SetupDialogue } from './setup-dialogue.ts';
 
 /** Whether the driver keeps an axis as it was set up before; one whose device is not here is always kept. */
-export async function keepAxis(session: SetupSession, role: AxisRole): Promise<boolean> {
-  const { console, devices, draft } = session;
+export async function keepAxis(dialogue: SetupDialogue, role: AxisRole): Promise<boolean> {
+  const { console, devices, draft } = dialogue;
   const known = draft.axis(role);
   if (known === null) return false;
   const text = `${role}: ${axisText(known, devices)}`;

@@ -3,7 +3,7 @@ import type { LearnedButton } from '../../hid/learn-button.ts';
 import { describedField, deviceFields } from '../device-fields.ts';
 import { placeText } from './axis-text.ts';
 import { type FoundControl, findButton } from './find-control.ts';
-import type { SetupSession } from './setup-session.ts';
+import type { SetupDialogue } from './setup-dialogue.ts';
 
 const JOBS: readonly (readonly [ButtonAction, string])[] = [
   ['downshift', 'Downshift'],
@@ -15,27 +15,27 @@ const JOBS: readonly (readonly [ButtonAction, string])[] = [
 ];
 
 /** Finds the button or paddle for each job by pressing it, and saves each. */
-export async function setupButtons(session: SetupSession): Promise<void> {
-  session.console.say(
+export async function setupButtons(dialogue: SetupDialogue): Promise<void> {
+  dialogue.console.say(
     'Buttons: pull the paddle or press the button three times, then press Enter.',
   );
   for (const [action, job] of JOBS)
-    while (!(await tryButton(session, action, job))) session.console.say('Once more.');
+    while (!(await tryButton(dialogue, action, job))) dialogue.console.say('Once more.');
 }
 
 /** True where the job is settled: given to a button, or passed over. */
 async function tryButton(
-  session: SetupSession,
+  dialogue: SetupDialogue,
   action: ButtonAction,
   job: string,
 ): Promise<boolean> {
-  const { console, devices, draft, rest } = session;
+  const { console, devices, draft, rest } = dialogue;
   const known = draft.button(action);
   const alone = known === null ? 'leaves it without' : `keeps ${placeText(known, devices)}`;
-  const { taped } = await session.record(`${job}: Enter alone ${alone}.`);
+  const { taped } = await dialogue.record(`${job}: Enter alone ${alone}.`);
   const found = findButton(devices, { rest, moved: taped, others: [] });
   if (found.kind === 'found') {
-    await give(session, action, found);
+    await give(dialogue, action, found);
     return true;
   }
   // A device that streams reports all the same when nothing was pressed.
@@ -45,16 +45,16 @@ async function tryButton(
 }
 
 async function give(
-  session: SetupSession,
+  dialogue: SetupDialogue,
   action: ButtonAction,
   { device, learned }: FoundControl<LearnedButton>,
 ): Promise<void> {
   const { field, pressedCounts } = learned;
-  const found = session.devices[device]!;
+  const found = dialogue.devices[device]!;
   const place = { device: found.identity, field };
   const usage = describedField(deviceFields(found), field)?.usageId;
   const control = usage === undefined ? `button at bit ${field.bitOffset}` : `button ${usage}`;
-  session.draft.setButton(action, { ...place, pressedCounts, control });
-  session.console.say(`  ${placeText(place, session.devices)}`);
-  await session.save();
+  dialogue.draft.setButton(action, { ...place, pressedCounts, control });
+  dialogue.console.say(`  ${placeText(place, dialogue.devices)}`);
+  await dialogue.save();
 }

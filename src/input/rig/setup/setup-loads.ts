@@ -5,7 +5,7 @@ import type { NamedLoad } from '../parse-load.ts';
 import type { AxisAssignment, LoadFit } from '../rig.ts';
 import { sameDevice } from '../same-device.ts';
 import { ANSWERS, askYes } from './setup-console.ts';
-import type { SetupSession } from './setup-session.ts';
+import type { SetupDialogue } from './setup-dialogue.ts';
 import { settledCounts, tapedCounts } from './taped-counts.ts';
 
 /**
@@ -13,58 +13,58 @@ import { settledCounts, tapedCounts } from './taped-counts.ts';
  * @throws Problem where the brake does not measure force.
  */
 export async function setupLoads(
-  session: SetupSession,
+  dialogue: SetupDialogue,
   loads: readonly NamedLoad[],
 ): Promise<void> {
-  const brake = session.draft.axis('brake');
+  const brake = dialogue.draft.axis('brake');
   if (brake === null || brake.calibration.sensor !== 'force')
     throw new Problem('known loads say nothing of a sensor that does not measure force', {
       where: '--loads',
       next: 'Leave --loads out, or answer that the brake measures force.',
     });
   for (;;) {
-    const load = await tryLoads(session, brake, loads);
+    const load = await tryLoads(dialogue, brake, loads);
     if (load !== null) {
       const calibration = { ...brake.calibration, load };
-      session.draft.setAxis({ ...brake, calibration });
-      session.console.say(fitText(load, fullScaleNewtons(calibration)));
-      await session.save();
+      dialogue.draft.setAxis({ ...brake, calibration });
+      dialogue.console.say(fitText(load, fullScaleNewtons(calibration)));
+      await dialogue.save();
       return;
     }
-    if (!(await askYes(session.console, 'Measure the loads again?', true))) return;
+    if (!(await askYes(dialogue.console, 'Measure the loads again?', true))) return;
   }
 }
 
 async function tryLoads(
-  session: SetupSession,
+  dialogue: SetupDialogue,
   brake: AxisAssignment,
   loads: readonly NamedLoad[],
 ): Promise<LoadFit | null> {
   try {
     const known: KnownLoad[] = [];
-    for (const load of loads) known.push(await measure(session, brake, load));
+    for (const load of loads) known.push(await measure(dialogue, brake, load));
     return fitLoads(known);
   } catch (error) {
     if (!(error instanceof Problem) || error.where === ANSWERS) throw error;
-    session.console.say(`${error.message}. ${error.next}`);
+    dialogue.console.say(`${error.message}. ${error.next}`);
     return null;
   }
 }
 
 async function measure(
-  session: SetupSession,
+  dialogue: SetupDialogue,
   { device: identity, field }: AxisAssignment,
   { text, newtons }: NamedLoad,
 ): Promise<KnownLoad> {
-  const { taped } = await session.record(
+  const { taped } = await dialogue.record(
     newtons === 0
       ? 'Take everything off the brake pedal, let it rest, then press Enter.'
       : `Put ${text} on the brake pedal, let it rest, then press Enter.`,
   );
-  const device = session.devices.findIndex((one) => sameDevice(one.identity, identity));
+  const device = dialogue.devices.findIndex((one) => sameDevice(one.identity, identity));
   // A device that reports on change says nothing once the load rests: its last word still holds.
   const counts =
-    settledCounts(tapedCounts(taped, device, field)) ?? session.tape.latest(device, field);
+    settledCounts(tapedCounts(taped, device, field)) ?? dialogue.tape.latest(device, field);
   if (counts === null)
     throw new Problem('the brake has said nothing yet', {
       where: text,

@@ -4,7 +4,7 @@ import { confirmAxis } from './confirm-axis.ts';
 import { findAxis } from './find-control.ts';
 import { keepAxis } from './keep-axis.ts';
 import { askWord } from './setup-console.ts';
-import type { MovedControl, SetupSession } from './setup-session.ts';
+import type { MovedControl, SetupDialogue } from './setup-dialogue.ts';
 import { shareAxis } from './share-axis.ts';
 import { heldExtreme, tapedCounts } from './taped-counts.ts';
 
@@ -22,50 +22,50 @@ const PRESS: Readonly<Record<PedalRole, string>> = {
 const SENSORS: readonly SensorKind[] = ['force', 'pressure', 'travel', 'unknown'];
 
 /** Finds a pedal by pressing it, shows that it follows the foot, and saves it. */
-export async function setupPedal(session: SetupSession, role: PedalRole): Promise<void> {
-  if (await keepAxis(session, role)) return;
-  while (!(await tryPedal(session, role))) session.console.say('Once more.');
+export async function setupPedal(dialogue: SetupDialogue, role: PedalRole): Promise<void> {
+  if (await keepAxis(dialogue, role)) return;
+  while (!(await tryPedal(dialogue, role))) dialogue.console.say('Once more.');
 }
 
 /** True where the pedal is settled: confirmed and saved, or passed over. */
-async function tryPedal(session: SetupSession, role: PedalRole): Promise<boolean> {
-  const { answer, taped } = await session.record(PRESS[role]);
+async function tryPedal(dialogue: SetupDialogue, role: PedalRole): Promise<boolean> {
+  const { answer, taped } = await dialogue.record(PRESS[role]);
   if (/^s(kip)?$/i.test(answer) && role !== 'brake') {
-    session.draft.dropAxis(role);
+    dialogue.draft.dropAxis(role);
     return true;
   }
-  const others = [...session.moved]
+  const others = [...dialogue.moved]
     .filter(([other]) => other !== role)
     .map(([, { moved }]) => moved);
-  const found = findAxis(session.devices, { rest: session.rest, moved: taped, others });
+  const found = findAxis(dialogue.devices, { rest: dialogue.rest, moved: taped, others });
   if (found.kind === 'refused') {
-    session.console.say(found.message);
+    dialogue.console.say(found.message);
     return false;
   }
-  return confirmPedal(session, role, { ...found, moved: taped });
+  return confirmPedal(dialogue, role, { ...found, moved: taped });
 }
 
 async function confirmPedal(
-  session: SetupSession,
+  dialogue: SetupDialogue,
   role: PedalRole,
   moved: MovedControl,
 ): Promise<boolean> {
-  const own = pedalAxis(session, role, moved);
-  const shared = shareAxis(session, own, moved);
+  const own = pedalAxis(dialogue, role, moved);
+  const shared = shareAxis(dialogue, own, moved);
   if (shared.kind === 'refused') {
-    session.console.say(shared.message);
+    dialogue.console.say(shared.message);
     return false;
   }
-  if (!(await confirmAxis(session, shared.axis, null))) return false;
-  session.moved.set(role, moved);
-  if (shared.other !== null) session.draft.setAxis(shared.other);
-  const sensor = role === 'brake' ? await askSensor(session) : 'travel';
-  session.draft.setAxis(withSensor(shared.axis, sensor, session.draft.axis(role)));
-  await session.save();
+  if (!(await confirmAxis(dialogue, shared.axis, null))) return false;
+  dialogue.moved.set(role, moved);
+  if (shared.other !== null) dialogue.draft.setAxis(shared.other);
+  const sensor = role === 'brake' ? await askSensor(dialogue) : 'travel';
+  dialogue.draft.setAxis(withSensor(shared.axis, sensor, dialogue.draft.axis(role)));
+  await dialogue.save();
   return true;
 }
 
-async function askSensor({ console, draft }: SetupSession): Promise<SensorKind> {
+async function askSensor({ console, draft }: SetupDialogue): Promise<SensorKind> {
   const known = draft.axis('brake')?.calibration.sensor ?? 'unknown';
   return askWord(console, 'What does the brake measure?', SENSORS, known);
 }
@@ -86,7 +86,7 @@ function placeKey({ device, field }: AxisAssignment): string {
 }
 
 function pedalAxis(
-  { devices }: SetupSession,
+  { devices }: SetupDialogue,
   role: PedalRole,
   { device, learned, moved }: MovedControl,
 ): AxisAssignment {

@@ -11,9 +11,9 @@ import { ReportTape } from './report-tape.ts';
 import { RigDraft } from './rig-draft.ts';
 import { setupButtons } from './setup-buttons.ts';
 import { askWord, type SetupConsole } from './setup-console.ts';
+import { SetupDialogue } from './setup-dialogue.ts';
 import { setupLoads } from './setup-loads.ts';
 import { setupPedal } from './setup-pedal.ts';
-import { SetupSession } from './setup-session.ts';
 import { setupWheel } from './setup-wheel.ts';
 
 export interface SetupOptions {
@@ -35,17 +35,17 @@ export async function setupRig(options: SetupOptions): Promise<Rig> {
   const { source, console, dataDir, known, loads } = options;
   const tape = new ReportTape(source);
   try {
-    const session = new SetupSession(console, source.devices, tape, new RigDraft(known), dataDir);
-    sayProposal(session);
-    await askDriver(session);
-    await session.recordRest();
-    await setupPedal(session, 'brake');
-    if (loads.length > 0) await setupLoads(session, loads);
-    await setupPedal(session, 'throttle');
-    await setupPedal(session, 'clutch');
-    await setupWheel(session);
-    await setupButtons(session);
-    const rig = await session.save();
+    const dialogue = new SetupDialogue(console, source.devices, tape, new RigDraft(known), dataDir);
+    sayProposal(dialogue);
+    await askDriver(dialogue);
+    await dialogue.recordRest();
+    await setupPedal(dialogue, 'brake');
+    if (loads.length > 0) await setupLoads(dialogue, loads);
+    await setupPedal(dialogue, 'throttle');
+    await setupPedal(dialogue, 'clutch');
+    await setupWheel(dialogue);
+    await setupButtons(dialogue);
+    const rig = await dialogue.save();
     console.say(`Saved in ${rigFile(dataDir)}. \`ebbline rig check\` shows how well it reports.`);
     return rig;
   } finally {
@@ -55,7 +55,7 @@ export async function setupRig(options: SetupOptions): Promise<Rig> {
 }
 
 /** What the devices say of themselves, to be confirmed by moving. */
-function sayProposal({ console, devices }: SetupSession): void {
+function sayProposal({ console, devices }: SetupDialogue): void {
   for (const { name } of devices) console.say(`Listening to ${name}.`);
   for (const name of twins(devices))
     console.say(`Two devices called ${name} cannot be told apart: only one of them can be used.`);
@@ -75,7 +75,7 @@ function twins(devices: readonly RigDevice[]): string[] {
   return devices.filter(isLater).map(({ name }) => name);
 }
 
-async function askDriver({ console, draft }: SetupSession): Promise<void> {
+async function askDriver({ console, draft }: SetupDialogue): Promise<void> {
   draft.foot = await askWord(console, 'Which foot brakes?', ['left', 'right'], draft.foot);
   const footwear = await console.ask(
     `Footwear? It changes the feel, so it is kept with each practice. [${draft.footwear || 'none given'}]`,

@@ -4,7 +4,7 @@ import { confirmAxis } from './confirm-axis.ts';
 import { type FoundControl, findAxis } from './find-control.ts';
 import { keepAxis } from './keep-axis.ts';
 import type { Taped } from './report-tape.ts';
-import type { SetupSession } from './setup-session.ts';
+import type { SetupDialogue } from './setup-dialogue.ts';
 import { heldExtreme, tapedCounts } from './taped-counts.ts';
 
 const STRAIGHT =
@@ -19,30 +19,30 @@ const LARGEST_LOCK_DEG = 3600;
 const UNEVEN = 0.1;
 
 /** Finds the wheel by turning it, asks for its lock, shows that it follows the hands, and saves it. */
-export async function setupWheel(session: SetupSession): Promise<void> {
-  if (await keepAxis(session, 'steering')) return;
-  while (!(await tryWheel(session))) session.console.say('Once more.');
+export async function setupWheel(dialogue: SetupDialogue): Promise<void> {
+  if (await keepAxis(dialogue, 'steering')) return;
+  while (!(await tryWheel(dialogue))) dialogue.console.say('Once more.');
 }
 
-async function tryWheel(session: SetupSession): Promise<boolean> {
-  const straight = await session.record(STRAIGHT);
+async function tryWheel(dialogue: SetupDialogue): Promise<boolean> {
+  const straight = await dialogue.record(STRAIGHT);
   if (/^s(kip)?$/i.test(straight.answer)) {
-    session.draft.dropAxis('steering');
-    session.draft.wheelLockDeg = null;
+    dialogue.draft.dropAxis('steering');
+    dialogue.draft.wheelLockDeg = null;
     return true;
   }
-  const left = await session.record(LEFT);
-  const others = [...session.moved.values()].map(({ moved }) => moved);
-  const found = findAxis(session.devices, { rest: straight.taped, moved: left.taped, others });
+  const left = await dialogue.record(LEFT);
+  const others = [...dialogue.moved.values()].map(({ moved }) => moved);
+  const found = findAxis(dialogue.devices, { rest: straight.taped, moved: left.taped, others });
   if (found.kind === 'refused') {
-    session.console.say(found.message);
+    dialogue.console.say(found.message);
     return false;
   }
-  const right = await session.record(RIGHT);
+  const right = await dialogue.record(RIGHT);
   const stops = stopsOf(found, left.taped, right.taped);
   const oddity = unevenText(found.learned.restCounts, stops);
-  if (oddity === null) return confirmWheel(session, wheelAxis(session, found, stops.left));
-  session.console.say(oddity);
+  if (oddity === null) return confirmWheel(dialogue, wheelAxis(dialogue, found, stops.left));
+  dialogue.console.say(oddity);
   return false;
 }
 
@@ -63,7 +63,7 @@ function stopsOf({ device, learned }: FoundControl<LearnedAxis>, left: Taped, ri
 }
 
 function wheelAxis(
-  { devices }: SetupSession,
+  { devices }: SetupDialogue,
   { device, learned }: FoundControl<LearnedAxis>,
   leftCounts: number,
 ): AxisAssignment {
@@ -92,16 +92,16 @@ function unevenText(rest: number, { left, right }: Stops): string | null {
     : null;
 }
 
-async function confirmWheel(session: SetupSession, axis: AxisAssignment): Promise<boolean> {
-  const wheelLockDeg = await askLock(session);
-  if (!(await confirmAxis(session, axis, wheelLockDeg))) return false;
-  session.draft.wheelLockDeg = wheelLockDeg;
-  session.draft.setAxis(axis);
-  await session.save();
+async function confirmWheel(dialogue: SetupDialogue, axis: AxisAssignment): Promise<boolean> {
+  const wheelLockDeg = await askLock(dialogue);
+  if (!(await confirmAxis(dialogue, axis, wheelLockDeg))) return false;
+  dialogue.draft.wheelLockDeg = wheelLockDeg;
+  dialogue.draft.setAxis(axis);
+  await dialogue.save();
   return true;
 }
 
-async function askLock({ console, draft }: SetupSession): Promise<number> {
+async function askLock({ console, draft }: SetupDialogue): Promise<number> {
   const known = draft.wheelLockDeg ?? DEFAULT_LOCK_DEG;
   for (;;) {
     const answer = await console.ask(`How many degrees from stop to stop? [${known}]`);

@@ -4,7 +4,7 @@ import type { FieldLocation } from '../../hid/report-field.ts';
 import type { AxisAssignment, AxisRole } from '../rig.ts';
 import { sameDevice } from '../same-device.ts';
 import type { Taped } from './report-tape.ts';
-import type { MovedControl, SetupSession } from './setup-session.ts';
+import type { MovedControl, SetupDialogue } from './setup-dialogue.ts';
 
 /** An axis, with the pedal it shares its field with put right as well. */
 export interface SharedAxis {
@@ -19,26 +19,26 @@ export interface SharedAxis {
  * ways, and neither alone showed the whole field. Refused where it is the other pedal itself.
  */
 export function shareAxis(
-  session: SetupSession,
+  dialogue: SetupDialogue,
   axis: AxisAssignment,
   moved: MovedControl,
 ): SharedAxis | Refusal {
   for (const role of ['brake', 'throttle', 'clutch'] as const) {
-    const other = session.draft.axis(role);
+    const other = dialogue.draft.axis(role);
     if (role === axis.role || other === null || !sameDevice(other.device, axis.device)) continue;
-    const before = session.moved.get(role);
+    const before = dialogue.moved.get(role);
     const shared =
       before === undefined
-        ? besideKnown(session, axis, other)
-        : besideMoved(session, axis, moved, other, before);
+        ? besideKnown(dialogue, axis, other)
+        : besideMoved(dialogue, axis, moved, other, before);
     if (shared !== null) return shared;
   }
   return { kind: 'shared', axis, other: null };
 }
 
-/** Beside a pedal that was moved in this session: the bits of both movements are put together. */
+/** Beside a pedal that was moved in this dialogue: the bits of both movements are put together. */
 function besideMoved(
-  { rest, console }: SetupSession,
+  { rest, console }: SetupDialogue,
   axis: AxisAssignment,
   moved: MovedControl,
   other: AxisAssignment,
@@ -63,7 +63,7 @@ function besideMoved(
 
 /** Beside a pedal kept from before, of which only the calibration is known. */
 function besideKnown(
-  { console }: SetupSession,
+  { console }: SetupDialogue,
   axis: AxisAssignment,
   other: AxisAssignment,
 ): SharedAxis | Refusal | null {

@@ -7,13 +7,13 @@ import type { ReportTape, Taped } from './report-tape.ts';
 import type { RigDraft } from './rig-draft.ts';
 import type { SetupConsole } from './setup-console.ts';
 
-/** A control as it was moved in this session. */
+/** A control as it was moved in this dialogue. */
 export interface MovedControl extends FoundControl<LearnedAxis> {
   readonly moved: Taped;
 }
 
 /** What the steps of setting up share. */
-export class SetupSession {
+export class SetupDialogue {
   readonly console: SetupConsole;
   readonly devices: readonly RigDevice[];
   readonly tape: ReportTape;
