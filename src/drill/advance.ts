@@ -1,6 +1,8 @@
 import type { RigBatch } from '../trace/rig-batch.ts';
-import { advanceArming, advanceCountdown, advanceReady } from './advance-before-braking.ts';
+import { advanceArming } from './advance-arming.ts';
 import { advanceBraking } from './advance-braking.ts';
+import { advanceCountdown } from './advance-countdown.ts';
+import { advanceReady } from './advance-ready.ts';
 import type { DrillEffect } from './drill-message.ts';
 import type { DrillModel } from './drill-model.ts';
 import { type Advance, indexAfter, moveOn, type Progress, standAt, stay } from './progress.ts';

@@ -48,9 +48,9 @@ export const DRIVER_PRESETS: Readonly<Record<DriverName, DriverPreset>> = {
   },
   novice: {
     name: 'novice',
-    timing: { mean: -0.01, spread: 0.015 },
-    rate: { mean: -0.31, spread: 0.02 },
-    amount: { mean: -0.03, spread: 0.015 },
+    timing: { mean: -0.01, spread: 0.01 },
+    rate: { mean: -0.302, spread: 0.015 },
+    amount: { mean: -0.03, spread: 0.01 },
     rise: { mean: 0.3, spread: 0.15 },
     reapplicationShare: 0.4,
     reapplicationHeight: 0.24,

@@ -17,10 +17,17 @@ describe.each(DRIVER_NAMES)('a %s driver on the bundled hairpin', (name) => {
       expect(reps).toHaveLength(10);
       expect(reps.every(({ voided }) => voided === null)).toBe(true);
       expect(Math.abs(medianScore(reps) - MEDIANS[name]), `seed ${seed}`).toBeLessThanOrEqual(5);
+      expect(medianLift(reps)).toBeCloseTo(0.1, 1);
       if (name !== 'skilled') expect(tooQuick(reps)).toBeGreaterThanOrEqual(3);
     }
   }, 120_000);
 });
+
+/** Throttle off to brake on, seconds, of the middle rep. */
+function medianLift(reps: readonly FinishedRep[]): number {
+  const lifts = reps.map(({ outcome }) => outcome?.side?.liftToHitS ?? Number.NaN);
+  return lifts.sort((a, b) => a - b)[5]!;
+}
 
 /** Reps whose named cause is the habit that the preset gives its driver. */
 function tooQuick(reps: readonly FinishedRep[]): number {
