@@ -7,6 +7,7 @@ import type { BlockSummary, DrillView, RepLine } from '../../src/drill/drill-vie
 import type { ReportBatch } from '../../src/input/report-batch.ts';
 import type { DeviceEvent, ReportSource } from '../../src/input/report-source.ts';
 import { createRigDecoder } from '../../src/input/rig/rig-decoder.ts';
+import type { RigDevice } from '../../src/input/rig-device.ts';
 import { DRIVER_PRESETS } from '../../src/input/virtual/driver-preset.ts';
 import { SimulatedDriver } from '../../src/input/virtual/simulated-driver.ts';
 import { virtualPedals, virtualWheel } from '../../src/input/virtual/virtual-devices.ts';
@@ -15,6 +16,14 @@ import { virtualRig } from '../../src/input/virtual/virtual-rig.ts';
 import { setup } from '../drill/drill-rig.ts';
 
 const BRISK: DrillSetup['timing'] = { countdownS: 1, holdS: 2, showS: 0.5, restS: 0.5 };
+
+/** Plugged in, but nothing of it is assigned. */
+const STRANGER: RigDevice = {
+  identity: { ...virtualWheel().identity, productId: 99 },
+  name: 'Some joystick',
+  path: 'virtual:99',
+  descriptor: null,
+};
 
 /** A drill on a virtual rig whose batches, events and keys are given by hand. */
 function bench(hooks: Partial<DrillHooks> = {}, change: Partial<DrillSetup> = {}) {
@@ -25,7 +34,7 @@ function bench(hooks: Partial<DrillHooks> = {}, change: Partial<DrillSetup> = {}
   const keys$ = new Subject<KeyAction>();
   const source: ReportSource = {
     label: 'by hand',
-    devices: [virtualPedals(), virtualWheel()],
+    devices: [virtualPedals(), virtualWheel(), STRANGER],
     batches$,
     events$,
     simulated: true,
@@ -164,10 +173,8 @@ describe('a drill', () => {
 
 describe('a device of the rig', () => {
   const PEDALS = 0;
-  const at = (kind: 'lost' | 'back') =>
-    kind === 'lost'
-      ? { kind, device: PEDALS, atUs: 0, reason: 'unplugged' }
-      : { kind, device: PEDALS, atUs: 0 };
+  const at = (kind: 'lost' | 'back', device = PEDALS): DeviceEvent =>
+    kind === 'lost' ? { kind, device, atUs: 0, reason: 'unplugged' } : { kind, device, atUs: 0 };
 
   test('that goes in the middle of a rep voids it; the drill goes on when it is back', () => {
     const drill = bench();
@@ -181,5 +188,22 @@ describe('a device of the rig', () => {
     drill.play(REP_S);
     expect(drill.stored.map(({ voided }) => voided)).toEqual(['device lost', null]);
     expect(drill.stored.map(({ place }) => place)).toEqual([1, 1]);
+  });
+
+  test('is shown as not connected, by the decoder that was told', () => {
+    const drill = bench();
+    drill.play(1);
+    expect(drill.view.health[0]).toMatchObject({ name: 'Virtual pedals', connected: true });
+    drill.events$.next(at('lost'));
+    drill.play(1);
+    expect(drill.view.health[0]).toMatchObject({ name: 'Virtual pedals', connected: false });
+  });
+
+  test('matters, any other may come and go', () => {
+    const drill = bench();
+    drill.play(2.2);
+    drill.events$.next(at('lost', 2));
+    expect(drill.view.phase).toBe('braking');
+    expect(drill.stored).toEqual([]);
   });
 });

@@ -72,7 +72,9 @@ describe('pause', () => {
   });
 
   test('a clutch held through the rep is driving', () => {
-    expect(phase(until(OVER_S + 1.9, holding(START_S, OVER_S - 0.05)))).toBe('result');
+    const held = holding(CUE_S + 0.02, OVER_S - 0.02);
+    expect(phase(until(OVER_S - 0.03, held))).toBe('braking');
+    expect(phase(until(OVER_S + 1.9, held))).toBe('result');
   });
 });
 
@@ -122,6 +124,11 @@ describe('a lost device', () => {
       { fromS: 6, toS: 14 },
     );
     expect(stored(again)).toMatchObject([{ number: 2, place: 1, voided: null }]);
+  });
+
+  test('leaves no level behind that nobody measures any more', () => {
+    expect(viewOf(until(2).model).brakeLevel).toBe(0);
+    expect(viewOf(lose(until(2)).model).brakeLevel).toBeNull();
   });
 
   test('between reps costs nothing', () => {

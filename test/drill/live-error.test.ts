@@ -59,9 +59,9 @@ test('is nothing before the release', () => {
 });
 
 test('reaches the screen on a shown rep', () => {
-  // the brake holds 80 % while the target falls at 80 % per second: over 1 s the error is 0.8 / sqrt(3)
+  // the brake holds 80 % while the target falls at 80 % per second: 0.55 s of window, 0.5 s of it on the fall
   const held = { brake: (t: number) => (t < START_S ? 0 : 0.8) };
-  const { model } = feed(fresh(), held, { fromS: 0, toS: START_S + 1.4 });
+  const { model } = feed(fresh(), held, { fromS: 0, toS: START_S + 0.9 });
   const { liveErrorLevel } = viewOf(model);
-  expect(liveErrorLevel).toBeCloseTo((0.8 / Math.sqrt(3)) * Math.sqrt(1 / 1.05), 1);
+  expect(liveErrorLevel).toBeCloseTo(0.8 * Math.sqrt(0.5 ** 3 / 3 / 0.55), 2);
 });
