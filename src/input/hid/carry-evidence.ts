@@ -25,18 +25,22 @@ export function carryEvidence(upper: Float64Array, digit: Float64Array): CarryEv
   return { steps, carries };
 }
 
-/** Share of carries that a quiet signal exceeds by far. */
-const CLEAR_SHARE = 0.3;
-/** In noise carries are fewer; then many steps must speak, by three standard errors of chance. */
-const SIGNIFICANT = 3;
-const MIN_STEPS = 2;
+/** With a quiet digit two steps tell, when this share of them carries. */
+const QUIET = { steps: 2, share: 0.3 } as const;
+/** A restless one must beat chance, whose carries scatter by the root of half the steps, almost three times over. */
+const RESTLESS = { steps: 6, perRoot: 2 } as const;
 
 /**
  * The verdict, or null where the count stepped slowly too seldom.
+ * @param quiet the digit never changed at rest
  * @param enough steps from which missing carries say no
  */
-export function isNextDigit({ steps, carries }: CarryEvidence, enough: number): boolean | null {
-  if (steps >= MIN_STEPS && carries >= CLEAR_SHARE * steps) return true;
-  if (steps < enough) return null;
-  return carries >= SIGNIFICANT * Math.sqrt(steps);
+export function isNextDigit(
+  { steps, carries }: CarryEvidence,
+  quiet: boolean,
+  enough: number,
+): boolean | null {
+  if (quiet && steps >= QUIET.steps && carries >= QUIET.share * steps) return true;
+  if (steps >= RESTLESS.steps && carries >= RESTLESS.perRoot * Math.sqrt(steps)) return true;
+  return steps < enough ? null : false;
 }

@@ -25,7 +25,7 @@ export function downToLowestDigit(stream: ReportStream, top: number, signed: boo
   return { bitOffset: low, bitSize: top - low + 1, signed };
 }
 
-/** Slow steps that settle it. A neighbour that drifts by a few counts makes two or three, near the top only. */
+/** Steps without carries that say no. A neighbour that drifts by a few counts makes two or three, near the top only. */
 const ENOUGH_STEPS = 8;
 const ENOUGH_STEPS_NEAR_TOP = 2;
 const NEAR_TOP_BITS = 3;
@@ -43,9 +43,10 @@ function isDigitBelow(
     carryEvidence(readSeries(reports, upper), readSeries(reports, bitAt(bit))),
   ) as [CarryEvidence, CarryEvidence];
   const both = { steps: moved.steps + rest.steps, carries: moved.carries + rest.carries };
+  const quiet = isConstant(readSeries(stream.rest, bitAt(bit)));
   const enough = upper.bitSize <= NEAR_TOP_BITS ? ENOUGH_STEPS_NEAR_TOP : ENOUGH_STEPS;
   // Where carries say nothing, a bit that changes only while this control is moved belongs to it.
-  return isNextDigit(both, enough) ?? (isConstant(readSeries(stream.rest, bitAt(bit))) || null);
+  return isNextDigit(both, quiet, enough) ?? (quiet || null);
 }
 
 /**

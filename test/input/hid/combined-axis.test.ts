@@ -65,6 +65,9 @@ describe('two pedals on one axis', () => {
 test('two pedals with a field each are not combined', () =>
   expect(learnBoth(unnumbered(4, [brake([0, 16]), throttle([16, 16])]))).toBeNull());
 
+test('not even where both fit into sixteen bits', () =>
+  expect(learnBoth(unnumbered(4, [brake([0, 8]), throttle([8, 8])]))).toBeNull());
+
 test('the same pedal pressed twice is refused', () =>
   expect(learnBoth(unnumbered(4, [brake([0, 16])]), [press, press])).toMatchObject({
     kind: 'refused',

@@ -48,6 +48,7 @@ describe('an array element', () => {
   test('of the keyboard of USB HID 1.11, E.6: 4 is the letter a', () => {
     const keys = parseDescriptor(SPEC_KEYBOARD).fields.filter((f) => !f.variable);
     expect(arrayUsage(keys[0]!, 4)).toBe(0x70004);
+    expect(fieldValue(keys[0]!, 102)).toBeNull();
   });
   test('is the only one that names a usage', () =>
     expect(arrayUsage(fieldOf(PACKED_WHEEL, 1, 0x30), 4)).toBeNull());

@@ -157,6 +157,85 @@ const cases: Case[] = [
     full: 4090,
   },
   {
+    name: '12 bits above a counter in the low nibble, moved too fast for its carries',
+    device: unnumbered(4, [counter([0, 4]), brake([4, 12]), throttle([16, 8])], 125),
+    field: [0, 4, 12, false],
+    rest: 0,
+    full: 4095,
+  },
+  {
+    name: '12 bits with noise above a counter in the low nibble',
+    device: unnumbered(4, [counter([0, 4]), brake([4, 12], 30, 4000, 1), throttle([16, 8])], 500),
+    field: [0, 4, 12, false],
+    rest: 30,
+    full: 4000,
+  },
+  {
+    name: '12 bits above a random nibble',
+    device: unnumbered(4, [
+      at([0, 4], ({ random }) => Math.trunc(16 * random())),
+      brake([4, 12]),
+      throttle([16, 8]),
+    ]),
+    field: [0, 4, 12, false],
+    rest: 0,
+    full: 4095,
+  },
+  {
+    name: '16 bits signed under a light foot, through 0',
+    device: unnumbered(4, [brake([0, 16], -2000, 6000), throttle([16, 16])]),
+    field: [0, 0, 16, true],
+    rest: -2000,
+    full: 6000,
+    centred: true,
+  },
+  {
+    name: '16 bits that go a little through the middle',
+    device: unnumbered(4, [brake([0, 16], 0x7000, 0x9000), throttle([16, 16])]),
+    field: [0, 0, 16, false],
+    rest: 0x7000,
+    full: 0x9000,
+    centred: true,
+  },
+  {
+    name: '8 bits below a value that drifts by three counts',
+    device: unnumbered(3, [
+      brake([0, 8]),
+      at([8, 8], ({ index, timeS }) =>
+        index < 1003 ? 0 : [0, 0, 1, 2, 3, 2, 2][Math.trunc(timeS * 1.2)]!,
+      ),
+    ]),
+    field: [0, 0, 8, false],
+    rest: 0,
+    full: 255,
+  },
+  {
+    name: '8 bits beside a value that swings by itself',
+    device: unnumbered(3, [
+      brake([0, 8]),
+      at([8, 8], ({ index }) => Math.round(128 + 100 * Math.sin(index / 60))),
+    ]),
+    field: [0, 0, 8, false],
+    rest: 0,
+    full: 255,
+  },
+  {
+    name: '8 bits beside a value that shakes with the pedal',
+    device: unnumbered(
+      3,
+      [
+        brake([0, 8]),
+        at([8, 8], ({ brake: level, timeS }) =>
+          Math.round(128 + 100 * Math.min(1, 4 * level) * Math.sin(100 * timeS)),
+        ),
+      ],
+      500,
+    ),
+    field: [0, 0, 8, false],
+    rest: 0,
+    full: 255,
+  },
+  {
     name: 'at 125 reports a second',
     device: unnumbered(
       4,
@@ -307,7 +386,7 @@ describe('what goes along with the control', () => {
     wheel([16, 16], 2),
     throttle([32, 8]),
   ]);
-  test('a wheel jogged by a hundredth is passed over', () =>
+  test('a wheel jogged by a hundredth is no second control', () =>
     expect(learnedAxis(recordBrake(jogged, 0.02)).field).toMatchObject({ bitOffset: 0 }));
   test('a wheel turned by a third is not, unless it is known to go further on its own', () => {
     const recording = recordBrake(jogged, 0.6);
@@ -317,6 +396,21 @@ describe('what goes along with the control', () => {
     });
     const light = recordBrake(jogged, 0.2);
     expect(learnedAxis(light).field).toMatchObject({ bitOffset: 0 });
+  });
+  test('not even where the wheel was never recorded on its own', () => {
+    const recording = { ...recordBrake(jogged, 0.02), others: [] };
+    expect(learnedAxis(recording).field).toMatchObject({ bitOffset: 0 });
+  });
+  test('a fine wheel jogged by a tenth does not hide a coarse pedal', () => {
+    const coarse = unnumbered(5, [brake([0, 8]), wheel([16, 16], 2), throttle([32, 8])]);
+    expect(learnedAxis(recordBrake(coarse, 0.1)).field).toMatchObject({ bitOffset: 0, bitSize: 8 });
+  });
+  test('a copy the other way round is one, too', () => {
+    const device = unnumbered(4, [
+      at([0, 8], (m) => Math.round(255 - 255 * m.brake)),
+      brake([8, 12], 0, 4095),
+    ]);
+    expect(learnedAxis(recordBrake(device)).copies).toMatchObject([{ bitOffset: 0 }]);
   });
   test('a coarse copy of the same pedal is named and the fine one taken', () => {
     const device = unnumbered(4, [

@@ -52,6 +52,16 @@ describe('finds the paddle', () => {
     const device = unnumbered(8, [...WHEEL.slice(0, 3), bit(40), WHEEL[3]!]);
     expect(learnButton(recordPaddle(device, 0.1))).toMatchObject({ field: { bitOffset: 40 } });
   });
+  test('while a wheel is jogged that was never recorded on its own', () => {
+    const device = unnumbered(8, [...WHEEL.slice(0, 3), bit(40), WHEEL[3]!]);
+    const recording = { ...recordPaddle(device, 0.1), others: [] };
+    expect(learnButton(recording)).toMatchObject({ field: { bitOffset: 40 } });
+  });
+  test('beside a bit that other controls switch as well', () => {
+    const shared = at([41, 1], (m) => Number(m.paddle || m.brake > 0.5));
+    const device = unnumbered(8, [...WHEEL, bit(40), shared]);
+    expect(learnButton(recordPaddle(device))).toMatchObject({ field: { bitOffset: 40 } });
+  });
   test('that reads 0 when pulled', () => {
     const device = unnumbered(8, [...WHEEL, bit(40, 0)]);
     expect(learnButton(recordPaddle(device))).toMatchObject({ pressedCounts: 0 });
@@ -114,7 +124,12 @@ describe('refuses', () => {
     ));
   test('a button that stays down', () => {
     const device = unnumbered(8, WHEEL);
-    const held = { ...device, fields: [...WHEEL, at([40, 1], (m) => Number(m.timeS > 1))] };
-    expect(reasonOf(held)).toBe('nothing-moved');
+    const held = at([40, 1], (m) => Number(m.paddle && m.timeS > 4));
+    const twice = at([40, 1], (m) => Number(m.paddle || m.timeS > 5));
+    for (const button of [held, twice]) {
+      const recording = recordPaddle({ ...device, fields: [...WHEEL, button] });
+      const cut = { ...recording, rest: [], others: [], moved: recording.moved.slice(0, -30) };
+      expect(learnButton(cut).kind).toBe('refused');
+    }
   });
 });
