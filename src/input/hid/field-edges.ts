@@ -63,7 +63,7 @@ function throughNoise(stream: ReportStream, low: number): number {
 }
 
 /** Shares of the reports at rest in which a bit changes: in noise, in chance, in the last trace of noise. */
-const NOISE = { least: 0.1, most: 0.75, chance: 0.4, trace: 0.02 } as const;
+const NOISE = { least: 0.01, most: 0.75, chance: 0.4, trace: 0.02 } as const;
 
 /** Noise never stops at full strength from one digit to the next, as a neighbour's bits do. */
 function fadesInto(stream: ReportStream, low: number): boolean {

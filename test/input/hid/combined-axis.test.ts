@@ -10,7 +10,7 @@ import {
   seededRandom,
   threePresses,
 } from './simulated-device.ts';
-import { at, brake, counter, SEED, throttle, unnumbered } from './simulated-layouts.ts';
+import { at, brake, counter, EXAMPLE_SEED, throttle, unnumbered } from './simulated-layouts.ts';
 
 const press: Action = (t) => ({ brake: threePresses(t) });
 const pressThrottle: Action = (t) => ({ throttle: threePresses(1.05 * t) });
@@ -19,7 +19,7 @@ function learnBoth(
   device: SimulatedDevice,
   actions: [Action, Action] = [press, pressThrottle],
 ): ReturnType<typeof combinedAxis> {
-  const random = seededRandom(SEED);
+  const random = seededRandom(EXAMPLE_SEED);
   const rest = record(device, () => STILL, 2, random, 0);
   const [first, second] = actions.map((action, i): LearnedMovement => {
     const moved = record(device, action, PRESSES_S, random, 1000 + 2000 * i);

@@ -16,7 +16,7 @@ import {
   checksum,
   constant,
   counter,
-  SEED,
+  EXAMPLE_SEED,
   unnumbered,
   wheel,
 } from './simulated-layouts.ts';
@@ -25,7 +25,7 @@ const bit = (bitOffset: number, pressed: 0 | 1 = 1) =>
   at([bitOffset, 1], (m) => (m.paddle ? pressed : 1 - pressed));
 
 function recordPaddle(device: SimulatedDevice, jog: number = 0): ControlRecording {
-  const random = seededRandom(SEED);
+  const random = seededRandom(EXAMPLE_SEED);
   const rest = record(device, () => STILL, 2, random, 0);
   const pull = (t: number): { paddle: boolean; steering: number } => ({
     paddle: threePresses(t) > 0.5,

@@ -11,7 +11,9 @@ import {
   twoSweeps,
 } from './simulated-device.ts';
 
-export const SEED: number = Number(process.env.SEED ?? 20260101);
+/** Examples are the same every time; properties take another seed from the environment. */
+export const EXAMPLE_SEED = 20260101;
+export const SEED: number = Number(process.env.SEED ?? EXAMPLE_SEED);
 
 const brakeOf = (m: { brake: number }): number => m.brake;
 const throttleOf = (m: { throttle: number }): number => m.throttle;
@@ -58,8 +60,12 @@ export const unnumbered = (
 });
 
 /** The setup as the driver goes through it; the throttle and the wheel are recorded as "others". */
-export function recordBrake(device: SimulatedDevice, jog: number = 0): ControlRecording {
-  const random = seededRandom(SEED);
+export function recordBrake(
+  device: SimulatedDevice,
+  jog: number = 0,
+  seed: number = EXAMPLE_SEED,
+): ControlRecording {
+  const random = seededRandom(seed);
   const rest = record(device, () => STILL, 2, random, 0);
   const press = (t: number): { brake: number; steering: number } => ({
     brake: threePresses(t),
