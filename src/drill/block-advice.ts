@@ -19,7 +19,7 @@ function change({ kind, timingS, rateRatio, amountRatio }: Cause): string {
     case 'timing':
       return `start to release ${milliseconds(timingS)} ${timingS < 0 ? 'later' : 'earlier'}`;
     case 'rate':
-      return `let the pedal rise ${percent(1 / rateRatio)} ${rateRatio < 1 ? 'more slowly' : 'more quickly'}`;
+      return `take ${percent(1 / rateRatio)} ${rateRatio < 1 ? 'more' : 'less'} time over the release`;
     case 'amount':
       return `${percent(1 / amountRatio)} ${amountRatio < 1 ? 'more' : 'less'} pressure through the release`;
     case 'shape':

@@ -88,7 +88,7 @@ describe('a block', () => {
 
   test('names the cause that three reps share and says what to change', () => {
     expect(summary).toMatchObject({ cause: { kind: 'rate' }, causeReps: 3 });
-    expect(summary.sentence).toBe('Next block: let the pedal rise 25 % more slowly.');
+    expect(summary.sentence).toBe('Next block: take 25 % more time over the release.');
     const two = blockSummary(BLOCK.slice(0, 4));
     expect(two).toMatchObject({ cause: null, causeReps: 0, spreadLevel: null });
   });
@@ -115,7 +115,7 @@ describe('advice', () => {
     expect(advice({ timingS: -0.083 })).toBe('Next block: start to release 80 ms later.');
     expect(advice({ timingS: 0.083 })).toBe('Next block: start to release 80 ms earlier.');
     expect(advice({ kind: 'rate', rateRatio: 1.25 })).toBe(
-      'Next block: let the pedal rise 20 % more quickly.',
+      'Next block: take 20 % less time over the release.',
     );
     expect(advice({ kind: 'amount', amountRatio: 0.8 })).toBe(
       'Next block: 25 % more pressure through the release.',
@@ -167,7 +167,7 @@ describe('plain text', () => {
       'block  4 reps scored, 1 aborted  median score 75',
       '       release error 5.0 % of full scale  average error 2.0 % light  spread 7.1 %',
       '       20 % too quick off the brake (3 of 4 reps)',
-      'Next block: let the pedal rise 25 % more slowly.',
+      'Next block: take 25 % more time over the release.',
     ]);
     expect(summaryLines(blockSummary([done(null, null)]))).toEqual([
       'block  0 reps scored, 1 aborted',
