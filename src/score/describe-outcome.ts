@@ -13,6 +13,9 @@ const NO_REP: Readonly<Record<NoRepReason, string>> = {
   'too few samples': 'too little was recorded to score',
 };
 
+/** Points a part has to cost before it is spoken of: even a skilled foot differs by more from rep to rep. */
+const TOLD_FROM_POINTS = 3;
+
 /**
  * One thing to tell the driver about a rep: what was wrong with the part that cost most points. Empty where nothing
  * was large enough to be felt: correcting noise makes it worse (van Beers, Neuron 63, 2009).
@@ -24,13 +27,17 @@ export function describeOutcome(outcome: RepOutcome): string {
     { lost: outcome.pointsLost.hit, words: describeHit(outcome) },
     { lost: outcome.pointsLost.smooth, words: describeSmooth(outcome) },
   ];
-  const told = parts.filter(({ lost, words }) => lost > 0 && words !== '');
+  const told = parts.filter(({ lost, words }) => lost >= TOLD_FROM_POINTS && words !== '');
   return told.sort((a, b) => b.lost - a.lost)[0]?.words ?? '';
 }
 
-function describeRelease({ flags, cause }: RepScore): string {
+function describeRelease(outcome: RepScore): string {
+  const { flags, cause } = outcome;
   if (flags.includes('not-released')) return 'the brake was never fully released';
-  return cause === null ? '' : describeCause(cause);
+  if (cause === null) return '';
+  // A shape says nothing a foot can do; what bent it often does.
+  const bent = cause.kind === 'shape' ? describeSmooth(outcome) : '';
+  return bent === '' ? describeCause(cause) : bent;
 }
 
 function describeHit({ peakError, riseErrorS }: RepScore): string {

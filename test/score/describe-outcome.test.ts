@@ -18,8 +18,9 @@ describe('describeOutcome', () => {
     ['10 % too light', '10 % too light through the release'],
     ['15 % too hard', '15 % too heavy through the release'],
     ['slow hit (250 ms rise)', '60 ms too slow to the peak'],
-    ['1 re-application of 20 %', 'a different shape of release'],
-    ['staircase, 5 steps', 'a different shape of release'],
+    ['1 re-application of 8 %', ''],
+    ['1 re-application of 20 %', 'back on the brake once during the release'],
+    ['staircase, 5 steps', 'released in a step, 6.1 times as steep as the target'],
     ['G nothing', 'no braking was seen'],
     ['G hold for ever', 'the brake was never fully released'],
   ])('%s: %s', (name, sentence) => {
