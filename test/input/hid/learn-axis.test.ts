@@ -172,6 +172,13 @@ const cases: Case[] = [
     full: 4000,
   },
   {
+    name: '16 bits from bit 11 with noise that hides one digit and not the next',
+    device: unnumbered(5, [constant([0, 11], 5), brake([11, 16], 65533, 2, 1)]),
+    field: [0, 11, 16, false],
+    rest: 65533,
+    full: 2,
+  },
+  {
     name: '12 bits above a random nibble',
     device: unnumbered(4, [
       at([0, 4], ({ random }) => Math.trunc(16 * random())),
@@ -379,6 +386,13 @@ describe('a device that reports on change only', () => {
     expect(axis.field).toMatchObject({ bitOffset: 8, bitSize: 16 });
     expect([axis.restCounts, axis.noiseCounts]).toEqual([5, null]);
   });
+});
+
+test('one press is enough for a quiet signal', () => {
+  const device = unnumbered(4, [brake([3, 12], 10, 4000), throttle([16, 8])]);
+  const { moved, ...recording } = recordBrake(device);
+  const once = { ...recording, moved: moved.slice(0, 450) };
+  expect(learnedAxis(once).field).toMatchObject({ bitOffset: 3, bitSize: 12 });
 });
 
 describe('what goes along with the control', () => {
