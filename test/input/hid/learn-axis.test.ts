@@ -172,11 +172,11 @@ const cases: Case[] = [
     full: 4000,
   },
   {
-    name: '16 bits from bit 11 with noise that hides one digit and not the next',
-    device: unnumbered(5, [constant([0, 11], 5), brake([11, 16], 65533, 2, 1)]),
-    field: [0, 11, 16, false],
-    rest: 65533,
-    full: 2,
+    name: '16 bits from bit 5 with noise that hides one digit and not the next',
+    device: unnumbered(5, [brake([5, 16], 37, 65533, 2)]),
+    field: [0, 5, 16, false],
+    rest: 37,
+    full: 65533,
   },
   {
     name: '12 bits above a random nibble',
