@@ -11,8 +11,8 @@ import {
 } from '../../src/input/hid-source.ts';
 import { monotonicUs } from '../../src/input/reader/monotonic-us.ts';
 import type { DeviceEvent } from '../../src/input/report-source.ts';
-import { BareLoop } from './bare-loop.ts';
 import { EventNode } from './event-node.ts';
+import { BARE_LOOP, LoopProcess } from './loop-process.ts';
 import { type Arrival, latenessUs, lost, percentile, Recording } from './recording.ts';
 import { UhidProcess } from './uhid-process.ts';
 import { type FieldPlan, PEDALS, type VirtualDevice, WHEEL } from './virtual-rig.ts';
@@ -149,7 +149,8 @@ describe('reading', () => {
 
   async function bareRun(): Promise<{ lost: number; latenessUs: readonly number[] }> {
     const found = await findRig();
-    const loop = await BareLoop.start(
+    const loop = await LoopProcess.start(
+      BARE_LOOP,
       RIG.map(({ layout }, i) => ({ ...layout, path: found[i]!.path })),
     );
     await delay(50);
