@@ -14,7 +14,7 @@ import { PEDALS, WHEEL } from '../live/virtual-rig.ts';
 
 const SOURCE_LOOP = new URL('./source-loop.mjs', import.meta.url);
 const ROUNDS = 3;
-const PEDAL_REPORTS = 2000;
+const PEDAL_REPORTS = 1500;
 const SENT = 1.5 * PEDAL_REPORTS;
 const uhid = new UhidProcess();
 

@@ -45,40 +45,53 @@ const orders = {
    * `burst` reports goes on from now: catching up would overflow the kernel's queue of 63.
    */
   stream({ id, layout, rateHz, first, count, burst = 8 }) {
-    const event = Buffer.alloc(6 + layout.bytes);
-    event.writeUInt32LE(UHID_INPUT2, 0);
-    event.writeUInt16LE(layout.bytes, 4);
-    const periodUs = 1e6 / rateHz;
-    const end = first + count;
-    streams.set(id, { id, layout, event, periodUs, n: first, end, burst, dueUs: nowUs() });
+    startStream({ id, layout, rateHz, first, end: first + count, burst });
   },
-  /** Sends raw report bytes once. */
-  report({ id, bytes }) {
-    const report = Buffer.from(bytes, 'hex');
-    const event = Buffer.alloc(6 + report.length);
-    event.writeUInt32LE(UHID_INPUT2, 0);
-    event.writeUInt16LE(report.length, 4);
-    report.copy(event, 6);
-    writeSync(devices.get(id), event);
+  /**
+   * Sends values that follow lines between points in time, one list of [seconds, value] per field of the layout, and
+   * holds the last ones until the device is gone. Takes the device out at `unplugS`, if that is given.
+   */
+  play({ id, layout, rateHz, points, unplugS = Number.POSITIVE_INFINITY }) {
+    const endS = Math.min(unplugS, Math.max(...points.map((line) => line.at(-1)[0])));
+    startStream({ id, layout, rateHz, first: 0, end: Number.POSITIVE_INFINITY, burst: 8 });
+    Object.assign(streams.get(id), { points, fromUs: nowUs(), unplugS, endS });
   },
 };
+
+function startStream({ id, layout, rateHz, first, end, burst }) {
+  const event = Buffer.alloc(6 + layout.bytes);
+  event.writeUInt32LE(UHID_INPUT2, 0);
+  event.writeUInt16LE(layout.bytes, 4);
+  const periodUs = 1e6 / rateHz;
+  streams.set(id, { id, layout, event, periodUs, n: first, end, burst, dueUs: nowUs() });
+}
 
 function nowUs() {
   const [seconds, nanoseconds] = process.hrtime();
   return seconds * 1e6 + nanoseconds / 1e3;
 }
 
-/** Value k of report n climbs by a step and wraps. */
-function pack(event, layout, n) {
+function pack({ event, layout, n, points, fromUs }) {
   const report = event.subarray(6);
   report.fill(0);
   if (layout.reportId > 0) report[0] = layout.reportId;
-  for (const { bit, size, start, step, span } of layout.fields) {
-    putBits(report, bit, size, start + ((n * step) % span));
+  const timeS = points === undefined ? 0 : (nowUs() - fromUs) / 1e6;
+  for (const [i, { bit, size, start, step, span }] of layout.fields.entries()) {
+    // Without a line to follow, value of report n climbs by a step and wraps.
+    const value = points === undefined ? start + ((n * step) % span) : valueAt(points[i], timeS);
+    putBits(report, bit, size, value);
   }
   if (layout.counter.bytes === 4) report.writeUInt32LE(n >>> 0, layout.counter.at);
   else report.writeUInt16LE(n & 0xffff, layout.counter.at);
   report.writeUInt32LE(Math.floor(nowUs()) % 2 ** 32, layout.sentUsAt);
+}
+
+function valueAt(line, timeS) {
+  const next = line.findIndex(([s]) => s > timeS);
+  if (next === -1) return line.at(-1)[1];
+  if (next === 0) return line[0][1];
+  const [[fromS, from], [toS, to]] = [line[next - 1], line[next]];
+  return Math.round(from + ((to - from) * (timeS - fromS)) / (toS - fromS));
 }
 
 function putBits(report, bit, size, value) {
@@ -91,15 +104,26 @@ function putBits(report, bit, size, value) {
 function send(stream, atUs) {
   if (atUs - stream.dueUs > stream.burst * stream.periodUs) stream.dueUs = atUs;
   while (stream.dueUs <= atUs && stream.n < stream.end) {
-    pack(stream.event, stream.layout, stream.n);
+    pack(stream);
     writeSync(devices.get(stream.id), stream.event);
     stream.n += 1;
     stream.dueUs += stream.periodUs;
   }
-  if (stream.n >= stream.end) {
-    streams.delete(stream.id);
-    tell({ finished: stream.id });
-  }
+  if (stream.points === undefined) finishStream(stream);
+  else finishPlay(stream, (atUs - stream.fromUs) / 1e6);
+}
+
+function finishStream({ id, n, end }) {
+  if (n < end) return;
+  streams.delete(id);
+  tell({ finished: id });
+}
+
+function finishPlay(stream, timeS) {
+  if (timeS >= stream.unplugS) orders.destroy(stream);
+  if (timeS < stream.endS) return;
+  stream.endS = Number.POSITIVE_INFINITY;
+  tell({ finished: stream.id });
 }
 
 /** Sends what is due, sleeps until more is; timers are too coarse for a millisecond. */

@@ -12,6 +12,21 @@ export interface StreamPlan {
   readonly burst?: number;
 }
 
+export interface Sending {
+  readonly finished: Promise<void>;
+}
+
+/** Values of one field over time, as points to be joined by lines: seconds from now, count. */
+export type Line = readonly (readonly [number, number])[];
+
+export interface PlayPlan {
+  readonly rateHz: number;
+  /** One for each field of the device's layout. */
+  readonly points: readonly Line[];
+  /** When the device is taken out, if it is. */
+  readonly unplugS?: number;
+}
+
 /** The process that plays virtual devices to the kernel. */
 export class UhidProcess {
   readonly #child: ChildProcessWithoutNullStreams;
@@ -36,19 +51,25 @@ export class UhidProcess {
   }
 
   /** Starts sending; the promise in the answer resolves when the last report has been sent. */
-  async stream(
-    { id, layout }: VirtualDevice,
-    plan: StreamPlan,
-  ): Promise<{ readonly finished: Promise<void> }> {
-    const finished = new Promise<void>((resolve) => this.#finished.set(id, resolve));
-    await this.#order('stream', { id, layout, ...plan });
-    return { finished };
+  stream({ id, layout }: VirtualDevice, plan: StreamPlan): Promise<Sending> {
+    return this.#send('stream', { id, layout, ...plan });
+  }
+
+  /** Starts to follow lines; the promise in the answer resolves at their end, where the last values are held. */
+  play({ id, layout }: VirtualDevice, plan: PlayPlan): Promise<Sending> {
+    return this.#send('play', { id, layout, ...plan });
   }
 
   async close(): Promise<void> {
     this.#child.stdin.end();
     this.#child.kill();
     if (this.#child.exitCode === null) await once(this.#child, 'exit');
+  }
+
+  async #send(order: string, rest: Pick<VirtualDevice, 'id' | 'layout'>): Promise<Sending> {
+    const finished = new Promise<void>((resolve) => this.#finished.set(rest.id, resolve));
+    await this.#order(order, rest);
+    return { finished };
   }
 
   #order(order: string, rest: object): Promise<void> {

@@ -8,8 +8,8 @@ const config: ViteUserConfig = defineConfig({
     include: ['test/live/**/*.test.ts'],
     fileParallelism: false,
     // The guest may be emulated in software.
-    testTimeout: 180_000,
-    hookTimeout: 180_000,
+    testTimeout: 600_000,
+    hookTimeout: 600_000,
     reporters: report ? ['verbose', ['json', { outputFile: report }]] : ['verbose'],
   },
 });

@@ -1,0 +1,42 @@
+import { type ChildProcessByStdio, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { readdirSync, readlinkSync } from 'node:fs';
+import type { Readable } from 'node:stream';
+
+const MAIN = new URL('../../dist/main.js', import.meta.url).pathname;
+
+/** The built program, started with a command line. */
+export class Program {
+  output = '';
+  errors = '';
+  readonly exitCode: Promise<number | null>;
+  readonly #child: ChildProcessByStdio<null, Readable, Readable>;
+
+  constructor(...args: string[]) {
+    this.#child = spawn(process.execPath, [MAIN, ...args], { stdio: ['ignore', 'pipe', 'pipe'] });
+    this.#child.stdout.on('data', (chunk: Buffer) => {
+      this.output += chunk.toString();
+    });
+    this.#child.stderr.on('data', (chunk: Buffer) => {
+      this.errors += chunk.toString();
+    });
+    this.exitCode = once(this.#child, 'close').then(([code]) => code as number | null);
+  }
+
+  /** Whether it has this file or device open. */
+  hasOpen(path: string): boolean {
+    const folder = `/proc/${this.#child.pid}/fd`;
+    return readdirSync(folder).some((fd) => {
+      try {
+        return readlinkSync(`${folder}/${fd}`) === path;
+      } catch {
+        // Closed since the folder was listed.
+        return false;
+      }
+    });
+  }
+
+  kill(): void {
+    this.#child.kill();
+  }
+}
