@@ -47,14 +47,26 @@ interface Live {
 async function withSource(run: (live: Live) => Promise<void>, options: HidSourceOptions = {}) {
   const source = await openHidSource(await findRig(), options);
   const recording = new Recording(source, RIG);
-  // What a device says in the first moments is old and not read.
-  await delay(50);
   try {
+    await wake(recording);
     await run({ source, recording });
   } finally {
     recording.stop();
     await source.close();
   }
+}
+
+/**
+ * What a device says in the first moments after opening is old and not read, and an emulated guest is slow to compile
+ * what reads it: counting starts when reports come through.
+ */
+async function wake(recording: Recording): Promise<void> {
+  await eventually(async () => {
+    await (await stream(400)).finished;
+    for (const arrivals of recording.arrivals) expect(arrivals.length).toBeGreaterThan(0);
+  });
+  await delay(200);
+  recording.clear();
 }
 
 /** Streams pedals at 1 kHz and, half as many, the wheel at 500 Hz. */
@@ -265,9 +277,9 @@ describe('decoding', () => {
 
   test('gives the values that were packed, and those that the kernel decodes itself', async () => {
     const found = await findRig();
-    const nodes = await Promise.all(found.map(({ path }) => EventNode.beside(path)));
-    await delay(500);
     await withSource(async ({ recording }) => {
+      const nodes = await Promise.all(found.map(({ path }) => EventNode.beside(path)));
+      await delay(500);
       for (const device of RIG) {
         // Slow and without bursts, for the kernel's queue of events is shorter still.
         const plan = { rateHz: 100, first: 0, count: REPORTS, burst: 1 };
@@ -286,7 +298,7 @@ describe('decoding', () => {
           await eventually(() => expect(nodes[i]!.values(absCode)).toEqual(values));
         }
       }
+      await Promise.all(nodes.map((node) => node.close()));
     });
-    await Promise.all(nodes.map((node) => node.close()));
   });
 });

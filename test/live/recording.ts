@@ -24,6 +24,11 @@ export class Recording {
     this.#subscription = source.batches$.subscribe((batch) => this.#take(batch));
   }
 
+  /** Forgets what has arrived so far. */
+  clear(): void {
+    for (const arrivals of this.arrivals) arrivals.length = 0;
+  }
+
   stop(): void {
     this.#subscription.unsubscribe();
   }
