@@ -6,6 +6,7 @@ const config: ViteUserConfig = defineConfig({
     include: ['test/**/*.test.ts'],
     exclude: ['test/live/**', 'test/terminal/**'],
     benchmark: { include: ['test/bench/**/*.bench.ts'] },
+    setupFiles: ['test/seed.ts'],
     maxWorkers: 2,
     // A guard against hanging, not a measurement: machines under load are slow.
     testTimeout: 60_000,

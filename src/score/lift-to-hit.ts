@@ -13,6 +13,7 @@ export function liftToHit(throttle: Track, onsetS: number): number | null {
   let before: number | null = null;
   for (let i = 1; i < throttle.timeS.length; i++) {
     const timeS = throttle.timeS[i]!;
+    if (!Number.isFinite(timeS)) continue;
     if (timeS > onsetS && before !== null && isShut(throttle, i - 1)) break;
     if (isShut(throttle, i) && !isShut(throttle, i - 1)) {
       if (timeS > onsetS) return onsetS - timeS;

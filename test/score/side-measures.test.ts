@@ -56,6 +56,11 @@ describe('lift to hit', () => {
     expect(side({ throttle }).liftToHitS).toBeCloseTo(CUE_TO_RISE_S - 0.26, 6);
   });
 
+  test('passes over a sample without a time', () => {
+    const throttle = track([-0.4, 1], [Number.NaN, 1], [-0.2, 0]);
+    expect(side({ throttle }).liftToHitS).toBeCloseTo(CUE_TO_RISE_S + 0.2, 6);
+  });
+
   test('takes the last lift before the brake, not the throttle after the corner', () => {
     const throttle = track([-0.3, 1], [-0.2, 0], [-0.1, 0.4], [0.1, 0], [1.9, 0.6], [2, 0]);
     expect(side({ throttle }).liftToHitS).toBeCloseTo(CUE_TO_RISE_S - 0.1, 6);

@@ -38,6 +38,7 @@ const REMEDIES: Readonly<Record<number, Remedy>> = {
     what: 'the history cannot be opened',
     next: 'Check that its folder exists and is yours, or choose another with --data-dir.',
   },
+  19: DAMAGED, // what we write keeps every constraint, so a row that should be there is not
   26: DAMAGED,
 };
 
