@@ -1,0 +1,60 @@
+import type { Chassis } from './chassis.ts';
+import { wheelbaseM } from './chassis.ts';
+
+/** One axle's part in braking while cornering. */
+export interface AxleGrip {
+  readonly mu: number;
+  /** Axle load without load transfer: static plus downforce, N. */
+  readonly loadN: number;
+  /** Share of the friction-brake force on this axle. */
+  readonly brakeShare: number;
+  /** Lateral force the axle carries, N. */
+  readonly lateralN: number;
+}
+
+/**
+ * Largest friction-brake force of the whole car, N, before the front axle leaves its friction circle, when load moves
+ * forward with that force: (phi F)^2 + Y^2 = mu^2 (N + F h / L)^2, solved for F.
+ *
+ * @returns 0 where the axle cannot even carry the lateral force, Infinity where no brake force is too much
+ */
+export function frontLimitN(
+  chassis: Chassis,
+  { mu, loadN, brakeShare, lateralN }: AxleGrip,
+): number {
+  const transfer = (mu * chassis.cgHeightM) / wheelbaseM(chassis);
+  const c = brakeShare ** 2 - transfer ** 2;
+  const grip = mu * loadN;
+  const root = (grip * brakeShare) ** 2 - c * lateralN ** 2;
+  if (root < 0) return 0;
+  if (c <= 0) return Infinity;
+  return (grip * transfer + Math.sqrt(root)) / c;
+}
+
+/**
+ * The same for the rear axle, which load transfer unloads: ((1-phi) F)^2 + Y^2 = mu^2 (N - F h / L)^2. Written so that
+ * nothing is divided by a difference that may vanish.
+ *
+ * @returns 0 where the axle cannot even carry the lateral force
+ */
+export function rearLimitN(
+  chassis: Chassis,
+  { mu, loadN, brakeShare, lateralN }: AxleGrip,
+): number {
+  const transfer = (mu * chassis.cgHeightM) / wheelbaseM(chassis);
+  const grip = mu * loadN;
+  const spare = grip ** 2 - lateralN ** 2;
+  if (spare <= 0) return 0;
+  const c = brakeShare ** 2 - transfer ** 2;
+  return spare / (grip * transfer + Math.sqrt((grip * brakeShare) ** 2 - c * lateralN ** 2));
+}
+
+/** Brake force at which the front axle can carry the most lateral force, and that force as a share of mu N. */
+export function bestFrontLateral(
+  chassis: Chassis,
+  { mu, loadN, brakeShare }: Omit<AxleGrip, 'lateralN'>,
+): { readonly brakeForceN: number; readonly gain: number } {
+  const transfer = (mu * chassis.cgHeightM) / wheelbaseM(chassis);
+  const c = brakeShare ** 2 - transfer ** 2;
+  return { brakeForceN: (mu * loadN * transfer) / c, gain: brakeShare / Math.sqrt(c) };
+}
