@@ -54,6 +54,22 @@ describe('axle friction circles of the GT example, friction 1.4', () => {
     expectRelative(Math.hypot((1 - PHI) * r, yr), 1.4 * (rearLoad - (r * 0.45) / 2.6), 1e-12);
   });
 
+  test('engine braking comes off the rear limit: the sum stays on the circle', () => {
+    const y = lateral(0.5, 1.35);
+    const axle = {
+      mu: 1.4,
+      loadN: rearLoad,
+      brakeShare: 1 - PHI,
+      lateralN: y,
+      engineBrakingN: 1500,
+    };
+    const f = rearLimitN(GT_CHASSIS, axle);
+    const load = rearLoad - ((f + 1500) * 0.45) / 2.6;
+    expectRelative(Math.hypot((1 - PHI) * f + 1500, y), 1.4 * load, 1e-12);
+    expect(f).toBeLessThan(rearLimitN(GT_CHASSIS, { ...axle, engineBrakingN: 0 }));
+    expect(rearLimitN(GT_CHASSIS, { ...axle, engineBrakingN: 9000 })).toBe(0);
+  });
+
   test('a little braking gives the front axle its highest lateral force', () => {
     const best = bestFrontLateral(GT_CHASSIS, { mu: 1.4, loadN: frontLoad, brakeShare: PHI });
     expectRelative(best.gain, 1.052438, 1e-5);

@@ -1,0 +1,179 @@
+import type { BrakingModel, Limiter } from './braking-model.ts';
+
+/** One point of a speed profile. */
+export interface ProfilePoint {
+  /** Along the path, m. */
+  readonly sM: number;
+  readonly speedMps: number;
+  readonly decelerationMps2: number;
+  readonly brakeForceN: number;
+  readonly limiter: Limiter;
+  /** Seconds to the slowest point. */
+  readonly toSlowestS: number;
+}
+
+export interface BackwardPass {
+  /** Start of the integration: the slowest point, m along the path. */
+  readonly slowestM: number;
+  /** Where to stop, m along the path. */
+  readonly fromM: number;
+  /** Places where the curvature or its slope jumps; steps end there. */
+  readonly jointsM: readonly number[];
+  /** Longest step, m. */
+  readonly stepM: number;
+  /** Fastest the brake force may fall, N/s: what a foot can release. Infinity asks for the pure limit. */
+  readonly releaseNps: number;
+}
+
+export const DEFAULT_STEP_M = 1;
+/** First distance from the slowest point at which a square-root release law is followed, m. */
+const FIRST_M = 1e-6;
+
+/**
+ * Integrates dw/ds = -2 D back from the slowest point at the limit of grip, w = v^2, by the classical Runge-Kutta
+ * method, never above the speed at which the corner can be driven at all. Steps grow with the square root of the
+ * distance near the slowest point, where the release law may have no finite slope.
+ *
+ * @returns points in driving order, the slowest point last
+ * @source backward pass after Kapania, Subosits and Gerdes, ASME J. Dyn. Sys. Meas. Control 138(9) 091005, 2016
+ */
+export function brakeToSlowest(model: BrakingModel, pass: BackwardPass): ProfilePoint[] {
+  const end = model.cornerLimit(pass.slowestM);
+  const points: ProfilePoint[] = [limitPoint(model, pass.slowestM, end, Number.POSITIVE_INFINITY)];
+  for (const step of steps(pass)) {
+    const later = points[points.length - 1] as ProfilePoint;
+    points.push(pointBefore(model, pass, later, step));
+  }
+  return points.reverse();
+}
+
+/** The point at the far end of a step back, with the time it takes to the slowest point. */
+function pointBefore(
+  model: BrakingModel,
+  pass: BackwardPass,
+  later: ProfilePoint,
+  [nearM, farM]: readonly [number, number],
+): ProfilePoint {
+  const sM = pass.slowestM - farM;
+  const lengthM = farM - nearM;
+  const cap = footCap(later, pass.releaseNps);
+  const reached = stepBack(model, pass, later.speedMps ** 2, [nearM, farM], cap);
+  const most = model.cornerLimit(sM);
+  const point =
+    reached <= most
+      ? limitPoint(model, sM, reached, cap(lengthM, reached))
+      : ridingPoint(model, sM, most, later);
+  return { ...point, toSlowestS: later.toSlowestS + travelTime(lengthM, later, point) };
+}
+
+/** Distances before the slowest point between which to step, growing from nothing, ending at every joint. */
+function* steps({
+  slowestM,
+  fromM,
+  jointsM,
+  stepM,
+}: BackwardPass): Generator<readonly [number, number]> {
+  const stops = [...jointsM.map((joint) => slowestM - joint), slowestM - fromM]
+    .filter((distance) => distance > 0 && distance <= slowestM - fromM)
+    .sort((a, b) => a - b);
+  const first = stops[0] ?? 0;
+  const roots = Math.max(40, Math.ceil((2 * first) / stepM));
+  let near = 0;
+  for (let i = 1; i <= roots; i++) {
+    const far = first * (i / roots) ** 2;
+    yield [near, far];
+    near = far;
+  }
+  for (const stop of stops.slice(1)) {
+    const count = Math.max(1, Math.ceil((stop - near) / stepM));
+    const start = near;
+    for (let i = 1; i <= count; i++) {
+      const far = start + ((stop - start) * i) / count;
+      yield [near, far];
+      near = far;
+    }
+  }
+}
+
+/** Brake force after a stretch before the later point at a squared speed, N. */
+type Cap = (lengthM: number, w: number) => number;
+
+/** Brake force a foot can still release from here: the later force plus what it sheds in the time between. */
+function footCap(later: ProfilePoint, releaseNps: number): Cap {
+  if (!Number.isFinite(releaseNps)) return () => Number.POSITIVE_INFINITY;
+  return (lengthM, w) =>
+    later.brakeForceN + (releaseNps * 2 * lengthM) / (later.speedMps + Math.sqrt(w));
+}
+
+function stepBack(
+  model: BrakingModel,
+  { slowestM }: BackwardPass,
+  w: number,
+  [nearM, farM]: readonly [number, number],
+  cap: Cap,
+): number {
+  const law = nearM === 0 ? model.releaseLaw(slowestM) : null;
+  if (law !== null) return w + 2 * lawIntegral(law, farM);
+  const h = farM - nearM;
+  const slope = (beforeM: number, at: number): number =>
+    2 * decelerationUnder(model, slowestM - beforeM, at, cap(beforeM, at));
+  const k1 = slope(nearM, w);
+  const k2 = slope(nearM + h / 2, w + (h / 2) * k1);
+  const k3 = slope(nearM + h / 2, w + (h / 2) * k2);
+  const k4 = slope(farM, w + h * k3);
+  return w + (h / 6) * (k1 + 2 * k2 + 2 * k3 + k4);
+}
+
+/** Integral of the release law from the slowest point, Simpson in the square root of the distance. */
+function lawIntegral(law: (beforeM: number) => number, farM: number): number {
+  const r = Math.sqrt(Math.max(farM, FIRST_M));
+  const f = (root: number): number => 2 * root * law(root * root);
+  return (r / 6) * (f(0) + 4 * f(r / 2) + f(r));
+}
+
+function decelerationUnder(model: BrakingModel, sM: number, w: number, capN: number): number {
+  const limit = model.limit(sM, w);
+  return limit.brakeForceN <= capN ? limit.decelerationMps2 : model.decelerationMps2(sM, w, capN);
+}
+
+/** A point at the limit, of grip or of what a foot can still release. */
+function limitPoint(model: BrakingModel, sM: number, w: number, capN: number): ProfilePoint {
+  const limit = model.limit(sM, w);
+  const byFoot = limit.brakeForceN > capN;
+  return {
+    sM,
+    speedMps: Math.sqrt(w),
+    brakeForceN: byFoot ? capN : limit.brakeForceN,
+    decelerationMps2: byFoot ? model.decelerationMps2(sM, w, capN) : limit.decelerationMps2,
+    limiter: byFoot ? 'foot' : limit.limiter,
+    toSlowestS: 0,
+  };
+}
+
+/** A point at which the corner itself limits the speed: the brake gives only what that speed's change asks for. */
+function ridingPoint(
+  model: BrakingModel,
+  sM: number,
+  w: number,
+  later: ProfilePoint,
+): ProfilePoint {
+  const decelerationMps2 = (w - later.speedMps ** 2) / (2 * (later.sM - sM));
+  const coasting = model.decelerationMps2(sM, w, 0);
+  const perNewton = model.decelerationMps2(sM, w, 1) - coasting;
+  return {
+    sM,
+    speedMps: Math.sqrt(w),
+    brakeForceN: Math.max(0, (decelerationMps2 - coasting) / perNewton),
+    decelerationMps2,
+    limiter: 'corner',
+    toSlowestS: 0,
+  };
+}
+
+/** Time between two points: Simpson's rule on 1/v, the squared speed in the middle by cubic Hermite interpolation. */
+function travelTime(lengthM: number, near: ProfilePoint, far: ProfilePoint): number {
+  const middle =
+    (near.speedMps ** 2 + far.speedMps ** 2) / 2 +
+    (lengthM / 4) * (near.decelerationMps2 - far.decelerationMps2);
+  return (lengthM / 6) * (1 / near.speedMps + 4 / Math.sqrt(middle) + 1 / far.speedMps);
+}
