@@ -10,44 +10,40 @@ export interface AxleGrip {
   readonly brakeShare: number;
   /** Lateral force the axle carries, N. */
   readonly lateralN: number;
-  /** Braking force of the engine on the rear axle, N: it also moves load to the front one. */
-  readonly engineBrakingN?: number;
+  /** Braking force of the engine on this axle, and on both together, N. */
+  readonly engineN?: number;
+  readonly totalEngineN?: number;
 }
 
 /**
  * Largest friction-brake force of the whole car, N, before the front axle leaves its friction circle, when load moves
- * forward with that force: (phi F)^2 + Y^2 = mu^2 (N + (F + E) h / L)^2, solved for F.
+ * forward with all braking forces: (s F + E)^2 + Y^2 = mu^2 (N + (F + T) h / L)^2, solved for F.
  *
- * @returns 0 where the axle cannot even carry the lateral force, Infinity where no brake force is too much
+ * @returns 0 where engine and lateral force already use up the axle, Infinity where no brake force is too much
  */
 export function frontLimitN(chassis: Chassis, axle: AxleGrip): number {
-  const { mu, brakeShare, lateralN, engineBrakingN = 0 } = axle;
-  const perNewton = chassis.cgHeightM / wheelbaseM(chassis);
-  const transfer = mu * perNewton;
-  const c = brakeShare ** 2 - transfer ** 2;
-  const grip = mu * (axle.loadN + engineBrakingN * perNewton);
-  const root = (grip * brakeShare) ** 2 - c * lateralN ** 2;
-  if (root < 0) return 0;
-  if (c <= 0) return Infinity;
-  return (grip * transfer + Math.sqrt(root)) / c;
+  return limitN(axle, chassis.cgHeightM / wheelbaseM(chassis));
 }
 
-/**
- * The same for the rear axle, which load transfer unloads and the engine brakes too:
- * ((1-phi) F + E)^2 + Y^2 = mu^2 (N - (F + E) h / L)^2. Written so that nothing is divided by a difference that may
- * vanish.
- *
- * @returns 0 where engine and lateral force already use up the axle
- */
+/** The same for the rear axle, which load transfer unloads: the load is N - (F + T) h / L. */
 export function rearLimitN(chassis: Chassis, axle: AxleGrip): number {
-  const { mu, brakeShare, lateralN, engineBrakingN = 0 } = axle;
-  const perNewton = chassis.cgHeightM / wheelbaseM(chassis);
-  const transfer = mu * perNewton;
-  const grip = mu * (axle.loadN - engineBrakingN * perNewton);
-  const spare = grip ** 2 - engineBrakingN ** 2 - lateralN ** 2;
-  if (grip <= 0 || spare <= 0) return 0;
-  const linear = brakeShare * engineBrakingN + grip * transfer;
-  return spare / (linear + Math.sqrt(linear ** 2 + (brakeShare ** 2 - transfer ** 2) * spare));
+  return limitN(axle, -chassis.cgHeightM / wheelbaseM(chassis));
+}
+
+/** @param gain load the axle gains per newton of braking force, negative at the rear */
+function limitN(axle: AxleGrip, gain: number): number {
+  const { mu, brakeShare, lateralN, engineN = 0, totalEngineN = engineN } = axle;
+  const load = axle.loadN + totalEngineN * gain;
+  if (load <= 0) return 0;
+  // a F^2 + 2 b F - c = 0
+  const a = brakeShare ** 2 - (mu * gain) ** 2;
+  const b = brakeShare * engineN - mu ** 2 * load * gain;
+  const c = (mu * load) ** 2 - engineN ** 2 - lateralN ** 2;
+  const root = b * b + a * c;
+  if (root < 0 || (c <= 0 && b >= 0)) return 0;
+  // Of the two forms of the root, the one that adds numbers of one sign.
+  if (b > 0) return c / (b + Math.sqrt(root));
+  return a > 0 ? (Math.sqrt(root) - b) / a : Number.POSITIVE_INFINITY;
 }
 
 /** Brake force at which the front axle can carry the most lateral force, and that force as a share of mu N. */

@@ -16,6 +16,8 @@ export interface TwoAxleCar {
   readonly trackM: number;
   /** Share of the friction-brake force on the front axle. */
   readonly frontBrakeShare: number;
+  /** Share of the engine's force on the front axle: 0 rear-driven, 1 front-driven. */
+  readonly frontDriveShare: number;
   /** Rolling resistance as a share of the weight. */
   readonly rollingResistance: number;
   /** Share of the grip to use, 0..1. */
@@ -31,7 +33,7 @@ export interface Road {
   bankAt(sM: number): number;
 }
 
-/** Engine braking at the rear axle at a place and squared speed, N. */
+/** Braking force of the engine, and of a hybrid's motor, at a place and squared speed, N, both axles together. */
 export type EngineBraking = (sM: number, speedSquared: number) => number;
 
 /** Rounds of the fixed point for friction that depends on load; each gains about one decimal place. */
@@ -77,7 +79,7 @@ export function twoAxleModel(
 }
 
 /** Axle loads without load transfer, N: weight on slope and bank, downforce, the corner pressing into the bank. */
-function loadsN(
+export function loadsN(
   car: TwoAxleCar,
   road: Road,
   sM: number,
@@ -114,6 +116,7 @@ export function axleLimitsN(car: TwoAxleCar, road: Road, { sM, w, engineN }: Pla
   const solve = (side: 'front' | 'rear', tyre: Tyre): number => {
     const sign = side === 'front' ? 1 : -1;
     const share = side === 'front' ? car.frontBrakeShare : 1 - car.frontBrakeShare;
+    const driven = side === 'front' ? car.frontDriveShare : 1 - car.frontDriveShare;
     const limitOf = side === 'front' ? frontLimitN : rearLimitN;
     const transferN = (lateral[side] * chassis.cgHeightM) / car.trackM;
     let force = 0;
@@ -125,7 +128,8 @@ export function axleLimitsN(car: TwoAxleCar, road: Road, { sM, w, engineN }: Pla
         loadN: loads[side],
         brakeShare: share,
         lateralN: (lateral[side] * tyre.longitudinalFriction) / tyre.lateralFriction,
-        engineBrakingN: engineN,
+        engineN: engineN * driven,
+        totalEngineN: engineN,
       });
       if (!Number.isFinite(force)) return force;
     }

@@ -61,13 +61,30 @@ describe('axle friction circles of the GT example, friction 1.4', () => {
       loadN: rearLoad,
       brakeShare: 1 - PHI,
       lateralN: y,
-      engineBrakingN: 1500,
+      engineN: 1500,
     };
     const f = rearLimitN(GT_CHASSIS, axle);
     const load = rearLoad - ((f + 1500) * 0.45) / 2.6;
     expectRelative(Math.hypot((1 - PHI) * f + 1500, y), 1.4 * load, 1e-12);
-    expect(f).toBeLessThan(rearLimitN(GT_CHASSIS, { ...axle, engineBrakingN: 0 }));
-    expect(rearLimitN(GT_CHASSIS, { ...axle, engineBrakingN: 9000 })).toBe(0);
+    expect(f).toBeLessThan(rearLimitN(GT_CHASSIS, { ...axle, engineN: 0 }));
+    expect(rearLimitN(GT_CHASSIS, { ...axle, engineN: 9000 })).toBe(0);
+  });
+
+  test('engine braking of a front-driven car comes off the front limit and still moves load', () => {
+    const y = lateral(0.5, 1.25);
+    const axle = { mu: 1.4, loadN: frontLoad, brakeShare: PHI, lateralN: y, engineN: 1500 };
+    const f = frontLimitN(GT_CHASSIS, axle);
+    expectRelative(
+      Math.hypot(PHI * f + 1500, y),
+      1.4 * (frontLoad + ((f + 1500) * 0.45) / 2.6),
+      1e-12,
+    );
+    const driven = frontLimitN(GT_CHASSIS, { ...axle, engineN: 0, totalEngineN: 1500 });
+    expectRelative(
+      Math.hypot(PHI * driven, y),
+      1.4 * (frontLoad + ((driven + 1500) * 0.45) / 2.6),
+      1e-12,
+    );
   });
 
   test('a little braking gives the front axle its highest lateral force', () => {

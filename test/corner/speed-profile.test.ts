@@ -139,6 +139,7 @@ describe('two axles: the GT example without air forces, friction 1.4, smooth ape
     rearTyre: tyre,
     trackM: 1.6,
     frontBrakeShare: 0.777329,
+    frontDriveShare: 0,
     rollingResistance: 0,
     gripShare: 1,
   };
