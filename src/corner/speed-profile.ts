@@ -116,7 +116,7 @@ function stepBack(
   if (law !== null) return w + 2 * lawIntegral(law, farM);
   const h = farM - nearM;
   const slope = (beforeM: number, at: number): number =>
-    2 * decelerationUnder(model, slowestM - beforeM, at, cap(beforeM, at));
+    2 * decelerationUnder(model, slowestM - beforeM, at, cap(beforeM - nearM, at));
   const k1 = slope(nearM, w);
   const k2 = slope(nearM + h / 2, w + (h / 2) * k1);
   const k3 = slope(nearM + h / 2, w + (h / 2) * k2);

@@ -139,29 +139,64 @@ export function axleLimitsN(car: TwoAxleCar, road: Road, { sM, w, engineN }: Pla
 }
 
 /**
- * Largest squared speed at which both axles carry the corner without braking, by bisection on the grip left: it falls
- * with speed wherever the corner needs more than downforce gives.
+ * Largest friction-brake force, N, both axles together, while only part of the load transfer has arrived.
+ * @param transferN load that has moved from the rear axle to the front one so far
+ */
+export function axleLimitsUnderLoadN(
+  car: TwoAxleCar,
+  road: Road,
+  place: { readonly sM: number; readonly w: number; readonly transferN: number },
+): number {
+  const loads = loadsN(car, road, place.sM, place.w);
+  const lateral = lateralForcesN(car, road, place.sM, place.w);
+  const carried = (side: 'front' | 'rear', tyre: Tyre, share: number): number => {
+    const load = Math.max(0, loads[side] + (side === 'front' ? 1 : -1) * place.transferN);
+    const moved = (lateral[side] * car.chassis.cgHeightM) / car.trackM;
+    const mu = car.gripShare * tyre.longitudinalFriction * axleFrictionFactor(tyre, load, moved);
+    const across = (lateral[side] * tyre.longitudinalFriction) / tyre.lateralFriction;
+    return Math.sqrt(Math.max(0, (mu * load) ** 2 - across ** 2)) / share;
+  };
+  return Math.min(
+    carried('front', car.frontTyre, car.frontBrakeShare),
+    carried('rear', car.rearTyre, 1 - car.frontBrakeShare),
+  );
+}
+
+/**
+ * Largest squared speed at which both axles carry the corner without braking. For one friction the balance
+ * m (|kappa| w - g bank) arm / L = mu (N (1 + bank |kappa| w / g) + downforce w) is linear in w; friction that depends
+ * on load is settled by repeating it.
  */
 function cornerLimitSquared(car: TwoAxleCar, road: Road, sM: number): number {
-  if (road.curvatureAt(sM) === 0) return Number.POSITIVE_INFINITY;
-  const holds = (w: number): boolean => {
-    const loads = loadsN(car, road, sM, w);
-    const lateral = lateralForcesN(car, road, sM, w);
-    return (['front', 'rear'] as const).every((side) => {
-      const tyre = side === 'front' ? car.frontTyre : car.rearTyre;
-      const moved = (lateral[side] * car.chassis.cgHeightM) / car.trackM;
-      const mu =
-        car.gripShare * tyre.lateralFriction * axleFrictionFactor(tyre, loads[side], moved);
-      return lateral[side] <= mu * loads[side];
-    });
-  };
-  let high = 200 ** 2;
-  if (holds(high)) return Number.POSITIVE_INFINITY;
-  let low = 0;
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    if (holds(middle)) low = middle;
-    else high = middle;
+  const curvature = Math.abs(road.curvatureAt(sM));
+  if (curvature === 0) return Number.POSITIVE_INFINITY;
+  return Math.min(
+    axleCornerLimit(car, road, sM, 'front', car.frontTyre),
+    axleCornerLimit(car, road, sM, 'rear', car.rearTyre),
+  );
+}
+
+function axleCornerLimit(
+  car: TwoAxleCar,
+  road: Road,
+  sM: number,
+  side: 'front' | 'rear',
+  tyre: Tyre,
+): number {
+  const { chassis } = car;
+  const curvature = Math.abs(road.curvatureAt(sM));
+  const bank = road.bankAt(sM);
+  const rest = staticAxleLoadsN(chassis)[side];
+  const massN = rest / STANDARD_GRAVITY_MPS2;
+  const downPerW = downforceN(car.aero, 1)[side];
+  let w = STANDARD_GRAVITY_MPS2 / curvature;
+  for (let round = 0; round < (tyre.loadSensitivity === 0 ? 1 : 2 * LOAD_ROUNDS); round++) {
+    const load = rest * (1 + (bank * curvature * w) / STANDARD_GRAVITY_MPS2) + downPerW * w;
+    const movedN = (massN * curvature * w * chassis.cgHeightM) / car.trackM;
+    const mu = car.gripShare * tyre.lateralFriction * axleFrictionFactor(tyre, load, movedN);
+    const needPerW = massN * curvature - mu * (massN * bank * curvature + downPerW);
+    if (needPerW <= 0) return Number.POSITIVE_INFINITY;
+    w = (mu * rest + massN * STANDARD_GRAVITY_MPS2 * bank) / needPerW;
   }
-  return low;
+  return w;
 }

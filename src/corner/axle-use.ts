@@ -1,0 +1,41 @@
+import { type Axles, wheelbaseM } from '../car/chassis.ts';
+import { axleFrictionFactor, type Tyre } from '../car/tyre.ts';
+import { lateralForcesN, loadsN, type Road, type TwoAxleCar } from './two-axle.ts';
+
+/** A car somewhere on the path, doing something. */
+export interface Doing {
+  readonly sM: number;
+  readonly speedMps: number;
+  /** Friction brakes of both axles, N. */
+  readonly brakeForceN: number;
+  /** Engine braking, N. */
+  readonly engineN: number;
+  /** Share of wheel load that a bump takes away at this place; 0 without one. */
+  readonly unloaded?: number;
+}
+
+/** Grip used over grip there is, for each axle: 1 is the limit, above it the axle slides. */
+export function axleUse(car: TwoAxleCar, road: Road, doing: Doing): Axles {
+  const { sM, speedMps, brakeForceN, engineN, unloaded = 0 } = doing;
+  const w = speedMps ** 2;
+  const loads = loadsN(car, road, sM, w);
+  const lateral = lateralForcesN(car, road, sM, w);
+  const transferN = ((brakeForceN + engineN) * car.chassis.cgHeightM) / wheelbaseM(car.chassis);
+  const use = (
+    side: 'front' | 'rear',
+    tyre: Tyre,
+    brakeShare: number,
+    driveShare: number,
+  ): number => {
+    const load = (loads[side] + (side === 'front' ? transferN : -transferN)) * (1 - unloaded);
+    if (load <= 0) return Number.POSITIVE_INFINITY;
+    const moved = (lateral[side] * car.chassis.cgHeightM) / car.trackM;
+    const factor = car.gripShare * axleFrictionFactor(tyre, load, moved);
+    const along = (brakeShare * brakeForceN + driveShare * engineN) / tyre.longitudinalFriction;
+    return Math.hypot(along, lateral[side] / tyre.lateralFriction) / (factor * load);
+  };
+  return {
+    front: use('front', car.frontTyre, car.frontBrakeShare, car.frontDriveShare),
+    rear: use('rear', car.rearTyre, 1 - car.frontBrakeShare, 1 - car.frontDriveShare),
+  };
+}

@@ -1,0 +1,50 @@
+import type { ProfilePoint } from './speed-profile.ts';
+
+/** A solved profile as functions of place: squared speed by cubic Hermite interpolation, the rest linearly. */
+export interface ProfileCurve {
+  readonly fromM: number;
+  readonly toM: number;
+  speedMps(sM: number): number;
+  brakeForceN(sM: number): number;
+  pointBefore(sM: number): ProfilePoint;
+}
+
+/** @param points in driving order, at least two */
+export function profileCurve(points: readonly ProfilePoint[]): ProfileCurve {
+  const indexAt = (sM: number): number => {
+    let [low, high] = [0, points.length - 2];
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if ((points[middle] as ProfilePoint).sM <= sM) low = middle;
+      else high = middle - 1;
+    }
+    return low;
+  };
+  const pair = (sM: number): readonly [ProfilePoint, ProfilePoint, number] => {
+    const i = indexAt(sM);
+    const [a, b] = [points[i] as ProfilePoint, points[i + 1] as ProfilePoint];
+    return [a, b, Math.min(1, Math.max(0, (sM - a.sM) / (b.sM - a.sM)))];
+  };
+  return {
+    fromM: (points[0] as ProfilePoint).sM,
+    toM: (points[points.length - 1] as ProfilePoint).sM,
+    speedMps: (sM) => Math.sqrt(hermite(...pair(sM))),
+    brakeForceN: (sM) => {
+      const [a, b, t] = pair(sM);
+      return a.brakeForceN + (b.brakeForceN - a.brakeForceN) * t;
+    },
+    pointBefore: (sM) => points[indexAt(sM)] as ProfilePoint,
+  };
+}
+
+function hermite(a: ProfilePoint, b: ProfilePoint, t: number): number {
+  const h = b.sM - a.sM;
+  const slopes = [-2 * a.decelerationMps2 * h, -2 * b.decelerationMps2 * h] as const;
+  const u = 1 - t;
+  return (
+    a.speedMps ** 2 * (1 + 2 * t) * u * u +
+    b.speedMps ** 2 * t * t * (3 - 2 * t) +
+    slopes[0] * t * u * u -
+    slopes[1] * t * t * u
+  );
+}

@@ -1,0 +1,108 @@
+import type { Car } from '../../car/car.ts';
+import { engineRpm, overRevSpeedMps, unmatchedShiftN } from '../../car/gearbox.ts';
+import { axleUse } from '../../corner/axle-use.ts';
+import type { Corner } from '../../corner/corner.ts';
+import type { ProfileCurve } from '../../corner/profile-curve.ts';
+import { engineBrakingInGearN, type GearSchedule, roadOf, twoAxleCar } from './zone-model.ts';
+
+/** One downshift of a zone. */
+export interface Downshift {
+  readonly fromGear: number;
+  readonly toGear: number;
+  /** Where the plan puts it, m from turn-in. */
+  readonly atM: number;
+  /** Earliest place without over-rev and without the rear axle letting go; null where there is none. */
+  readonly earliestM: number | null;
+  readonly speedMps: number;
+  /** Engine speed after the shift. */
+  readonly rpm: number;
+  /** Grip the driven rear axle uses while the engine is dragged up to speed. */
+  readonly rearUse: number;
+  readonly safe: boolean;
+}
+
+const SEARCH_STEP_M = 0.5;
+/** Share of the brake force a driver may give up during a shift and still be on the target (the corridor's 5 %). */
+const EASE = 0.05;
+
+interface Zone {
+  readonly car: Car;
+  readonly corner: Corner;
+  readonly curve: ProfileCurve;
+  readonly brakePointM: number;
+  readonly slowestM: number;
+}
+
+/**
+ * The downshifts from the approach gear to the slowest point's, each where the plan puts it or else at its earliest
+ * safe place after the one before.
+ */
+export function planDownshifts(zone: Zone): Downshift[] {
+  const { gears } = zone.corner;
+  const shifts: Downshift[] = [];
+  let fromM = zone.brakePointM;
+  for (let gear = gears.approach; gear > gears.slowest; gear--) {
+    const earliestM = earliestSafeM(zone, gear, fromM);
+    const atM = gears.shiftsAtM?.[gears.approach - gear] ?? earliestM ?? zone.slowestM;
+    shifts.push(describe(zone, gear, atM, earliestM));
+    fromM = atM;
+  }
+  return shifts;
+}
+
+/** The gear of every place that a list of downshifts makes. */
+export function scheduleOf(corner: Corner, shifts: readonly Downshift[]): GearSchedule {
+  return [
+    { fromM: Number.NEGATIVE_INFINITY, gear: corner.gears.approach },
+    ...shifts.map(({ atM, toGear }) => ({ fromM: atM, gear: toGear })),
+  ];
+}
+
+function describe(zone: Zone, fromGear: number, atM: number, earliestM: number | null): Downshift {
+  const speedMps = zone.curve.speedMps(atM);
+  return {
+    fromGear,
+    toGear: fromGear - 1,
+    atM,
+    earliestM,
+    speedMps,
+    rpm: engineRpm(zone.car.gearbox, fromGear - 1, speedMps),
+    rearUse: rearUseDuringShift(zone, fromGear, atM, 1),
+    safe: isSafe(zone, fromGear, atM),
+  };
+}
+
+function earliestSafeM(zone: Zone, fromGear: number, fromM: number): number | null {
+  const length = zone.slowestM - fromM;
+  const count = Math.max(1, Math.ceil(length / SEARCH_STEP_M));
+  for (let i = 0; i <= count; i++) {
+    const sM = fromM + (length * i) / count;
+    if (isSafe(zone, fromGear, sM)) return sM;
+  }
+  return null;
+}
+
+function isSafe(zone: Zone, fromGear: number, sM: number): boolean {
+  const slowEnough = zone.curve.speedMps(sM) <= overRevSpeedMps(zone.car.gearbox, fromGear - 1);
+  return slowEnough && rearUseDuringShift(zone, fromGear, sM, 1 - EASE) <= 1;
+}
+
+/** Grip the rear axle uses with the lower gear's engine braking and the engine still being dragged up to speed. */
+function rearUseDuringShift(zone: Zone, fromGear: number, sM: number, brakeShare: number): number {
+  const { car, corner, curve } = zone;
+  const speedMps = curve.speedMps(sM);
+  const drag = unmatchedShiftN(car.gearbox, car.engine, {
+    fromGear,
+    toGear: fromGear - 1,
+    speedMps,
+    overS: car.gearbox.shiftS,
+  });
+  const engineN = engineBrakingInGearN(car, fromGear - 1, speedMps) + drag;
+  const brakeForceN = curve.brakeForceN(sM) * brakeShare;
+  return axleUse(twoAxleCar(car, corner.gripShare), roadOf(corner), {
+    sM,
+    speedMps,
+    brakeForceN,
+    engineN,
+  }).rear;
+}

@@ -1,0 +1,134 @@
+import { downforceN } from '../../car/aero.ts';
+import { criticalRateG, lockUpForcesN } from '../../car/brake-distribution.ts';
+import { frontBrakeShare } from '../../car/brakes.ts';
+import type { Car } from '../../car/car.ts';
+import { weightN } from '../../car/chassis.ts';
+import { axleUse } from '../../corner/axle-use.ts';
+import type { Corner, CornerBump } from '../../corner/corner.ts';
+import type { SolvedZone } from './derive-zone.ts';
+import { engineBrakingInGearN, roadOf, twoAxleCar } from './zone-model.ts';
+import type { ZonePoint } from './zone-point.ts';
+
+/** The points of a zone a driver is told. */
+export interface ZoneKeyPoints {
+  readonly brakePoint: ZonePoint;
+  readonly peak: ZonePoint;
+  /** Last place where the brakes still give what the straight would carry. */
+  readonly startOfRelease: ZonePoint;
+  readonly turnIn: ZonePoint;
+  readonly apex: ZonePoint;
+  readonly slowest: ZonePoint;
+}
+
+/** Share of the straight-line limit below which the release has begun: the corridor is 5 % wide. */
+const STILL_STRAIGHT = 0.97;
+
+export function keyPointsOf(car: Car, corner: Corner, zone: SolvedZone): ZoneKeyPoints {
+  const { points } = zone;
+  const first = points[0] as ZonePoint;
+  const last = points[points.length - 1] as ZonePoint;
+  const peak = points.reduce((best, point) => (point.level > best.level ? point : best), first);
+  const afterPeak = points.slice(points.indexOf(peak));
+  const straight = afterPeak.findLast(
+    (point) => point.brakeForceN >= STILL_STRAIGHT * straightLimitN(car, corner, point),
+  );
+  return {
+    brakePoint: first,
+    peak,
+    startOfRelease: straight ?? peak,
+    turnIn: nearest(points, 0),
+    apex: nearest(points, apexM(corner)),
+    slowest: last,
+  };
+}
+
+/** What the brakes could give at a point's speed on the straight, N. */
+function straightLimitN(car: Car, corner: Corner, { speedMps, gear }: ZonePoint): number {
+  const share = frontBrakeShare(car.brakes);
+  const mu = (side: 'front' | 'rear'): number =>
+    car.tyres[side].longitudinalFriction * corner.gripShare;
+  const engineN = engineBrakingInGearN(car, gear, speedMps) * (1 - car.frontDriveShare);
+  const down = downforceN(car.aero, speedMps);
+  const limits = {
+    front: lockUpForcesN(car.chassis, share, mu('front'), down, engineN).front,
+    rear: lockUpForcesN(car.chassis, share, mu('rear'), down, engineN).rear,
+  };
+  return Math.min(limits.front, limits.rear);
+}
+
+/** Where the path is tightest, m from turn-in. */
+function apexM({ path }: Corner): number {
+  let best = 0;
+  for (let sM = 0; sM <= path.lengthM; sM += 0.5) {
+    if (Math.abs(path.curvatureAt(sM)) > Math.abs(path.curvatureAt(best)) * (1 + 1e-9)) best = sM;
+  }
+  return best;
+}
+
+function nearest(points: readonly ZonePoint[], sM: number): ZonePoint {
+  return points.reduce((best, point) =>
+    Math.abs(point.sM - sM) < Math.abs(best.sM - sM) ? point : best,
+  );
+}
+
+/** Which axle locks first on the straight, and by how much. */
+export interface LockOrder {
+  readonly axle: 'front' | 'rear';
+  /** Braking rate of the other axle's lock minus the first one's, g. */
+  readonly marginG: number;
+  /** Braking rate above which the order turns, g, without air forces. */
+  readonly turnsAtG: number;
+}
+
+export function lockOrder(car: Car, speedMps: number): LockOrder {
+  const share = frontBrakeShare(car.brakes);
+  const down = downforceN(car.aero, speedMps);
+  const front = lockUpForcesN(car.chassis, share, car.tyres.front.longitudinalFriction, down).front;
+  const rear = lockUpForcesN(car.chassis, share, car.tyres.rear.longitudinalFriction, down).rear;
+  return {
+    axle: front <= rear ? 'front' : 'rear',
+    marginG: Math.abs(front - rear) / weightN(car.chassis),
+    turnsAtG: criticalRateG(car.chassis, share),
+  };
+}
+
+/** How a bump finds the rear axle on the target. */
+export interface BumpMargin {
+  readonly bump: CornerBump;
+  /** Grip the rear axle uses at the deepest loss of load: above 1 it lets go. */
+  readonly rearUse: number;
+  /** Share of the brake force to give up over it so that the rear axle stays; 0 where none. */
+  readonly ease: number;
+}
+
+export function bumpMargins(car: Car, corner: Corner, zone: SolvedZone): BumpMargin[] {
+  return corner.bumps
+    .filter(({ atM }) => atM >= zone.brakePointM && atM <= zone.slowestM)
+    .map((bump) => {
+      const point = nearest(zone.points, bump.atM + bump.lengthM / 2);
+      const use = (share: number): number => rearUseOver(car, corner, point, bump.depth, share);
+      return { bump, rearUse: use(1), ease: easeFor(use) };
+    });
+}
+
+function rearUseOver(
+  car: Car,
+  corner: Corner,
+  point: ZonePoint,
+  unloaded: number,
+  share: number,
+): number {
+  return axleUse(twoAxleCar(car, corner.gripShare), roadOf(corner), {
+    sM: point.sM,
+    speedMps: point.speedMps,
+    brakeForceN: point.brakeForceN * share,
+    engineN: engineBrakingInGearN(car, point.gear, point.speedMps),
+    unloaded,
+  }).rear;
+}
+
+/** Smallest share to give up for a use of at most 1, in hundredths; 1 where even that does not do. */
+function easeFor(use: (share: number) => number): number {
+  for (let ease = 0; ease < 100; ease++) if (use(1 - ease / 100) <= 1) return ease / 100;
+  return 1;
+}

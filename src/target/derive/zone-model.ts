@@ -1,0 +1,87 @@
+import { frontBrakeShare } from '../../car/brakes.ts';
+import type { Car } from '../../car/car.ts';
+import { brakingTorqueNm, engineBrakingN, engineRpm } from '../../car/gearbox.ts';
+import type { BrakingModel } from '../../corner/braking-model.ts';
+import type { Corner } from '../../corner/corner.ts';
+import { pointMassModel } from '../../corner/point-mass.ts';
+import {
+  type EngineBraking,
+  type Road,
+  type TwoAxleCar,
+  twoAxleModel,
+} from '../../corner/two-axle.ts';
+import { STANDARD_GRAVITY_MPS2 } from '../../units.ts';
+
+export type ModelName = 'two-axle' | 'point-mass';
+
+/** A gear from a place on, in driving order; the first entry starts before the zone. */
+export type GearSchedule = readonly { readonly fromM: number; readonly gear: number }[];
+
+/** The car as the solver takes it. */
+export function twoAxleCar(car: Car, gripShare: number): TwoAxleCar {
+  return {
+    chassis: car.chassis,
+    aero: car.aero,
+    frontTyre: car.tyres.front,
+    rearTyre: car.tyres.rear,
+    trackM: car.trackM,
+    frontBrakeShare: frontBrakeShare(car.brakes),
+    frontDriveShare: car.frontDriveShare,
+    rollingResistance: car.rollingResistance,
+    gripShare,
+  };
+}
+
+export function roadOf(corner: Corner): Road {
+  return {
+    curvatureAt: corner.path.curvatureAt,
+    slopeAt: (sM) => corner.slopeAt(sM),
+    bankAt: (sM) => corner.bankAt(sM),
+  };
+}
+
+export function gearAt(schedule: GearSchedule, sM: number): number {
+  let gear = schedule[0]?.gear ?? 1;
+  for (const entry of schedule) if (sM >= entry.fromM) gear = entry.gear;
+  return gear;
+}
+
+/** Closed-throttle braking in the gear of each place, N. */
+export function engineBrakingOf(car: Car, schedule: GearSchedule): EngineBraking {
+  return (sM, w) => engineBrakingInGearN(car, gearAt(schedule, sM), Math.sqrt(w));
+}
+
+export function engineBrakingInGearN(car: Car, gear: number, speedMps: number): number {
+  const rpm = engineRpm(car.gearbox, gear, speedMps);
+  return engineBrakingN(car.gearbox, gear, brakingTorqueNm(car.engine, rpm));
+}
+
+/** The model of a zone. The point mass takes the smaller friction of the two axles and no engine. */
+export function zoneModel(
+  name: ModelName,
+  car: Car,
+  corner: Corner,
+  schedule: GearSchedule,
+): BrakingModel {
+  if (name === 'two-axle') {
+    return twoAxleModel(
+      twoAxleCar(car, corner.gripShare),
+      roadOf(corner),
+      engineBrakingOf(car, schedule),
+    );
+  }
+  const { front, rear } = car.tyres;
+  const along = Math.min(front.longitudinalFriction, rear.longitudinalFriction) * corner.gripShare;
+  const across = Math.min(front.lateralFriction, rear.lateralFriction) * corner.gripShare;
+  const perSpeedSquared = (0.5 * car.aero.airDensityKgpm3) / car.chassis.massKg;
+  return pointMassModel(
+    {
+      massKg: car.chassis.massKg,
+      alongMps2: along * STANDARD_GRAVITY_MPS2,
+      acrossMps2: across * STANDARD_GRAVITY_MPS2,
+      downforceShare: (perSpeedSquared * car.aero.downforceAreaM2) / STANDARD_GRAVITY_MPS2,
+      dragPerMetre: perSpeedSquared * car.aero.dragAreaM2,
+    },
+    corner.path.curvatureAt,
+  );
+}

@@ -1,0 +1,82 @@
+import { frontPressurePa, linePressuresPa, pedalForceN } from '../../car/brakes.ts';
+import type { Car } from '../../car/car.ts';
+import { wheelbaseM } from '../../car/chassis.ts';
+import { axleUse } from '../../corner/axle-use.ts';
+import type { Limiter } from '../../corner/braking-model.ts';
+import type { Corner } from '../../corner/corner.ts';
+import { engineBrakingInGearN, roadOf, twoAxleCar } from './zone-model.ts';
+
+/** One place of a derived zone. */
+export interface ZonePoint {
+  /** Along the path from turn-in, m, negative before it. */
+  readonly sM: number;
+  /** To the slowest point, m, positive before it. */
+  readonly distanceM: number;
+  /** From the brake point, s. */
+  readonly timeS: number;
+  readonly speedMps: number;
+  /** ISO 8855: negative when slowing, positive to the left. */
+  readonly accelXMps2: number;
+  readonly accelYMps2: number;
+  /** Friction brakes of both axles. */
+  readonly brakeForceN: number;
+  readonly pressureFrontPa: number;
+  readonly pressureRearPa: number;
+  readonly pedalForceN: number;
+  readonly level: number;
+  /** At the steering wheel, positive to the left. */
+  readonly steeringRad: number;
+  readonly gear: number;
+  /** Grip used over grip there is, by axle. */
+  readonly frontUse: number;
+  readonly rearUse: number;
+  readonly limiter: Limiter;
+}
+
+/** What is known of a place before the car's hydraulics and steering are asked. */
+export interface Motion {
+  readonly sM: number;
+  readonly distanceM: number;
+  readonly timeS: number;
+  readonly speedMps: number;
+  readonly decelerationMps2: number;
+  readonly brakeForceN: number;
+  readonly gear: number;
+  readonly limiter: Limiter;
+}
+
+/** From the car's motion to what the foot and the hands do for it. */
+export function zonePoint(car: Car, corner: Corner, frontShare: number, motion: Motion): ZonePoint {
+  const { sM, speedMps, brakeForceN, gear } = motion;
+  const pressed = brakeForceN > 0;
+  const front = pressed ? frontPressurePa(car.brakes, frontShare * brakeForceN) : 0;
+  const footN = pressed ? pedalForceN(car.brakes, front) : 0;
+  const curvature = corner.path.curvatureAt(sM);
+  const accelYMps2 = curvature * speedMps ** 2;
+  const engineN = engineBrakingInGearN(car, gear, speedMps);
+  const use = axleUse(twoAxleCar(car, corner.gripShare), roadOf(corner), {
+    sM,
+    speedMps,
+    brakeForceN,
+    engineN,
+  });
+  const wheelRad = curvature * wheelbaseM(car.chassis) + car.understeerRadpMps2 * accelYMps2;
+  return {
+    sM,
+    distanceM: motion.distanceM,
+    timeS: motion.timeS,
+    speedMps,
+    accelXMps2: -motion.decelerationMps2,
+    accelYMps2,
+    brakeForceN,
+    pressureFrontPa: front,
+    pressureRearPa: linePressuresPa(car.brakes, footN).rear,
+    pedalForceN: footN,
+    level: footN / car.fullScalePedalForceN,
+    steeringRad: wheelRad * car.steeringRatio,
+    gear,
+    frontUse: use.front,
+    rearUse: use.rear,
+    limiter: motion.limiter,
+  };
+}
