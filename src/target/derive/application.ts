@@ -24,7 +24,7 @@ export interface ApplicationLimits {
   readonly pitch: { readonly car: TwoAxleCar; readonly road: Road; readonly hz: number } | null;
 }
 
-const STEP_S = 0.002;
+const STEP_S = 0.004;
 /** Share of the limit at which the application has caught up with it: the load always lags a little on falling downforce. */
 const CAUGHT_UP = 0.97;
 const LONGEST_S = 2;
@@ -33,7 +33,7 @@ const LONGEST_S = 2;
  * The first application from a brake point: the force follows a minimum-jerk rise to what the grip allows, and never
  * exceeds what the axles carry while the load is still on its way forward.
  *
- * @returns points 2 ms apart from the brake point to where the limit is reached
+ * @returns points 4 ms apart from the brake point to where the limit is reached
  */
 export function applyBrakes(
   model: BrakingModel,

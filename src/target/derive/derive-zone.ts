@@ -32,8 +32,9 @@ export interface SolvedZone {
   readonly footLossS: number;
 }
 
-/** Gears move the profile and the profile moves the gears: this many rounds settle them to centimetres. */
-const GEAR_ROUNDS = 3;
+/** Gears move the profile and the profile moves the gears: after this many rounds they have settled to centimetres. */
+const MOST_GEAR_ROUNDS = 4;
+const SETTLED_M = 0.05;
 
 /**
  * Solves a braking zone: back from the slowest point at the limit of grip, the first application in front of it, and
@@ -41,13 +42,9 @@ const GEAR_ROUNDS = 3;
  * tyre temperature) is left out here too.
  */
 export function solveZone(car: Car, corner: Corner, model: ModelName = 'two-axle'): SolvedZone {
-  let schedule: GearSchedule = [{ fromM: Number.NEGATIVE_INFINITY, gear: corner.gears.approach }];
-  let zone = solveInGears(car, corner, model, schedule, car.driver.releaseNps);
-  for (let round = 0; round < GEAR_ROUNDS; round++) {
-    schedule = scheduleOf(corner, planDownshifts({ car, corner, ...zone }));
-    zone = solveInGears(car, corner, model, schedule, car.driver.releaseNps);
-  }
-  const unhurried = solveInGears(car, corner, model, schedule, Number.POSITIVE_INFINITY);
+  const problem: ZoneProblem = { car, corner, model };
+  const { schedule, solved } = settleGears(problem);
+  const zone = withApplication(problem, solved);
   return {
     model,
     points: pointsOf(car, corner, zone, schedule),
@@ -56,30 +53,64 @@ export function solveZone(car: Car, corner: Corner, model: ModelName = 'two-axle
     downshifts: planDownshifts({ car, corner, ...zone }),
     tooFastMps: zone.tooFastMps,
     durationS: durationFrom(zone, zone.brakePointM, corner),
-    footLossS:
-      durationFrom(zone, zone.brakePointM, corner) -
-      durationFrom(unhurried, zone.brakePointM, corner),
+    footLossS: footLossS(problem, schedule, zone),
   };
 }
 
-/** A zone solved with the gears given. */
-interface GearedZone {
+interface ZoneProblem {
+  readonly car: Car;
+  readonly corner: Corner;
+  readonly model: ModelName;
+}
+
+/** The backward pass with the gears given. */
+interface SolvedProfile {
   readonly model: BrakingModel;
   readonly profile: readonly ProfilePoint[];
   readonly curve: ProfileCurve;
+  readonly slowestM: number;
+}
+
+/** The pass with the application in front of it. */
+interface AppliedZone extends SolvedProfile {
   readonly application: readonly ApplicationPoint[];
   readonly brakePointM: number;
-  readonly slowestM: number;
   readonly tooFastMps: number;
 }
 
-function solveInGears(
-  car: Car,
-  corner: Corner,
-  name: ModelName,
+function settleGears(problem: ZoneProblem): {
+  readonly schedule: GearSchedule;
+  readonly solved: SolvedProfile;
+} {
+  const { car, corner } = problem;
+  let schedule: GearSchedule = [{ fromM: Number.NEGATIVE_INFINITY, gear: corner.gears.approach }];
+  let solved = solveProfile(problem, schedule, car.driver.releaseNps);
+  for (let round = 0; round < MOST_GEAR_ROUNDS; round++) {
+    const brakePointM = reachedAt(solved.profile, corner.approachSpeedMps);
+    const next = scheduleOf(corner, planDownshifts({ car, corner, ...solved, brakePointM }));
+    const isSettled = next.every(
+      ({ fromM }, i) =>
+        Math.abs(fromM - (schedule[i]?.fromM ?? Number.NaN)) < SETTLED_M ||
+        fromM === schedule[i]?.fromM,
+    );
+    if (isSettled) break;
+    schedule = next;
+    solved = solveProfile(problem, schedule, car.driver.releaseNps);
+  }
+  return { schedule, solved };
+}
+
+/** Where the limit's speed has come down to the approach speed: a little after the brake point. */
+function reachedAt(profile: readonly ProfilePoint[], approachSpeedMps: number): number {
+  const first = profile.find(({ speedMps }) => speedMps <= approachSpeedMps);
+  return (first ?? (profile[profile.length - 1] as ProfilePoint)).sM;
+}
+
+function solveProfile(
+  { car, corner, model: name }: ZoneProblem,
   schedule: GearSchedule,
   footReleaseNps: number,
-): GearedZone {
+): SolvedProfile {
   const model = zoneModel(name, car, corner, schedule);
   const slowestM = slowestPointM(model, corner.path.lengthM);
   const profile = brakeToSlowest(model, {
@@ -89,18 +120,34 @@ function solveInGears(
     stepM: DEFAULT_STEP_M,
     releaseNps: footReleaseNps * brakeForcePerPedalN(car),
   });
-  const curve = profileCurve(profile);
+  return { model, profile, curve: profileCurve(profile), slowestM };
+}
+
+function withApplication({ car, corner, model }: ZoneProblem, solved: SolvedProfile): AppliedZone {
   const limits = {
     approachSpeedMps: corner.approachSpeedMps,
     riseS: car.driver.riseS,
     pitch:
-      name === 'two-axle'
+      model === 'two-axle'
         ? { car: twoAxleCar(car, corner.gripShare), road: roadOf(corner), hz: car.pitchHz }
         : null,
   };
-  const { brakePointM, tooFastMps } = findBrakePoint(model, limits, curve);
-  const application = applyBrakes(model, limits, brakePointM);
-  return { model, profile, curve, application, brakePointM, slowestM, tooFastMps };
+  const { brakePointM, tooFastMps } = findBrakePoint(solved.model, limits, solved.curve);
+  const application = applyBrakes(solved.model, limits, brakePointM);
+  return { ...solved, application, brakePointM, tooFastMps };
+}
+
+/** Time the foot's slowness costs from the brake point on; 0 where it never limited. */
+function footLossS(problem: ZoneProblem, schedule: GearSchedule, zone: AppliedZone): number {
+  if (!zone.profile.some(({ limiter }) => limiter === 'foot')) return 0;
+  const unhurried = withApplication(
+    problem,
+    solveProfile(problem, schedule, Number.POSITIVE_INFINITY),
+  );
+  const { corner } = problem;
+  return (
+    durationFrom(zone, zone.brakePointM, corner) - durationFrom(unhurried, zone.brakePointM, corner)
+  );
 }
 
 /** Places where the curvature or its slope jumps: turn-in and the ends of the segments. */
@@ -121,7 +168,12 @@ function brakeForcePerPedalN({ brakes }: Car): number {
   return force / frontBrakeShare(brakes);
 }
 
-function pointsOf(car: Car, corner: Corner, zone: GearedZone, schedule: GearSchedule): ZonePoint[] {
+function pointsOf(
+  car: Car,
+  corner: Corner,
+  zone: AppliedZone,
+  schedule: GearSchedule,
+): ZonePoint[] {
   const share = frontBrakeShare(car.brakes);
   const caughtUp = zone.application[zone.application.length - 1] as ApplicationPoint;
   const toSlowest = timeToSlowest(zone, caughtUp.sM);
@@ -148,14 +200,14 @@ function pointsOf(car: Car, corner: Corner, zone: GearedZone, schedule: GearSche
 }
 
 /** Time along the profile from a place to the slowest point, s. */
-function timeToSlowest({ profile, curve }: GearedZone, fromM: number): number {
+function timeToSlowest({ profile, curve }: AppliedZone, fromM: number): number {
   const next = profile.find(({ sM }) => sM >= fromM);
   if (next === undefined) return 0;
   return next.toSlowestS + (2 * (next.sM - fromM)) / (next.speedMps + curve.speedMps(fromM));
 }
 
 /** Time from a place on the approach to the slowest point, the approach at constant speed, s. */
-function durationFrom(zone: GearedZone, fromM: number, { approachSpeedMps }: Corner): number {
+function durationFrom(zone: AppliedZone, fromM: number, { approachSpeedMps }: Corner): number {
   const caughtUp = zone.application[zone.application.length - 1] as ApplicationPoint;
   return (
     (zone.brakePointM - fromM) / approachSpeedMps +
