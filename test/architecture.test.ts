@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 const SRC = new URL('../src', import.meta.url).pathname;
 const PURE_ROOMS = [
   'profile',
+  'curve',
   'trace',
   'car',
   'corner',

@@ -20,7 +20,7 @@ export async function chooseTarget(
   rigSource: RigSource,
 ): Promise<Target | null> {
   const listed = await listTargets(context.dataDir);
-  const targets = listed.flatMap(({ target }) => target ?? []);
+  const targets = listed.flatMap((entry) => (entry.kind === 'read' ? [entry.value] : []));
   const items = pickerItems(targets, context.dataDir, driverName(options, rigSource));
   const state = { selected: 0, help: false };
   const draw = (): void =>

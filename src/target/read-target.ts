@@ -1,3 +1,4 @@
+import { idOfFile } from '../profile/id-of-file.ts';
 import { type ProfileProblem, problemOfFile } from '../profile/profile-problem.ts';
 import { readProfile } from '../profile/read-profile.ts';
 import { buildTarget } from './build-target.ts';
@@ -40,10 +41,4 @@ export function readTarget(text: string, fileName: string): Target {
   const reading = checkTarget(text, fileName);
   if (reading.kind === 'refused') throw problemOfFile(fileName, reading.problems);
   return reading.target;
-}
-
-/** `profiles/targets/hairpin.yaml` to `hairpin`. */
-export function idOfFile(fileName: string): string {
-  const base = fileName.split(/[/\\]/).at(-1)!;
-  return base.replace(/\.ya?ml$/i, '');
 }

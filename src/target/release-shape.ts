@@ -1,4 +1,4 @@
-import { type Knot, monotoneCubic } from './monotone-cubic.ts';
+import { type Knot, monotoneCubic } from '../curve/monotone-cubic.ts';
 
 /** How the release runs from its start to brake off, named by its mathematics. */
 export type ReleaseShape =

@@ -1,3 +1,4 @@
+import type { Knot } from '../curve/monotone-cubic.ts';
 import {
   barFromPascals,
   metresPerSecondFromKmh,
@@ -6,7 +7,6 @@ import {
   newtonsFromLbf,
   pascalsFromPsi,
 } from '../units.ts';
-import type { Knot } from './monotone-cubic.ts';
 import type { ReleaseShape } from './release-shape.ts';
 import type { FullScale, TargetSpeeds } from './target.ts';
 import type {

@@ -1,4 +1,4 @@
-import { monotoneCubic } from './monotone-cubic.ts';
+import { monotoneCubic } from '../curve/monotone-cubic.ts';
 import { riseShare } from './rise-shape.ts';
 import { tabulate } from './tabulate.ts';
 import type { Curve } from './target.ts';

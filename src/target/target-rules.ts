@@ -1,15 +1,9 @@
+import type { Knot } from '../curve/monotone-cubic.ts';
+import type { BrokenRule } from '../profile/broken-rule.ts';
 import type { ProfilePath } from '../profile/profile-text.ts';
 import { phaseEnds, releaseLevel } from './level-phases.ts';
-import type { Knot } from './monotone-cubic.ts';
 import type { TargetFile } from './target-file.ts';
 import type { TargetSpec } from './target-spec.ts';
-
-/** A rule that a target breaks, with the path in the file to blame. */
-export interface BrokenRule {
-  readonly path: ProfilePath;
-  readonly what: string;
-  readonly next: string;
-}
 
 /** What no schema can say: how the values of one file have to fit each other. Empty for a sound target. */
 export function brokenRules(file: TargetFile, spec: TargetSpec): readonly BrokenRule[] {

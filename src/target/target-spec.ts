@@ -1,4 +1,4 @@
-import type { Knot } from './monotone-cubic.ts';
+import type { Knot } from '../curve/monotone-cubic.ts';
 import type { ReleaseShape } from './release-shape.ts';
 import type { RiseShape } from './rise-shape.ts';
 import type { FullScale, GearEvent, TargetSpeeds } from './target.ts';

@@ -3,8 +3,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { CommandInput } from '../../src/commands/command.ts';
+import { readProfileText } from '../../src/commands/profile-files.ts';
 import { command as check } from '../../src/commands/target-check.ts';
-import { findTarget, listTargets, readTargetText } from '../../src/commands/target-files.ts';
+import { findTarget, listTargets } from '../../src/commands/target-files.ts';
 import { command as list } from '../../src/commands/target-list.ts';
 import { command as show } from '../../src/commands/target-show.ts';
 import { Problem } from '../../src/problem.ts';
@@ -73,7 +74,7 @@ describe('finding a target', () => {
     ['latin.yaml', 'the file is not UTF-8 text'],
     ['huge.yaml', 'the file has 300000 bytes'],
   ])('%s: %s', async (name, message) => {
-    const problem = await problemOf(readTargetText(file(name)));
+    const problem = await problemOf(readProfileText(file(name), 'target'));
     expect(problem).toMatchObject({ message, where: file(name) });
   });
 

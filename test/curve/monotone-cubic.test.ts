@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { monotoneCubic, monotoneSlopes } from '../../src/target/monotone-cubic.ts';
+import { monotoneCubic, monotoneSlopes } from '../../src/curve/monotone-cubic.ts';
 
 // Data set RPN 14 of Fritsch and Carlson, SIAM J. Numer. Anal. 17 (1980).
 const RPN_14 = [

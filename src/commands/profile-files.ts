@@ -1,0 +1,156 @@
+import { readdir, readFile, stat } from 'node:fs/promises';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { Problem } from '../problem.ts';
+import { idOfFile } from '../profile/id-of-file.ts';
+import { nearest } from '../profile/nearest.ts';
+import { type ProfileProblem, problemOfFile } from '../profile/profile-problem.ts';
+import { LONGEST_PROFILE_CHARACTERS } from '../profile/profile-text.ts';
+
+/** Where a profile lies: with the program, or with the user's data. */
+export type ProfileOrigin = 'bundled' | 'own';
+
+/** A file that was found in one of the two folders, not read yet. */
+export interface ProfileEntry {
+  readonly id: string;
+  readonly path: string;
+  readonly origin: ProfileOrigin;
+}
+
+/** What a file's text turned out to be. */
+export type CheckedProfile<T> =
+  | { readonly kind: 'read'; readonly value: T }
+  | { readonly kind: 'refused'; readonly problems: readonly ProfileProblem[] };
+
+/** A file of the list with its value. */
+export type SoundProfile<T> = ProfileEntry & { readonly kind: 'read'; readonly value: T };
+
+/** A file of the list, or the number of its problems. */
+export type ListedProfile<T> =
+  | SoundProfile<T>
+  | (ProfileEntry & { readonly kind: 'refused'; readonly problems: number });
+
+/** One kind of file that people write: cars, corners, targets. */
+export interface ProfileKind<T> {
+  /** As messages name it, for example `target`. */
+  readonly noun: string;
+  /** Folder of the bundled ones below `profiles/`, and of the user's below the data folder. */
+  readonly folder: string;
+  check(text: string, fileName: string): CheckedProfile<T>;
+}
+
+/** Same place seen from src/commands and from dist/commands. */
+const PROFILES = new URL('../../profiles/', import.meta.url);
+const PROFILE = /\.ya?ml$/i;
+/** UTF-8 takes at most four bytes a character. */
+const MOST_BYTES = 4 * LONGEST_PROFILE_CHARACTERS;
+
+/**
+ * The profile that the user names: the id of a bundled one or of one in the data folder (which goes first), or the path
+ * of a file.
+ *
+ * @throws Problem for an unknown id (with the nearest one), an unreadable file, and a file with problems
+ */
+export async function findProfile<T>(
+  kind: ProfileKind<T>,
+  idOrPath: string,
+  dataDir: string,
+): Promise<T> {
+  const path = isPath(idOrPath) ? idOrPath : (await entryOf(kind, idOrPath, dataDir)).path;
+  const checked = kind.check(await readProfileText(path, kind.noun), path);
+  if (checked.kind === 'refused') throw problemOfFile(path, checked.problems);
+  return checked.value;
+}
+
+async function entryOf(
+  kind: ProfileKind<unknown>,
+  id: string,
+  dataDir: string,
+): Promise<ProfileEntry> {
+  const entries = await profileEntries(kind, dataDir);
+  const found = entries.find((entry) => entry.id === id);
+  if (found !== undefined) return found;
+  const ids = entries.map((entry) => entry.id);
+  const close = nearest(id, ids);
+  throw new Problem(`there is no ${kind.noun} ${JSON.stringify(id)}`, {
+    next: `${close === null ? '' : `Did you mean ${close}? `}Known are ${ids.join(', ')}; or give the path of a file.`,
+  });
+}
+
+/** All profiles of a kind that can be named by id, own ones first, each folder in alphabetical order. */
+export async function listProfiles<T>(
+  kind: ProfileKind<T>,
+  dataDir: string,
+): Promise<readonly ListedProfile<T>[]> {
+  const entries = await profileEntries(kind, dataDir);
+  return Promise.all(
+    entries.map(async (entry) => {
+      const checked = kind.check(await readProfileText(entry.path, kind.noun), entry.path);
+      return checked.kind === 'refused'
+        ? { ...entry, kind: checked.kind, problems: checked.problems.length }
+        : { ...entry, kind: checked.kind, value: checked.value };
+    }),
+  );
+}
+
+/**
+ * The text of a profile file.
+ *
+ * @throws Problem where there is no such file, it is not a file, too large, or not UTF-8
+ */
+export async function readProfileText(path: string, noun: string): Promise<string> {
+  const bytes = await readBytes(path, noun);
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    throw new Problem('the file is not UTF-8 text', { where: path, next: 'Save it as UTF-8.' });
+  }
+}
+
+async function readBytes(path: string, noun: string): Promise<Uint8Array> {
+  const unreadable = (what: string): Problem =>
+    new Problem(what, { where: path, next: `Give the path of a ${noun} file in YAML.` });
+  try {
+    const found = await stat(path);
+    if (!found.isFile()) throw unreadable('this is not a file');
+    if (found.size > MOST_BYTES) throw unreadable(`the file has ${found.size} bytes`);
+    return await readFile(path);
+  } catch (error) {
+    if (error instanceof Problem) throw error;
+    throw unreadable(FAILURES[(error as NodeJS.ErrnoException).code ?? ''] ?? String(error));
+  }
+}
+
+const FAILURES: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file',
+  EACCES: 'the file may not be read',
+};
+
+function isPath(text: string): boolean {
+  return /[/\\]/.test(text) || PROFILE.test(text);
+}
+
+/** Own profiles hide bundled ones of the same id. */
+async function profileEntries(
+  { folder }: ProfileKind<unknown>,
+  dataDir: string,
+): Promise<readonly ProfileEntry[]> {
+  const own = await entriesOf(join(dataDir, folder), 'own');
+  const ownIds = new Set(own.map(({ id }) => id));
+  const bundled = await entriesOf(fileURLToPath(new URL(`${folder}/`, PROFILES)), 'bundled');
+  return [...own, ...bundled.filter(({ id }) => !ownIds.has(id))];
+}
+
+async function entriesOf(folder: string, origin: ProfileOrigin): Promise<ProfileEntry[]> {
+  const names = await readdir(folder).catch((error: NodeJS.ErrnoException) => {
+    if (error.code === 'ENOENT') return [];
+    throw new Problem(`the folder cannot be read: ${error.message}`, {
+      where: folder,
+      next: 'Check that it is a folder you may read.',
+    });
+  });
+  return names
+    .filter((name) => PROFILE.test(name))
+    .toSorted()
+    .map((name) => ({ id: idOfFile(name), path: join(folder, name), origin }));
+}
