@@ -1,4 +1,5 @@
 import type { Axles } from './chassis.ts';
+import { behindValvePa, type RearValve } from './rear-valve.ts';
 
 /** One axle's brakes, both wheels alike. */
 export interface AxleBrake {
@@ -22,16 +23,21 @@ export interface Brakes {
   readonly balanceBarFront: number;
   /** Line pressure at which the pads touch, Pa. */
   readonly pushOutPa: number;
+  /** Null without a proportioning valve. */
+  readonly rearValve: RearValve | null;
   readonly front: AxleBrake;
   readonly rear: AxleBrake;
 }
 
-/** Line pressures for a pedal force, Pa. */
+/** Line pressures for a pedal force, Pa, the rear one behind its valve. */
 export function linePressuresPa(brakes: Brakes, pedalForceN: number): Axles {
   const rodN = pedalForceN * brakes.pedalRatio * brakes.pedalEfficiency;
   return {
     front: (brakes.balanceBarFront * rodN) / brakes.front.masterCylinderAreaM2,
-    rear: ((1 - brakes.balanceBarFront) * rodN) / brakes.rear.masterCylinderAreaM2,
+    rear: behindValvePa(
+      brakes.rearValve,
+      ((1 - brakes.balanceBarFront) * rodN) / brakes.rear.masterCylinderAreaM2,
+    ),
   };
 }
 
@@ -83,7 +89,7 @@ function gain({
   );
 }
 
-/** Share of the friction-brake force on the front axle, 0..1, once the pads touch. */
+/** Share of the friction-brake force on the front axle, 0..1, once the pads touch and below the valve's knee. */
 export function frontBrakeShare(brakes: Brakes): number {
   const front = brakes.balanceBarFront * gain(brakes.front);
   const rear = (1 - brakes.balanceBarFront) * gain(brakes.rear);

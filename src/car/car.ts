@@ -1,7 +1,9 @@
 import type { Aero } from './aero.ts';
+import type { AntiLock } from './anti-lock.ts';
 import type { Brakes } from './brakes.ts';
 import type { Chassis } from './chassis.ts';
 import type { Disc } from './disc-heat.ts';
+import type { ElectricBraking } from './electric-braking.ts';
 import type { Engine, Gearbox } from './gearbox.ts';
 import type { Tyre } from './tyre.ts';
 
@@ -23,6 +25,15 @@ export interface DriverLimits {
   readonly releaseNps: number;
 }
 
+/** How the car's pedal feels, as far as it is known. */
+export interface PedalFeel {
+  readonly travelM: number | null;
+  /** Travel before the pads touch. */
+  readonly deadStrokeM: number | null;
+  /** After the dead stroke, N/m. */
+  readonly stiffnessNpm: number | null;
+}
+
 /** A car in one state, in SI: everything a target is derived from. */
 export interface Car {
   /** File name without its ending. */
@@ -33,17 +44,27 @@ export interface Car {
   readonly aero: Aero;
   readonly tyres: PerAxle<Tyre>;
   readonly rollingResistance: number;
-  /** Pad friction in here is the one at `discStartC`. */
+  /** Rotating inertia as a share of the mass, 0.03 to 0.10. */
+  readonly rotatingShare: number;
+  /** Pad friction in here is the one at `discStartC` and `padStartC`. */
   readonly brakes: Brakes;
   readonly discs: PerAxle<Disc>;
   readonly padCurves: PerAxle<PadCurve>;
   readonly discStartC: PerAxle<number>;
+  readonly padStartC: PerAxle<number>;
+  /** The frictions in `tyres` hold at this temperature. */
+  readonly tyreStartC: number;
   readonly airC: number;
+  /** Null without anti-lock. */
+  readonly antiLock: AntiLock | null;
+  /** Null without a motor, and while the battery is full. */
+  readonly electric: ElectricBraking | null;
   readonly gearbox: Gearbox;
   readonly engine: Engine;
   /** Share of the engine's force on the front axle: 0 rear-driven, 1 front-driven. */
   readonly frontDriveShare: number;
   readonly driver: DriverLimits;
+  readonly pedal: PedalFeel;
   /** Natural frequency of the pitch motion, Hz: how soon the front axle gets the load. */
   readonly pitchHz: number;
   /** Steering wheel angle over road wheel angle. */

@@ -15,10 +15,15 @@ export interface Gearbox {
   readonly blip: boolean;
 }
 
-/** Engine braking torque by engine speed, and what turns with the engine. */
+/** Torque against engine speed, rising speeds. */
+export type TorqueCurve = readonly { readonly rpm: number; readonly torqueNm: number }[];
+
+/** Torque of the engine by its speed, and what turns with it. */
 export interface Engine {
-  /** Engine speed against closed-throttle torque, rising speeds. */
-  readonly brakingTorque: readonly { readonly rpm: number; readonly torqueNm: number }[];
+  /** Full throttle. */
+  readonly driveTorque: TorqueCurve;
+  /** Closed throttle, as a positive number. */
+  readonly brakingTorque: TorqueCurve;
   readonly inertiaKgm2: number;
 }
 
@@ -57,10 +62,30 @@ export function engineBrakingN(gearbox: Gearbox, gear: number, torqueNm: number)
 
 /** Closed-throttle torque at an engine speed, N m, linear between the given points and held outside them. */
 export function brakingTorqueNm({ brakingTorque }: Engine, rpm: number): number {
-  const above = brakingTorque.findIndex((point) => point.rpm >= rpm);
-  if (above === -1) return brakingTorque[brakingTorque.length - 1]?.torqueNm ?? 0;
-  const right = brakingTorque[above];
-  const left = brakingTorque[above - 1];
+  return torqueAt(brakingTorque, rpm);
+}
+
+/**
+ * Driving force at the driven axles with full throttle in a gear, N: torque times overall ratio times efficiency over
+ * the wheel radius. 0 beyond the rev limit.
+ */
+export function driveForceN(
+  gearbox: Gearbox,
+  engine: Engine,
+  gear: number,
+  speedMps: number,
+): number {
+  const rpm = engineRpm(gearbox, gear, speedMps);
+  if (rpm > gearbox.revLimitRpm) return 0;
+  const torqueNm = torqueAt(engine.driveTorque, rpm);
+  return (torqueNm * overallRatio(gearbox, gear) * gearbox.efficiency) / gearbox.drivenWheelRadiusM;
+}
+
+function torqueAt(curve: TorqueCurve, rpm: number): number {
+  const above = curve.findIndex((point) => point.rpm >= rpm);
+  if (above === -1) return curve[curve.length - 1]?.torqueNm ?? 0;
+  const right = curve[above];
+  const left = curve[above - 1];
   if (right === undefined || left === undefined) return right?.torqueNm ?? 0;
   return (
     left.torqueNm + ((right.torqueNm - left.torqueNm) * (rpm - left.rpm)) / (right.rpm - left.rpm)

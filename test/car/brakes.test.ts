@@ -58,6 +58,7 @@ test('student car of a public sizing script, g 9.81', () => {
     pedalEfficiency: 1,
     balanceBarFront: 0.71,
     pushOutPa: 0,
+    rearValve: null,
     front: {
       masterCylinderAreaM2: area(12.7),
       pistonAreaM2: area(32),

@@ -22,6 +22,10 @@ const box: Gearbox = {
   blip: false,
 };
 const engine: Engine = {
+  driveTorque: [
+    { rpm: 2000, torqueNm: 300 },
+    { rpm: 6000, torqueNm: 420 },
+  ],
   brakingTorque: [
     { rpm: 2000, torqueNm: 40 },
     { rpm: 8000, torqueNm: 70 },

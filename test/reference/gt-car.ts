@@ -28,11 +28,16 @@ export const GT_CAR: Car = {
   aero: GT_AERO,
   tyres: { front: tyre, rear: tyre },
   rollingResistance: 0,
+  rotatingShare: 0,
   brakes: GT_BRAKES,
   discs: { front: disc, rear: disc },
   padCurves: { front: pads, rear: pads },
   discStartC: { front: 300, rear: 300 },
+  padStartC: { front: 300, rear: 300 },
+  tyreStartC: 80,
   airC: 25,
+  antiLock: null,
+  electric: null,
   gearbox: {
     ratios: [2.6, 1.9, 1.45, 1.15, 0.95, 0.8],
     finalDrive: 3.4,
@@ -43,6 +48,10 @@ export const GT_CAR: Car = {
     blip: true,
   },
   engine: {
+    driveTorque: [
+      { rpm: 2000, torqueNm: 380 },
+      { rpm: 7000, torqueNm: 480 },
+    ],
     brakingTorque: [
       { rpm: 1000, torqueNm: 40 },
       { rpm: 8000, torqueNm: 80 },
@@ -51,6 +60,7 @@ export const GT_CAR: Car = {
   },
   frontDriveShare: 0,
   driver: { riseS: 0.2, peakPedalForceN: 1200, releaseNps: 2500 },
+  pedal: { travelM: null, deadStrokeM: null, stiffnessNpm: null },
   pitchHz: 2,
   steeringRatio: 14,
   understeerRadpMps2: 0,

@@ -25,6 +25,7 @@ export const GT_BRAKES: Brakes = {
   pedalEfficiency: 1,
   balanceBarFront: 0.58,
   pushOutPa: 0,
+  rearValve: null,
   front: {
     masterCylinderAreaM2: millimetres(19.05),
     pistonAreaM2: millimetres(30, 34, 38),

@@ -1,0 +1,89 @@
+import { downforceN, dragN } from './aero.ts';
+import { brakeForcesN } from './brake-force.ts';
+import { linePressuresPa } from './brakes.ts';
+import type { Car } from './car.ts';
+import { type Axles, staticAxleLoadsN, weightN, wheelbaseM } from './chassis.ts';
+import { frictionFactor } from './tyre.ts';
+
+/** The hardest braking on a flat straight at one speed, clutch open, without anti-lock and motor. */
+export interface StraightLimit {
+  readonly speedMps: number;
+  readonly pedalForceN: number;
+  readonly pressuresPa: Axles;
+  readonly brakeForcesN: Axles;
+  /** Friction brakes, drag and rolling resistance together, in g. */
+  readonly decelerationG: number;
+  /** Share of the friction-brake force on the front axle. */
+  readonly frontShare: number;
+  readonly locksFirst: 'front' | 'rear';
+  /** Braking rate, in g, between this limit and the lock of the other axle; null where that never locks. */
+  readonly marginG: number | null;
+}
+
+/** No foot gets here; an axle that rolls on at this force never locks. */
+const MOST_PEDAL_N = 20_000;
+const HALVINGS = 60;
+
+/** Where the first axle is about to lock, with load transfer, downforce, load sensitivity, push-out and rear valve. */
+export function straightLimit(car: Car, speedMps: number): StraightLimit {
+  const locks = {
+    front: lockPedalN(car, speedMps, 'front'),
+    rear: lockPedalN(car, speedMps, 'rear'),
+  };
+  const locksFirst = locks.front <= locks.rear ? 'front' : 'rear';
+  const pedalForceN = Math.min(locks.front, locks.rear, MOST_PEDAL_N);
+  const forces = brakeForcesN(car.brakes, pedalForceN);
+  const down = downforceN(car.aero, speedMps);
+  const rollingN = car.rollingResistance * (weightN(car.chassis) + down.front + down.rear);
+  const slowingN = sum(forces) + dragN(car.aero, speedMps) + rollingN;
+  return {
+    speedMps,
+    pedalForceN,
+    pressuresPa: linePressuresPa(car.brakes, pedalForceN),
+    brakeForcesN: forces,
+    decelerationG: slowingN / weightN(car.chassis),
+    frontShare: forces.front / sum(forces),
+    locksFirst,
+    marginG: marginG(car, pedalForceN, Math.max(locks.front, locks.rear)),
+  };
+}
+
+function marginG({ brakes, chassis }: Car, firstN: number, secondN: number): number | null {
+  if (!Number.isFinite(secondN)) return null;
+  const between = sum(brakeForcesN(brakes, secondN)) - sum(brakeForcesN(brakes, firstN));
+  return between / weightN(chassis);
+}
+
+/** Pedal force at which an axle uses all of its friction, N; Infinity where it never does. */
+function lockPedalN(car: Car, speedMps: number, axle: 'front' | 'rear'): number {
+  let low = 0;
+  let high = MOST_PEDAL_N;
+  if (straightUse(car, speedMps, high)[axle] < 1) return Number.POSITIVE_INFINITY;
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = (low + high) / 2;
+    if (straightUse(car, speedMps, middle)[axle] < 1) low = middle;
+    else high = middle;
+  }
+  return high;
+}
+
+/** Share of its friction that each axle uses on a flat straight at a pedal force; 1 is about to lock. */
+export function straightUse(car: Car, speedMps: number, pedalForceN: number): Axles {
+  const forces = brakeForcesN(car.brakes, pedalForceN);
+  const rest = staticAxleLoadsN(car.chassis);
+  const down = downforceN(car.aero, speedMps);
+  const transferN = (sum(forces) * car.chassis.cgHeightM) / wheelbaseM(car.chassis);
+  const use = (axle: 'front' | 'rear', loadN: number): number => {
+    const tyre = car.tyres[axle];
+    const carriedN = tyre.longitudinalFriction * frictionFactor(tyre, loadN / 2) * loadN;
+    return loadN <= 0 ? Number.POSITIVE_INFINITY : forces[axle] / carriedN;
+  };
+  return {
+    front: use('front', rest.front + down.front + transferN),
+    rear: use('rear', rest.rear + down.rear - transferN),
+  };
+}
+
+function sum({ front, rear }: Axles): number {
+  return front + rear;
+}

@@ -1,0 +1,32 @@
+import { readFileSync } from 'node:fs';
+import { Ajv } from 'ajv';
+import { expect, test } from 'vitest';
+import { CAR_SCHEMA } from '../../src/car/car-schema.ts';
+
+test('the published schema is the one the program uses (npm run schemas writes it)', () => {
+  const file = new URL('../../profiles/schema/car.schema.json', import.meta.url);
+  expect(JSON.parse(readFileSync(file, 'utf8'))).toEqual(JSON.parse(JSON.stringify(CAR_SCHEMA)));
+});
+
+test('it is a valid schema of draft 7', () => {
+  expect(new Ajv({ discriminator: true }).validateSchema(CAR_SCHEMA)).toBe(true);
+});
+
+test('every number carries its unit in its name, or is a ratio, a share, a friction or a factor', () => {
+  const unitless =
+    /(_share|_friction|friction|_ratio|ratio|factor|efficiency|_use|slope|sensitivity|resistance|final_drive|balance_bar_front)$/;
+  const units =
+    /_(kg|m|mm|m2|kgpm3|bar|s|n|c|deg_per_g|rpm|nm|kw|kmh|kgm2|jpkgk|wpm2k|hz|per_s|n_per_s|n_per_mm|force_n)$|^rpm$/;
+  const names: string[] = [];
+  collectNumbers(CAR_SCHEMA, names);
+  expect(names.length).toBeGreaterThan(60);
+  for (const name of names) expect(unitless.test(name) || units.test(name), name).toBe(true);
+});
+
+function collectNumbers(schema: unknown, names: string[]): void {
+  if (typeof schema !== 'object' || schema === null) return;
+  const { properties } = schema as { properties?: Record<string, { type?: string }> };
+  for (const [name, value] of Object.entries(properties ?? {}))
+    if (value.type === 'number' || value.type === 'integer') names.push(name);
+  for (const value of Object.values(schema)) collectNumbers(value, names);
+}
