@@ -6,7 +6,8 @@ export interface ProfileCurve {
   readonly toM: number;
   speedMps(sM: number): number;
   brakeForceN(sM: number): number;
-  pointBefore(sM: number): ProfilePoint;
+  /** The last place at which the speed is still at least this one, m; `fromM` where it never is. */
+  placeOf(speedMps: number): number;
 }
 
 /** @param points in driving order, at least two */
@@ -33,8 +34,24 @@ export function profileCurve(points: readonly ProfilePoint[]): ProfileCurve {
       const [a, b, t] = pair(sM);
       return a.brakeForceN + (b.brakeForceN - a.brakeForceN) * t;
     },
-    pointBefore: (sM) => points[indexAt(sM)] as ProfilePoint,
+    placeOf: (speedMps) => {
+      const i = points.findLastIndex((point) => point.speedMps >= speedMps);
+      const [a, b] = [points[i], points[i + 1]];
+      if (a === undefined || b === undefined) return (a ?? (points[0] as ProfilePoint)).sM;
+      return placeWithin(a, b, speedMps ** 2);
+    },
   };
+}
+
+/** Bisection on the cubic between two neighbours whose squared speeds enclose `w`. */
+function placeWithin(a: ProfilePoint, b: ProfilePoint, w: number): number {
+  let [low, high] = [0, 1];
+  for (let i = 0; i < 40; i++) {
+    const middle = (low + high) / 2;
+    if (hermite(a, b, middle) >= w) low = middle;
+    else high = middle;
+  }
+  return a.sM + low * (b.sM - a.sM);
 }
 
 function hermite(a: ProfilePoint, b: ProfilePoint, t: number): number {

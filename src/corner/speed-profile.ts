@@ -21,6 +21,8 @@ export interface BackwardPass {
   readonly jointsM: readonly number[];
   /** Longest step, m. */
   readonly stepM: number;
+  /** Speed above which nobody needs to know the rest, m/s; Infinity goes all the way to `fromM`. */
+  readonly stopAboveMps: number;
   /** Fastest the brake force may fall, N/s: what a foot can release. Infinity asks for the pure limit. */
   readonly releaseNps: number;
 }
@@ -43,6 +45,7 @@ export function brakeToSlowest(model: BrakingModel, pass: BackwardPass): Profile
   for (const step of steps(pass)) {
     const later = points[points.length - 1] as ProfilePoint;
     points.push(pointBefore(model, pass, later, step));
+    if (later.speedMps > pass.stopAboveMps) break;
   }
   return points.reverse();
 }

@@ -27,6 +27,7 @@ function solve(
     jointsM: joints,
     stepM,
     releaseNps: Number.POSITIVE_INFINITY,
+    stopAboveMps: Number.POSITIVE_INFINITY,
   });
 }
 
@@ -118,6 +119,7 @@ describe('straight line', () => {
       jointsM: [119.546787 / 2],
       stepM: DEFAULT_STEP_M,
       releaseNps: Number.POSITIVE_INFINITY,
+      stopAboveMps: Number.POSITIVE_INFINITY,
     });
     expectRelative(points[0]?.speedMps ?? 0, 75, 1e-7);
     expectRelative(speedAt(points, 119.546787 / 2), 52.485779, 1e-7);
@@ -155,6 +157,7 @@ describe('two axles: the GT example without air forces, friction 1.4, smooth ape
     jointsM: [57, 50, 40, 30, 15, 0],
     stepM: DEFAULT_STEP_M,
     releaseNps: Number.POSITIVE_INFINITY,
+    stopAboveMps: Number.POSITIVE_INFINITY,
   });
 
   test.each([
@@ -192,6 +195,7 @@ describe('two axles: the GT example without air forces, friction 1.4, smooth ape
       jointsM: [59.9, 59],
       stepM: 0.05,
       releaseNps: Number.POSITIVE_INFINITY,
+      stopAboveMps: Number.POSITIVE_INFINITY,
     });
     const share = (before: number): number =>
       (entry.find((p) => Math.abs(p.sM - (60 - before)) < 1e-9)?.decelerationMps2 ?? 0) /

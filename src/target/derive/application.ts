@@ -41,69 +41,95 @@ export function applyBrakes(
   brakePointM: number,
 ): ApplicationPoint[] {
   const points: ApplicationPoint[] = [];
-  let state = { timeS: 0, sM: brakePointM, speedMps: limits.approachSpeedMps, transferN: 0 };
+  let state: State = {
+    timeS: 0,
+    sM: brakePointM,
+    speedMps: limits.approachSpeedMps,
+    transferN: 0,
+  };
   while (state.timeS <= LONGEST_S) {
-    const { timeS, sM, speedMps } = state;
-    const w = speedMps * speedMps;
-    const wanted = model.limit(sM, w).brakeForceN;
-    const brakeForceN = Math.min(
-      wanted * minimumJerk(timeS / limits.riseS),
-      carried(limits, state),
-    );
-    const decelerationMps2 = model.decelerationMps2(sM, w, brakeForceN);
-    points.push({ timeS, sM, speedMps, decelerationMps2, brakeForceN });
-    if (timeS >= limits.riseS && brakeForceN >= CAUGHT_UP * wanted) break;
-    state = {
-      timeS: timeS + STEP_S,
-      sM: sM + speedMps * STEP_S - 0.5 * decelerationMps2 * STEP_S ** 2,
-      speedMps: Math.max(0.1, speedMps - decelerationMps2 * STEP_S),
-      transferN: lagged(limits, state.transferN, brakeForceN),
-    };
+    const braking = brakingAt(model, limits, state);
+    points.push({ ...state, ...braking });
+    if (state.timeS >= limits.riseS && braking.brakeForceN >= CAUGHT_UP * braking.wantedN) break;
+    const middle = after(limits, state, state, braking, STEP_S / 2);
+    state = after(limits, state, middle, brakingAt(model, limits, middle), STEP_S);
   }
   return points;
 }
 
+interface State {
+  readonly timeS: number;
+  readonly sM: number;
+  readonly speedMps: number;
+  /** Load that has arrived on the front axle so far. */
+  readonly transferN: number;
+}
+
+interface Braking {
+  readonly brakeForceN: number;
+  readonly decelerationMps2: number;
+  /** What the grip would allow with all of the load transfer there. */
+  readonly wantedN: number;
+}
+
+function brakingAt(model: BrakingModel, limits: ApplicationLimits, state: State): Braking {
+  const w = state.speedMps ** 2;
+  const wantedN = model.limit(state.sM, w).brakeForceN;
+  const brakeForceN = Math.min(
+    wantedN * minimumJerk(state.timeS / limits.riseS),
+    carried(limits, state),
+  );
+  return {
+    brakeForceN,
+    wantedN,
+    decelerationMps2: model.decelerationMps2(state.sM, w, brakeForceN),
+  };
+}
+
+/** A step of the explicit midpoint rule: from `from`, with the rates of `rate`. */
+function after(
+  limits: ApplicationLimits,
+  from: State,
+  rate: State,
+  { brakeForceN, decelerationMps2 }: Braking,
+  stepS: number,
+): State {
+  return {
+    timeS: from.timeS + stepS,
+    sM: from.sM + rate.speedMps * stepS,
+    speedMps: Math.max(0.1, from.speedMps - decelerationMps2 * stepS),
+    transferN:
+      from.transferN + (settledN(limits, brakeForceN) - rate.transferN) * pitchRate(limits) * stepS,
+  };
+}
+
+const CLOSE_M = 1e-6;
+const MOST_ROUNDS = 20;
+
 /**
- * The brake point from which the application meets the profile.
+ * The brake point from which the application meets the profile. What an application takes hardly depends on where it
+ * starts (on a flat straight not at all), so the place is moved until its end lies on the profile.
+ *
+ * @param earliestM start of the zone: no brake point lies before it
  * @returns how much too fast the car still is, m/s, where even the start of the zone is too late
  */
 export function findBrakePoint(
   model: BrakingModel,
   limits: ApplicationLimits,
   profile: ProfileCurve,
+  earliestM: number,
 ): { readonly brakePointM: number; readonly tooFastMps: number } {
-  const excess = (brakePointM: number): number => {
+  let brakePointM = Math.max(earliestM, profile.placeOf(limits.approachSpeedMps));
+  for (let round = 0; round < MOST_ROUNDS; round++) {
     const end = applyBrakes(model, limits, brakePointM).at(-1) as ApplicationPoint;
-    return end.speedMps - profile.speedMps(Math.min(end.sM, profile.toM));
-  };
-  const atStart = excess(profile.fromM);
-  if (atStart > 0) return { brakePointM: profile.fromM, tooFastMps: atStart };
-  return { brakePointM: regulaFalsi(excess, profile.fromM, profile.toM), tooFastMps: 0 };
-}
-
-const TOLERANCE_M = 1e-6;
-
-/** Root of a rising function by the Illinois variant of the false position. @source Dowell and Jarratt, BIT 11 (1971) */
-function regulaFalsi(f: (x: number) => number, from: number, to: number): number {
-  let [a, b] = [from, to];
-  let [fa, fb] = [f(a), f(b)];
-  for (let round = 0; round < 60 && b - a > TOLERANCE_M; round++) {
-    const x = (a * fb - b * fa) / (fb - fa);
-    const fx = f(x);
-    if (Math.abs(fx) < 1e-9) return x;
-    if (fx < 0) {
-      [a, fa, fb] = [x, fx, fb / 2];
-    } else {
-      [b, fb, fa] = [x, fx, fa / 2];
+    const wanted = brakePointM + profile.placeOf(end.speedMps) - end.sM;
+    if (wanted < earliestM && brakePointM === earliestM) {
+      return { brakePointM, tooFastMps: Math.max(0, end.speedMps - profile.speedMps(end.sM)) };
     }
+    if (Math.abs(wanted - brakePointM) < CLOSE_M) break;
+    brakePointM = Math.max(earliestM, wanted);
   }
-  return a;
-}
-
-interface State {
-  readonly sM: number;
-  readonly speedMps: number;
-  readonly transferN: number;
+  return { brakePointM, tooFastMps: 0 };
 }
 
 function carried({ pitch }: ApplicationLimits, { sM, speedMps, transferN }: State): number {
@@ -111,11 +137,15 @@ function carried({ pitch }: ApplicationLimits, { sM, speedMps, transferN }: Stat
   return axleLimitsUnderLoadN(pitch.car, pitch.road, { sM, w: speedMps ** 2, transferN });
 }
 
-function lagged({ pitch }: ApplicationLimits, transferN: number, brakeForceN: number): number {
+/** Load transfer once the pitch has settled, N. */
+function settledN({ pitch }: ApplicationLimits, brakeForceN: number): number {
   if (pitch === null) return 0;
   const { chassis } = pitch.car;
-  const settled = (brakeForceN * chassis.cgHeightM) / wheelbaseM(chassis);
-  return transferN + (settled - transferN) * (1 - Math.exp(-2 * Math.PI * pitch.hz * STEP_S));
+  return (brakeForceN * chassis.cgHeightM) / wheelbaseM(chassis);
+}
+
+function pitchRate({ pitch }: ApplicationLimits): number {
+  return pitch === null ? 0 : 2 * Math.PI * pitch.hz;
 }
 
 /** Minimum-jerk rise from 0 to 1 over 0..1. @source Flash and Hogan, Journal of Neuroscience 5 (1985) */

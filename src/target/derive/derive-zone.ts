@@ -35,6 +35,8 @@ export interface SolvedZone {
 /** Gears move the profile and the profile moves the gears: after this many rounds they have settled to centimetres. */
 const MOST_GEAR_ROUNDS = 4;
 const SETTLED_M = 0.05;
+/** The application begins before the limit has come down to the approach speed: this much of it is looked at. */
+const SPARE_SPEED = 1.4;
 
 /**
  * Solves a braking zone: back from the slowest point at the limit of grip, the first application in front of it, and
@@ -118,6 +120,7 @@ function solveProfile(
     fromM: -corner.approachM,
     jointsM: [...jointsOf(corner), ...schedule.slice(1).map(({ fromM }) => fromM)],
     stepM: DEFAULT_STEP_M,
+    stopAboveMps: SPARE_SPEED * corner.approachSpeedMps,
     releaseNps: footReleaseNps * brakeForcePerPedalN(car),
   });
   return { model, profile, curve: profileCurve(profile), slowestM };
@@ -132,7 +135,12 @@ function withApplication({ car, corner, model }: ZoneProblem, solved: SolvedProf
         ? { car: twoAxleCar(car, corner.gripShare), road: roadOf(corner), hz: car.pitchHz }
         : null,
   };
-  const { brakePointM, tooFastMps } = findBrakePoint(solved.model, limits, solved.curve);
+  const { brakePointM, tooFastMps } = findBrakePoint(
+    solved.model,
+    limits,
+    solved.curve,
+    -corner.approachM,
+  );
   const application = applyBrakes(solved.model, limits, brakePointM);
   return { ...solved, application, brakePointM, tooFastMps };
 }
