@@ -55,6 +55,16 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./progress.ts')).command,
   },
   {
+    name: 'corner list',
+    summary: 'list the corners that can be named by id, with their variants',
+    load: async () => (await import('./corner-list.ts')).command,
+  },
+  {
+    name: 'corner check',
+    summary: 'check corner sheets: every problem with line and column',
+    load: async () => (await import('./corner-check.ts')).command,
+  },
+  {
     name: 'doctor',
     summary: 'what works on this machine and what to do about the rest',
     load: async () => (await import('./doctor.ts')).command,
