@@ -19,11 +19,11 @@ export function pedalForceForN(brakes: Brakes, brakeForceN: number): number {
     return front + rear;
   };
   const bends = bendsOf(brakes);
-  const above = bends.findIndex((pedalN) => total(pedalN) > brakeForceN);
-  const from = bends[above === -1 ? bends.length - 1 : Math.max(0, above - 1)] as number;
-  const to = above === -1 ? from + 1 : (bends[above] as number);
+  const next = bends.findIndex((pedalN, i) => i > 0 && total(pedalN) > brakeForceN);
+  const from = bends[(next === -1 ? bends.length : next) - 1] as number;
+  const to = next === -1 ? from + 1 : (bends[next] as number);
   const start = total(from);
-  return from + ((brakeForceN - start) * (to - from)) / (total(to) - start);
+  return from + (Math.max(0, brakeForceN - start) * (to - from)) / (total(to) - start);
 }
 
 /** Pedal forces at which a pad touches or the valve closes in, rising; below the first there is no braking. */
