@@ -61,11 +61,14 @@ export function twoAxleModel(
   const deceleration = (sM: number, w: number, forceN: number): number =>
     (forceN + resistance(sM, w, engineBraking(sM, w))) / chassis.massKg;
   const limit = (sM: number, w: number): BrakingLimit => {
-    const { front, rear } = axleLimitsN(car, road, { sM, w, engineN: engineBraking(sM, w) });
+    const engineN = engineBraking(sM, w);
+    const { front, rear } = axleLimitsN(car, road, { sM, w, engineN });
     const brakeForceN = Math.min(front, rear);
+    // Where nothing is left for the brakes, the throttle takes out what the axles do not carry of the engine either.
+    const carriedN = brakeForceN > 0 ? engineN : carriedEngineN(car, road, { sM, w, engineN });
     return {
       brakeForceN,
-      decelerationMps2: deceleration(sM, w, brakeForceN),
+      decelerationMps2: (brakeForceN + resistance(sM, w, carriedN)) / chassis.massKg,
       limiter: front <= rear ? 'front axle' : 'rear axle',
     };
   };
@@ -138,6 +141,14 @@ export function axleLimitsN(car: TwoAxleCar, road: Road, { sM, w, engineN }: Pla
   return { front: solve('front', car.frontTyre), rear: solve('rear', car.rearTyre) };
 }
 
+/** How much of an engine's braking the axles carry without the brakes, N. */
+function carriedEngineN(car: TwoAxleCar, road: Road, place: Place): number {
+  if (place.engineN <= 0) return place.engineN;
+  const dragged = { ...car, frontBrakeShare: car.frontDriveShare };
+  const { front, rear } = axleLimitsN(dragged, road, { ...place, engineN: 0 });
+  return Math.min(place.engineN, front, rear);
+}
+
 /**
  * Largest friction-brake force, N, both axles together, while only part of the load transfer has arrived.
  * @param transferN load that has moved from the rear axle to the front one so far
@@ -162,41 +173,60 @@ export function axleLimitsUnderLoadN(
   );
 }
 
+/** No car here is faster, m^2/s^2: a corner that is still carried at this speed sets no limit. */
+const FASTEST_SQUARED = 150 ** 2;
+const SCAN_RATIO = 1.25;
+const CLOSE = 1e-13;
+const MOST_HALVINGS = 60;
+
 /**
- * Largest squared speed at which both axles carry the corner without braking. For one friction the balance
- * m (|kappa| w - g bank) arm / L = mu (N (1 + bank |kappa| w / g) + downforce w) is linear in w; friction that depends
- * on load is settled by repeating it.
+ * Largest squared speed up to which both axles carry the corner without braking: the first speed, coming from below,
+ * at which the lateral force an axle needs reaches what its load and its load-dependent friction give. Infinity on a
+ * straight and where downforce outgrows the need.
  */
 function cornerLimitSquared(car: TwoAxleCar, road: Road, sM: number): number {
-  const curvature = Math.abs(road.curvatureAt(sM));
-  if (curvature === 0) return Number.POSITIVE_INFINITY;
-  return Math.min(
-    axleCornerLimit(car, road, sM, 'front', car.frontTyre),
-    axleCornerLimit(car, road, sM, 'rear', car.rearTyre),
-  );
+  if (road.curvatureAt(sM) === 0) return Number.POSITIVE_INFINITY;
+  const spare = (w: number): number => spareLateralN(car, road, sM, w);
+  let low = Math.min(1, 1 / Math.abs(road.curvatureAt(sM)));
+  if (spare(low) <= 0) return low;
+  let high = low * SCAN_RATIO;
+  while (spare(high) > 0) {
+    if (high > FASTEST_SQUARED) return Number.POSITIVE_INFINITY;
+    low = high;
+    high *= SCAN_RATIO;
+  }
+  return rootBetween(spare, low, high);
 }
 
-function axleCornerLimit(
-  car: TwoAxleCar,
-  road: Road,
-  sM: number,
-  side: 'front' | 'rear',
-  tyre: Tyre,
-): number {
-  const { chassis } = car;
-  const curvature = Math.abs(road.curvatureAt(sM));
-  const bank = road.bankAt(sM);
-  const rest = staticAxleLoadsN(chassis)[side];
-  const massN = rest / STANDARD_GRAVITY_MPS2;
-  const downPerW = downforceN(car.aero, 1)[side];
-  let w = STANDARD_GRAVITY_MPS2 / curvature;
-  for (let round = 0; round < (tyre.loadSensitivity === 0 ? 1 : 2 * LOAD_ROUNDS); round++) {
-    const load = rest * (1 + (bank * curvature * w) / STANDARD_GRAVITY_MPS2) + downPerW * w;
-    const movedN = (massN * curvature * w * chassis.cgHeightM) / car.trackM;
-    const mu = car.gripShare * tyre.lateralFriction * axleFrictionFactor(tyre, load, movedN);
-    const needPerW = massN * curvature - mu * (massN * bank * curvature + downPerW);
-    if (needPerW <= 0) return Number.POSITIVE_INFINITY;
-    w = (mu * rest + massN * STANDARD_GRAVITY_MPS2 * bank) / needPerW;
+/** Regula falsi with the Illinois halving: the sign changes from plus to minus between the ends. */
+function rootBetween(f: (x: number) => number, from: number, to: number): number {
+  let [low, high, fLow, fHigh] = [from, to, f(from), f(to)];
+  let last = 0;
+  for (let i = 0; i < MOST_HALVINGS && high - low > CLOSE * high; i++) {
+    const middle = (low * fHigh - high * fLow) / (fHigh - fLow);
+    const value = f(middle);
+    if (value === 0) return middle;
+    if (value > 0) {
+      [low, fLow] = [middle, value];
+      if (last > 0) fHigh /= 2;
+    } else {
+      [high, fHigh] = [middle, value];
+      if (last < 0) fLow /= 2;
+    }
+    last = value;
+    if (Math.abs(value) <= CLOSE * Math.abs(f(from))) return middle;
   }
-  return w;
+  return low;
+}
+
+/** Lateral force that the worse axle still has to spare, N; negative where it slides. */
+function spareLateralN(car: TwoAxleCar, road: Road, sM: number, w: number): number {
+  const loads = loadsN(car, road, sM, w);
+  const lateral = lateralForcesN(car, road, sM, w);
+  const spare = (side: 'front' | 'rear', tyre: Tyre): number => {
+    const movedN = (lateral[side] * car.chassis.cgHeightM) / car.trackM;
+    const mu = car.gripShare * tyre.lateralFriction * axleFrictionFactor(tyre, loads[side], movedN);
+    return mu * loads[side] - lateral[side];
+  };
+  return Math.min(spare('front', car.frontTyre), spare('rear', car.rearTyre));
 }

@@ -205,3 +205,52 @@ describe('two axles: the GT example without air forces, friction 1.4, smooth ape
     expectRelative(share(1), 0.03403, 1e-3);
   });
 });
+
+describe('speed at which a corner can be driven at all', () => {
+  const tyre = (loadSensitivity: number) => ({
+    longitudinalFriction: 1.6,
+    lateralFriction: 1.6,
+    referenceLoadN: 1500,
+    loadSensitivity,
+  });
+  const car = (loadSensitivity: number) => ({
+    chassis: { ...GT_CHASSIS, massKg: 950, cgHeightM: 0.33 },
+    aero: { ...GT_AERO, downforceAreaM2: 4.2, frontShare: GT_CHASSIS.cgToRearM / 2.6 },
+    frontTyre: tyre(loadSensitivity),
+    rearTyre: tyre(loadSensitivity),
+    trackM: 1.6,
+    frontBrakeShare: 0.7,
+    frontDriveShare: 0,
+    rollingResistance: 0,
+    gripShare: 1,
+  });
+  const limitOf = (loadSensitivity: number, radiusM: number): number =>
+    twoAxleModel(car(loadSensitivity), {
+      curvatureAt: () => 1 / radiusM,
+      slopeAt: () => 0,
+      bankAt: () => 0,
+    }).cornerLimit(0);
+
+  test('with downforce: w = mu g / (kappa - mu rho ClA / (2 m))', () => {
+    const lift = (0.5 * 1.2 * 4.2) / 950;
+    for (const radius of [20, 80, 160])
+      expectRelative(limitOf(0, radius), (1.6 * G) / (1 / radius - 1.6 * lift), 1e-9);
+  });
+
+  test('none where the grip of the downforce outgrows the corner', () => {
+    expect(limitOf(0, 260)).toBe(Number.POSITIVE_INFINITY);
+  });
+
+  test('friction that falls above a light load lowers it, steadily and for every radius', () => {
+    for (let radius = 20; radius < 200; radius += 5) {
+      const [none, some, more] = [
+        limitOf(0, radius),
+        limitOf(-0.05, radius),
+        limitOf(-0.1, radius),
+      ];
+      expect(some).toBeLessThan(none);
+      expect(more).toBeLessThan(some);
+      expect(limitOf(-0.07, radius + 5)).toBeGreaterThan(limitOf(-0.07, radius));
+    }
+  });
+});

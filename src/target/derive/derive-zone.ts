@@ -182,7 +182,6 @@ function pointsOf(
   zone: AppliedZone,
   schedule: GearSchedule,
 ): ZonePoint[] {
-  const share = frontBrakeShare(car.brakes);
   const caughtUp = zone.application[zone.application.length - 1] as ApplicationPoint;
   const toSlowest = timeToSlowest(zone, caughtUp.sM);
   const start = caughtUp.timeS + toSlowest;
@@ -204,7 +203,7 @@ function pointsOf(
         gear: gearAt(schedule, point.sM),
       }),
     );
-  return [...rise, ...rest].map((motion) => zonePoint(car, corner, share, motion));
+  return [...rise, ...rest].map((motion) => zonePoint(car, corner, motion));
 }
 
 /** Time along the profile from a place to the slowest point, s. */

@@ -1,5 +1,6 @@
 import { frontBrakeShare } from '../../car/brakes.ts';
 import type { Car } from '../../car/car.ts';
+import { electricBrakingN } from '../../car/electric-braking.ts';
 import { brakingTorqueNm, engineBrakingN, engineRpm } from '../../car/gearbox.ts';
 import type { BrakingModel } from '../../corner/braking-model.ts';
 import type { Corner } from '../../corner/corner.ts';
@@ -46,14 +47,18 @@ export function gearAt(schedule: GearSchedule, sM: number): number {
   return gear;
 }
 
-/** Closed-throttle braking in the gear of each place, N. */
+/** Closed-throttle braking in the gear of each place, N, with the motor of a hybrid. */
 export function engineBrakingOf(car: Car, schedule: GearSchedule): EngineBraking {
   return (sM, w) => engineBrakingInGearN(car, gearAt(schedule, sM), Math.sqrt(w));
 }
 
+/** Closed-throttle braking in a gear, N, with the motor of a hybrid. */
 export function engineBrakingInGearN(car: Car, gear: number, speedMps: number): number {
   const rpm = engineRpm(car.gearbox, gear, speedMps);
-  return engineBrakingN(car.gearbox, gear, brakingTorqueNm(car.engine, rpm));
+  return (
+    engineBrakingN(car.gearbox, gear, brakingTorqueNm(car.engine, rpm)) +
+    electricBrakingN(car.electric, speedMps, car.chassis.rearWheelRadiusM)
+  );
 }
 
 /** The model of a zone. The point mass takes the smaller friction of the two axles and no engine. */

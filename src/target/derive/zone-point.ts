@@ -1,9 +1,12 @@
-import { frontPressurePa, linePressuresPa, pedalForceN } from '../../car/brakes.ts';
+import { dragN } from '../../car/aero.ts';
+import { pedalForceForN } from '../../car/brake-force.ts';
+import { linePressuresPa } from '../../car/brakes.ts';
 import type { Car } from '../../car/car.ts';
-import { wheelbaseM } from '../../car/chassis.ts';
+import { weightN, wheelbaseM } from '../../car/chassis.ts';
 import { axleUse } from '../../corner/axle-use.ts';
 import type { Limiter } from '../../corner/braking-model.ts';
 import type { Corner } from '../../corner/corner.ts';
+import { loadsN } from '../../corner/two-axle.ts';
 import { engineBrakingInGearN, roadOf, twoAxleCar } from './zone-model.ts';
 
 /** One place of a derived zone. */
@@ -46,14 +49,13 @@ export interface Motion {
 }
 
 /** From the car's motion to what the foot and the hands do for it. */
-export function zonePoint(car: Car, corner: Corner, frontShare: number, motion: Motion): ZonePoint {
-  const { sM, speedMps, brakeForceN, gear } = motion;
-  const pressed = brakeForceN > 0;
-  const front = pressed ? frontPressurePa(car.brakes, frontShare * brakeForceN) : 0;
-  const footN = pressed ? pedalForceN(car.brakes, front) : 0;
+export function zonePoint(car: Car, corner: Corner, motion: Motion): ZonePoint {
+  const { sM, speedMps, brakeForceN } = motion;
+  const footN = brakeForceN > 0 ? pedalForceForN(car.brakes, brakeForceN) : 0;
+  const pressures = linePressuresPa(car.brakes, footN);
   const curvature = corner.path.curvatureAt(sM);
   const accelYMps2 = curvature * speedMps ** 2;
-  const engineN = engineBrakingInGearN(car, gear, speedMps);
+  const engineN = engineForceN(car, corner, motion);
   const use = axleUse(twoAxleCar(car, corner.gripShare), roadOf(corner), {
     sM,
     speedMps,
@@ -69,14 +71,28 @@ export function zonePoint(car: Car, corner: Corner, frontShare: number, motion: 
     accelXMps2: -motion.decelerationMps2,
     accelYMps2,
     brakeForceN,
-    pressureFrontPa: front,
-    pressureRearPa: linePressuresPa(car.brakes, footN).rear,
+    pressureFrontPa: pressures.front,
+    pressureRearPa: pressures.rear,
     pedalForceN: footN,
     level: footN / car.fullScalePedalForceN,
     steeringRad: wheelRad * car.steeringRatio,
-    gear,
+    gear: motion.gear,
     frontUse: use.front,
     rearUse: use.rear,
     limiter: motion.limiter,
   };
+}
+
+/** Engine braking, N: off the brake the throttle lets the car keep only as much of it as the motion shows. */
+function engineForceN(car: Car, corner: Corner, motion: Motion): number {
+  const { sM, speedMps, gear } = motion;
+  const fullN = engineBrakingInGearN(car, gear, speedMps);
+  if (motion.brakeForceN > 0) return fullN;
+  const loads = loadsN(twoAxleCar(car, corner.gripShare), roadOf(corner), sM, speedMps ** 2);
+  const othersN =
+    dragN(car.aero, speedMps) +
+    car.rollingResistance * loads.total +
+    weightN(car.chassis) * corner.slopeAt(sM);
+  const neededN = car.chassis.massKg * motion.decelerationMps2 - othersN;
+  return Math.min(fullN, Math.max(0, neededN));
 }
