@@ -65,6 +65,11 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./corner-check.ts')).command,
   },
   {
+    name: 'corner new',
+    summary: 'make a corner sheet from five numbers, with a goal mark and a first-lap mark',
+    load: async () => (await import('./corner-new.ts')).command,
+  },
+  {
     name: 'doctor',
     summary: 'what works on this machine and what to do about the rest',
     load: async () => (await import('./doctor.ts')).command,
