@@ -35,6 +35,26 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./rig-decode.ts')).command,
   },
   {
+    name: 'car list',
+    summary: 'list the cars that can be named by id',
+    load: async () => (await import('./car-list.ts')).command,
+  },
+  {
+    name: 'car show',
+    summary: "draw a car's braking limit and pedal force over speed",
+    load: async () => (await import('./car-show.ts')).command,
+  },
+  {
+    name: 'car check',
+    summary: 'check car files: every problem with line and column',
+    load: async () => (await import('./car-check.ts')).command,
+  },
+  {
+    name: 'car match',
+    summary: "compare the rig's pedal force with the car's",
+    load: async () => (await import('./car-match.ts')).command,
+  },
+  {
     name: 'target list',
     summary: 'list the targets that can be named by id',
     load: async () => (await import('./target-list.ts')).command,

@@ -78,7 +78,8 @@ export function readDrillOptions({ positionals, values }: CommandInput): DrillOp
   };
 }
 
-function readSource(text: string | null): SourceWish {
+/** What `--source` asks for. @throws Problem (exit code 2) for anything else */
+export function readSource(text: string | null): SourceWish {
   if (text === null) return { kind: 'any' };
   const [kind = '', ...rest] = text.split(':');
   const detail = rest.join(':');

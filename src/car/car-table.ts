@@ -1,0 +1,86 @@
+import {
+  barFromPascals,
+  kmhFromMetresPerSecond,
+  lbfFromNewtons,
+  mphFromMetresPerSecond,
+  psiFromPascals,
+  STANDARD_GRAVITY_MPS2,
+} from '../units.ts';
+import { frontBrakeShare } from './brakes.ts';
+import type { Car } from './car.ts';
+import { limitsOverSpeed } from './car-limits.ts';
+import type { StraightLimit } from './straight-limit.ts';
+
+export type CarUnits = 'metric' | 'imperial';
+
+const STEPS = 6;
+
+/** Pedal force with its unit. */
+export function forceText(newtons: number, units: CarUnits): string {
+  return units === 'metric'
+    ? `${newtons.toFixed(0)} N`
+    : `${lbfFromNewtons(newtons).toFixed(0)} lbf`;
+}
+
+export function speedText(mps: number, units: CarUnits): string {
+  return units === 'metric'
+    ? `${kmhFromMetresPerSecond(mps).toFixed(0)} km/h`
+    : `${mphFromMetresPerSecond(mps).toFixed(0)} mph`;
+}
+
+function pressureText(pascals: number, units: CarUnits): string {
+  return units === 'metric'
+    ? `${barFromPascals(pascals).toFixed(1)} bar`
+    : `${psiFromPascals(pascals).toFixed(0)} psi`;
+}
+
+function massText(kg: number, units: CarUnits): string {
+  // A pound of force is what a pound weighs under standard gravity.
+  return units === 'metric'
+    ? `${kg.toFixed(0)} kg`
+    : `${lbfFromNewtons(kg * STANDARD_GRAVITY_MPS2).toFixed(0)} lb`;
+}
+
+/** The straight-line limits over speed as rows of cells, heads first. */
+export function limitRows(car: Car, units: CarUnits): readonly (readonly string[])[] {
+  const heads = ['speed', 'limit', 'pedal', 'level', 'front', 'rear', 'share', 'first', 'margin'];
+  const rows = limitsOverSpeed(car, STEPS).toReversed();
+  return [heads, ...rows.map((limit) => limitCells(limit, car, units))];
+}
+
+function limitCells(limit: StraightLimit, car: Car, units: CarUnits): string[] {
+  return [
+    speedText(limit.speedMps, units),
+    `${limit.decelerationG.toFixed(2)} g`,
+    forceText(limit.pedalForceN, units),
+    `${((100 * limit.pedalForceN) / car.fullScalePedalForceN).toFixed(0)} %`,
+    pressureText(limit.pressuresPa.front, units),
+    pressureText(limit.pressuresPa.rear, units),
+    `${(100 * limit.frontShare).toFixed(1)} %`,
+    limit.locksFirst,
+    limit.marginG === null ? 'never' : `${limit.marginG.toFixed(2)} g`,
+  ];
+}
+
+/** What a driver has to know of the car beside its limits. */
+export function carLines(car: Car, units: CarUnits): readonly string[] {
+  const { brakes, gearbox, antiLock, electric } = car;
+  const { front, rear } = car.discStartC;
+  return [
+    `${row('mass')}${massText(car.chassis.massKg, units)}, centre of gravity ${car.chassis.cgHeightM.toFixed(2)} m high`,
+    `${row('brakes')}${(100 * frontBrakeShare(brakes)).toFixed(1)} % in front, ${brakes.rearValve === null ? 'no rear valve' : `rear valve from ${pressureText(brakes.rearValve.kneePa, units)}`}, ${antiLock === null ? 'no anti-lock' : 'anti-lock'}`,
+    `${row('pads')}friction ${brakes.front.padFriction.toFixed(2)} front, ${brakes.rear.padFriction.toFixed(2)} rear, discs at ${front} and ${rear} C`,
+    `${row('tyres')}friction ${car.tyres.front.longitudinalFriction.toFixed(2)} front, ${car.tyres.rear.longitudinalFriction.toFixed(2)} rear, at ${car.tyreStartC} C`,
+    `${row('gears')}${gearbox.ratios.length}, to ${gearbox.revLimitRpm} rpm, ${gearbox.blip ? 'with a blip' : 'no blip'}`,
+    ...(electric === null
+      ? []
+      : [
+          `${row('motor')}brakes the rear axle with up to ${(electric.powerW / 1000).toFixed(0)} kW, gone at ${speedText(electric.fadeOutMps, units)}`,
+        ]),
+    `${row('driver')}up to ${forceText(car.driver.peakPedalForceN, units)} in ${car.driver.riseS.toFixed(2)} s; full scale is ${forceText(car.fullScalePedalForceN, units)}`,
+  ];
+}
+
+function row(name: string): string {
+  return name.padEnd(9);
+}
