@@ -80,6 +80,11 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./corner-list.ts')).command,
   },
   {
+    name: 'corner show',
+    summary: 'draw a corner from above with its places, curvature and variant',
+    load: async () => (await import('./corner-show.ts')).command,
+  },
+  {
     name: 'corner check',
     summary: 'check corner sheets: every problem with line and column',
     load: async () => (await import('./corner-check.ts')).command,

@@ -1,8 +1,9 @@
 import type { CornerSheet } from '../corner/corner-sheet.ts';
-import { degreesFromRadians, kmhFromMetresPerSecond, mphFromMetresPerSecond } from '../units.ts';
+import { degreesFromRadians, kmhFromMetresPerSecond } from '../units.ts';
 import type { Command, CommandContext } from './command.ts';
 import { CORNER_FILES } from './corner-files.ts';
 import { type ProfileList, printProfileList } from './list-profiles.ts';
+import { speedText } from './unit-text.ts';
 
 /** Lists the corners that can be named by id. */
 export const command: Command = {
@@ -40,12 +41,6 @@ function listIn(units: CommandContext['units']): ProfileList<CornerSheet> {
       })),
     }),
   };
-}
-
-function speedText(speedMps: number, units: CommandContext['units']): string {
-  return units === 'imperial'
-    ? `${mphFromMetresPerSecond(speedMps).toFixed(0)} mph`
-    : `${kmhFromMetresPerSecond(speedMps).toFixed(0)} km/h`;
 }
 
 function rounded(value: number): number {

@@ -4,8 +4,9 @@ import { DEFAULT_GRIP, FIRST_LAP_GRIP, type FiveNumberMarks } from '../corner/fi
 import { type FiveNumberSheet, sheetFromFiveNumbers } from '../corner/sheet-from-five-numbers.ts';
 import { Problem } from '../problem.ts';
 import { idOfFile } from '../profile/id-of-file.ts';
-import { feetFromMetres, metresPerSecondFromKmh, radiansFromDegrees } from '../units.ts';
+import { metresPerSecondFromKmh, radiansFromDegrees } from '../units.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
+import { distanceText } from './unit-text.ts';
 
 /** Makes a corner sheet for a corner that nobody has driven yet. */
 export const command: Command = {
@@ -133,10 +134,7 @@ function marksJson(marks: FiveNumberMarks): Record<string, number> {
 }
 
 function report(file: string, { marks }: FiveNumberSheet, units: CommandContext['units']): string {
-  const place = (metres: number, decimals: number): string =>
-    units === 'imperial'
-      ? `${feetFromMetres(metres).toFixed(0)} ft`
-      : `${metres.toFixed(decimals)} m`;
+  const place = (metres: number, decimals: number): string => distanceText(metres, units, decimals);
   return [
     `written: ${file}`,
     `goal mark       ${place(marks.goalM, 0)} before the slowest point, with a grip of ${marks.grip}`,

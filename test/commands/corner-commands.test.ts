@@ -66,6 +66,79 @@ describe('corner new', () => {
   });
 });
 
+describe('corner show', () => {
+  const HEADS = /^ +before apex +radius +slope +bank$/m;
+
+  test('draws every bundled corner within 80 columns, with its places', async () => {
+    const { corners } = JSON.parse((await corner('list', '--json')).stdout) as {
+      corners: { id: string }[];
+    };
+    expect(corners.length).toBeGreaterThanOrEqual(12);
+    for (const { id } of corners) {
+      const { code, stdout } = await corner('show', id);
+      expect(code).toBe(0);
+      for (const line of stdout.split('\n')) expect([...line].length, id).toBeLessThanOrEqual(80);
+      expect(stdout).toMatch(/[\u2801-\u28ff]/);
+      expect(stdout).toMatch(HEADS);
+    }
+  });
+
+  test('a left-hander goes up, a right-hander down', async () => {
+    const rows = async (id: string): Promise<readonly string[]> =>
+      (await corner('show', id)).stdout.split('\n\n')[1]!.split('\n');
+    const rowOf = (lines: readonly string[], letter: string): number =>
+      lines.findIndex((line) => line.includes(letter));
+    const left = await rows('kiln-hairpin');
+    expect(rowOf(left, 'S')).toBeLessThan(rowOf(left, 'T'));
+    const right = await rows('weavers-corner');
+    expect(rowOf(right, 'S')).toBeGreaterThan(rowOf(right, 'T'));
+  });
+
+  test('names the places and what a variant changes', async () => {
+    const { stdout } = await corner('show', 'kiln-hairpin', '--variant', 'wet');
+    expect(stdout).toMatch(/^b {2}bump of 5.0 m, 25 % of load +112.0 m +- +0 % +0 %$/m);
+    expect(stdout).toMatch(/^T {2}turn-in +46.0 m +- +0 % +0 %$/m);
+    expect(stdout).toMatch(/^S {2}apex, slowest by its radius +0.0 m +18.0 m +0 % +0 %$/m);
+    expect(stdout).toMatch(/^car +grip times 0.65, balance bar 55 % front$/m);
+    expect(stdout).toMatch(/^approach +225 km\/h on 320.0 m$/m);
+  });
+
+  test('two apexes of a chicane, one each way', async () => {
+    const { stdout } = await corner('show', 'ferry-chicane', '--variant', 'race');
+    expect(stdout).toMatch(/^A {2}apex +-\d+\.\d m +34.0 m/m);
+    expect(stdout).toMatch(/^turn +52° left, then 50° right$/m);
+  });
+
+  test('in imperial units, in plain ASCII', async () => {
+    const argv = ['corner', 'show', 'quarry-drop', '--units', 'imperial'];
+    const { stdout } = await runCommand([...argv, '--data-dir', dir], { LANG: 'C' });
+    expect(stdout).toMatch(/^[\x20-\x7e\n]*$/);
+    expect(stdout).toMatch(/^approach +130 mph on 853 ft$/m);
+    expect(stdout).toMatch(/^ *118 ft L/m);
+    expect(stdout).not.toMatch(/\d m\b/);
+  });
+
+  test('as JSON: the path over the distance to the apex', async () => {
+    const { stdout } = await corner('show', 'twin-barrows', '--variant', 'race', '--json');
+    const json = JSON.parse(stdout) as Record<string, number[]>;
+    expect(json).toMatchObject({ id: 'twin-barrows', variant: 'race', line: 'double-apex' });
+    for (const key of ['curvature_per_m', 'slope_percent', 'x_m', 'y_m', 'heading_deg'])
+      expect(json[key]).toHaveLength(json.distance_m!.length);
+    expect(json.distance_m![0]).toBe(json.apex_from_turn_in_m);
+    expect(json.heading_deg!.at(-1)).toBeCloseTo(-140, 3);
+  });
+
+  test.each([
+    [['show'], 'no corner named'],
+    [['show', 'kiln-hairpin', 'ferry-chicane'], 'more than one corner named'],
+    [['show', 'kiln-hairpin', '--variant', 'dry'], 'Kiln hairpin has no variant "dry"'],
+  ])('%j is a usage error', async (argv, message) => {
+    const ran = await corner(...argv);
+    expect(ran.code).toBe(2);
+    expect(ran.stderr).toContain(message);
+  });
+});
+
 describe('corner list and check', () => {
   test('lists the circuit with directions, speeds and variants', async () => {
     const { code, stdout } = await corner('list');
