@@ -65,6 +65,11 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./target-show.ts')).command,
   },
   {
+    name: 'target derive',
+    summary: 'derive the target of a car in a corner',
+    load: async () => (await import('./target-derive.ts')).command,
+  },
+  {
     name: 'target check',
     summary: 'check target files: every problem with line and column',
     load: async () => (await import('./target-check.ts')).command,

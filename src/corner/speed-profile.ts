@@ -41,7 +41,9 @@ const FIRST_M = 1e-6;
  */
 export function brakeToSlowest(model: BrakingModel, pass: BackwardPass): ProfilePoint[] {
   const end = model.cornerLimit(pass.slowestM);
-  const points: ProfilePoint[] = [limitPoint(model, pass.slowestM, end, Number.POSITIVE_INFINITY)];
+  // A foot is off the brake where the speed is least; the pure limit of a front-limited car is not.
+  const start = Number.isFinite(pass.releaseNps) ? 0 : Number.POSITIVE_INFINITY;
+  const points: ProfilePoint[] = [limitPoint(model, pass.slowestM, end, start)];
   for (const step of steps(pass)) {
     const later = points[points.length - 1] as ProfilePoint;
     points.push(pointBefore(model, pass, later, step));

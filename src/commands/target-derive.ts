@@ -1,0 +1,111 @@
+import { writeFile } from 'node:fs/promises';
+import { buildCar } from '../car/build-car.ts';
+import { buildCorner, variantOfSheet } from '../corner/build-corner.ts';
+import { Problem } from '../problem.ts';
+import { lookOf } from '../screens/look.ts';
+import { type DerivedTarget, deriveTarget } from '../target/derive/derive-target.ts';
+import { targetFileText } from '../target/derive/target-file-text.ts';
+import { zoneJson } from '../target/derive/zone-json.ts';
+import type { ModelName } from '../target/derive/zone-model.ts';
+import { zoneTable } from '../target/derive/zone-table.ts';
+import { readTarget } from '../target/read-target.ts';
+import { findCar } from './car-files.ts';
+import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
+import { findCorner } from './corner-files.ts';
+import { targetDrawing } from './target-drawing.ts';
+
+const NAME = 'target derive';
+const MODELS: readonly ModelName[] = ['two-axle', 'point-mass'];
+
+/** Derives the target that follows from a car and a corner. */
+export const command: Command = {
+  name: NAME,
+  summary: 'derive the target of a car in a corner',
+  positionals: '',
+  options: {
+    car: { type: 'string', value: 'CAR', help: 'id of a car or path of its file' },
+    corner: { type: 'string', value: 'CORNER', help: 'id of a corner sheet or path of its file' },
+    variant: { type: 'string', value: 'NAME', help: 'variant of the sheet (default its first)' },
+    model: {
+      type: 'string',
+      value: MODELS.join('|'),
+      help: 'model of the car (default two-axle)',
+    },
+    out: { type: 'string', value: 'FILE', help: 'write a target file; never over an existing one' },
+    json: { type: 'boolean', help: 'one JSON object: everything against distance' },
+  },
+  examples: [
+    'ebbline target derive --car gt --corner kiln-hairpin',
+    'ebbline target derive --car gt --corner kiln-hairpin --variant wet --out wet.yaml',
+  ],
+  run: derive,
+};
+
+async function derive(
+  { positionals, values }: CommandInput,
+  context: CommandContext,
+): Promise<number> {
+  if (positionals.length > 0) throw misuse(`${positionals[0]} belongs to no option`);
+  const model = modelOf(values.model);
+  const carFile = await findCar(named(values, 'car'), context.dataDir);
+  const sheet = await findCorner(named(values, 'corner'), context.dataDir);
+  const variant = text(values.variant);
+  const car = buildCar(carFile, variantOfSheet(sheet, variant).car);
+  const derived = deriveTarget(car, buildCorner(sheet, variant), model);
+  const out = text(values.out);
+  if (out !== null) await writeTarget(out, targetFileText(derived, sheet.advice), context);
+  if (values.json === true) context.out(`${JSON.stringify(zoneJson(derived))}\n`);
+  else context.out(page(derived, sheet.advice, context));
+  return 0;
+}
+
+function page(derived: DerivedTarget, advice: string | null, context: CommandContext): string {
+  const { car, corner, zone } = derived;
+  const look = lookOf(context.env, false, process.platform);
+  const target = readTarget(targetFileText(derived, advice), `${corner.id}.yaml`);
+  const lines = [
+    `${corner.name}, ${corner.cornerType}, ${corner.variant}; ${car.name}, ${zone.model} model`,
+    '',
+    targetDrawing(target, look),
+    '',
+    ...zoneTable(derived, context.units),
+  ];
+  return lines.map((line) => `${line}\n`).join('');
+}
+
+async function writeTarget(path: string, content: string, context: CommandContext): Promise<void> {
+  try {
+    await writeFile(path, content, { flag: 'wx' });
+  } catch (error) {
+    const { code, message } = error as NodeJS.ErrnoException;
+    throw code === 'EEXIST'
+      ? new Problem('the file is there already', { where: path, next: 'Give another name.' })
+      : new Problem(`the target cannot be written: ${message}`, {
+          where: path,
+          next: 'Give a path in a folder you may write to.',
+        });
+  }
+  context.err(`Written to ${path}.\n`);
+}
+
+function modelOf(value: OptionValue): ModelName {
+  const wanted = text(value) ?? 'two-axle';
+  const model = MODELS.find((name) => name === wanted);
+  if (model !== undefined) return model;
+  throw misuse(`there is no model ${JSON.stringify(wanted)}`, `Use ${MODELS.join(' or ')}.`);
+}
+
+function named(values: CommandInput['values'], option: 'car' | 'corner'): string {
+  const value = text(values[option]);
+  if (value !== null) return value;
+  const next = `Add --${option} with an id or a path; \`ebbline ${option} list\` lists ids.`;
+  throw misuse(`no ${option} named`, next);
+}
+
+function misuse(what: string, next = `See \`ebbline ${NAME} --help\`.`): Problem {
+  return new Problem(what, { where: NAME, next, exitCode: 2 });
+}
+
+function text(value: OptionValue): string | null {
+  return typeof value === 'string' ? value : null;
+}

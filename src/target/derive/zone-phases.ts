@@ -1,0 +1,108 @@
+import type { Knot } from '../../curve/monotone-cubic.ts';
+import { riseShare } from '../rise-shape.ts';
+import { fitKnots } from './fit-knots.ts';
+import type { ZoneKeyPoints } from './zone-key-points.ts';
+import type { ZonePoint } from './zone-point.ts';
+
+/** A zone's level as the phases of a target; places in metres to the slowest point. */
+export interface ZonePhases {
+  readonly brakePointM: number;
+  readonly riseM: number;
+  readonly peakLevel: number;
+  readonly holdM: number;
+  readonly bleed: { readonly lengthM: number; readonly toLevel: number } | null;
+  readonly knots: readonly { readonly distanceM: number; readonly level: number }[];
+  readonly brakeOffM: number;
+}
+
+const MOST_KNOTS = 11;
+/** How far a bleed may be from the straight line that the file can say, in levels. */
+const STRAIGHT = 0.008;
+const SHORTEST_BLEED_M = 5;
+const RISE_TRIALS = 40;
+
+/** @param points a zone that brakes, in driving order */
+export function zonePhases(points: readonly ZonePoint[], keys: ZoneKeyPoints): ZonePhases {
+  const { brakePoint, peak, startOfRelease } = keys;
+  const riseM = riseLength(points, keys);
+  const falling = neverRising(points.slice(points.indexOf(peak)));
+  const bleed = bleedOf(falling, startOfRelease);
+  const release = falling.filter(
+    ({ distanceM }) => bleed === null || distanceM <= startOfRelease.distanceM,
+  );
+  const off = release.findIndex(({ level }) => level <= 0);
+  const braked = off === -1 ? release : release.slice(0, off + 1);
+  const end = braked[braked.length - 1] as Place;
+  const knots = fitKnots(
+    [...braked.slice(0, -1), { ...end, level: 0 }].map(
+      ({ distanceM, level }): Knot => ({ x: -distanceM, y: level }),
+    ),
+    MOST_KNOTS,
+  );
+  return {
+    brakePointM: brakePoint.distanceM,
+    riseM,
+    peakLevel: peak.level,
+    holdM: brakePoint.distanceM - peak.distanceM - riseM,
+    bleed,
+    knots: knots.map(({ x, y }) => ({ distanceM: -x, level: y })),
+    brakeOffM: end.distanceM,
+  };
+}
+
+interface Place {
+  readonly distanceM: number;
+  readonly level: number;
+}
+
+/**
+ * The never-rising curve that comes closest to the level from its peak on: halfway between the least level so far and
+ * the largest one still to come. Where the level would rise again (a gear, a motor that fades, a second apex) it is
+ * missed by half of that rise and no more.
+ */
+function neverRising(points: readonly ZonePoint[]): Place[] {
+  const later = points.map(({ level }) => level);
+  for (let i = later.length - 2; i >= 0; i--)
+    later[i] = Math.max(later[i] as number, later[i + 1] as number);
+  let least = Number.POSITIVE_INFINITY;
+  return points.map(({ distanceM, level }, i) => {
+    least = Math.min(least, level);
+    return { distanceM, level: (least + (later[i] ?? level)) / 2 };
+  });
+}
+
+function bleedOf(falling: readonly Place[], start: ZonePoint): ZonePhases['bleed'] {
+  const peak = falling[0] as Place;
+  const lengthM = peak.distanceM - start.distanceM;
+  const end = falling.find(({ distanceM }) => distanceM <= start.distanceM);
+  if (end === undefined || lengthM < SHORTEST_BLEED_M || !(end.level < peak.level)) return null;
+  const isStraight = falling
+    .filter(({ distanceM }) => distanceM >= start.distanceM)
+    .every(({ distanceM, level }) => {
+      const share = (peak.distanceM - distanceM) / lengthM;
+      return Math.abs(peak.level + (end.level - peak.level) * share - level) <= STRAIGHT;
+    });
+  return isStraight ? { lengthM, toLevel: end.level } : null;
+}
+
+/**
+ * Length of the minimum-jerk rise that comes closest to the application, which pitch lag keeps lower towards its end
+ * than one push would.
+ */
+function riseLength(points: readonly ZonePoint[], { brakePoint, peak }: ZoneKeyPoints): number {
+  const wholeM = brakePoint.distanceM - peak.distanceM;
+  const rising = points.slice(0, points.indexOf(peak) + 1);
+  const share = riseShare('minimum-jerk');
+  const missOf = (lengthM: number): number =>
+    Math.max(
+      ...rising.map(({ distanceM, level }) => {
+        const run = (brakePoint.distanceM - distanceM) / lengthM;
+        return Math.abs(peak.level * share(Math.min(1, run)) - level);
+      }),
+    );
+  const lengths = Array.from({ length: RISE_TRIALS }, (_, i) => (wholeM * (i + 1)) / RISE_TRIALS);
+  return lengths.reduce(
+    (best, lengthM) => (missOf(lengthM) < missOf(best) ? lengthM : best),
+    wholeM,
+  );
+}

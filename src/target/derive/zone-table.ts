@@ -1,0 +1,117 @@
+import type { DerivedTarget } from './derive-target.ts';
+import type { Downshift } from './downshifts.ts';
+import { LEFT_OUT } from './left-out.ts';
+import {
+  distanceText,
+  fixed,
+  forceText,
+  percentText,
+  pressureText,
+  speedText,
+  type TextUnits,
+} from './unit-text.ts';
+import type { BumpMargin, ZoneKeyPoints } from './zone-key-points.ts';
+
+/** The numbers of a derived target as lines of text, what the model leaves out at their end. */
+export function zoneTable(derived: DerivedTarget, units: TextUnits): readonly string[] {
+  return [
+    ...keyLines(derived, units),
+    '',
+    ...limitLines(derived, units),
+    ...derived.zone.downshifts.map((shift) => shiftLine(derived, shift, units)),
+    ...derived.bumps.map((margin) => bumpLine(derived, margin, units)),
+    ...driverLines(derived, units),
+    '',
+    'Left out:',
+    ...LEFT_OUT.map((line) => `  ${line}`),
+  ];
+}
+
+const KEY_NAMES: readonly (readonly [keyof ZoneKeyPoints, string])[] = [
+  ['brakePoint', 'brake point'],
+  ['peak', 'peak'],
+  ['startOfRelease', 'start of release'],
+  ['turnIn', 'turn-in'],
+  ['apex', 'apex'],
+  ['slowest', 'slowest point'],
+];
+
+function keyLines({ keys }: DerivedTarget, units: TextUnits): string[] {
+  return KEY_NAMES.map(([key, name]) => ({ name, point: keys[key] }))
+    .toSorted((a, b) => a.point.sM - b.point.sM)
+    .map(({ name, point }) =>
+      [
+        row(name),
+        distanceText(point.distanceM, units).padStart(8),
+        `${fixed(point.timeS, 2)} s`.padStart(8),
+        speedText(point.speedMps, units).padStart(10),
+        percentText(point.level, 1).padStart(9),
+        pressureText(point.pressureFrontPa, units).padStart(10),
+        forceText(point.pedalForceN, units).padStart(9),
+      ].join(''),
+    );
+}
+
+function limitLines({ lock, straightBleed, zone }: DerivedTarget, units: TextUnits): string[] {
+  const bled = pressureText(straightBleed.pressurePa, units);
+  const over = distanceText(straightBleed.from.distanceM - straightBleed.to.distanceM, units);
+  return [
+    `${row('locks first')}${lock.axle} axle, ${fixed(lock.marginG, 2)} g before the other at the approach speed`,
+    `${row('straight bleed')}${bled} (${percentText(straightBleed.level, 1)}) over ${over}, before the wheel turns`,
+    ...(zone.footLossS > 0.0005
+      ? [`${row('foot')}${fixed(zone.footLossS, 3)} s lost because it cannot release faster`]
+      : []),
+  ];
+}
+
+function shiftLine({ zone }: DerivedTarget, shift: Downshift, units: TextUnits): string {
+  const place = (atM: number): string => distanceText(zone.slowestM - atM, units);
+  const earliest =
+    shift.earliestM === null ? 'nowhere safe' : `earliest safe place ${place(shift.earliestM)}`;
+  return (
+    `${row(`gear ${shift.fromGear} to ${shift.toGear}`)}at ${place(shift.atM)} (${earliest}), ` +
+    `${fixed(shift.rpm, 0)} rpm, rear margin ${percentText(1 - shift.rearUse)}`
+  );
+}
+
+function bumpLine(
+  { zone }: DerivedTarget,
+  { bump, rearUse, ease }: BumpMargin,
+  units: TextUnits,
+): string {
+  const margin = Number.isFinite(rearUse) ? percentText(1 - rearUse) : 'none';
+  const advice = ease > 0 ? `, ease ${percentText(ease)} over it` : '';
+  const at = distanceText(zone.slowestM - bump.atM, units);
+  return `${row('bump')}at ${at}, rear margin ${margin}${advice}`;
+}
+
+/** A rise below this is within the narrowest corridor. */
+const WORTH_SAYING = 0.03;
+
+function driverLines(derived: DerivedTarget, units: TextUnits): string[] {
+  const { car, corner, zone, keys, risesAgainLevel } = derived;
+  const { peakPedalForceN } = car.driver;
+  return [
+    `${row('full scale')}${forceText(car.fullScalePedalForceN, units)}`,
+    ...(risesAgainLevel > WORTH_SAYING
+      ? [
+          `Caution: the level rises again by ${percentText(risesAgainLevel)}; drawing and target file run through the middle.`,
+        ]
+      : []),
+    ...(zone.tooFastMps > 0
+      ? [
+          `Caution: from ${speedText(corner.approachSpeedMps, units)} the corner cannot be made: even braking from the start`,
+          `of the zone it is ${speedText(zone.tooFastMps, units)} too fast where the limit is reached.`,
+        ]
+      : []),
+    ...(keys.peak.pedalForceN > peakPedalForceN
+      ? [
+          `Caution: the peak asks for ${forceText(keys.peak.pedalForceN, units)}; this driver pushes ${forceText(peakPedalForceN, units)} at most.`,
+        ]
+      : []),
+  ];
+}
+
+function row(name: string): string {
+  return name.padEnd(18);
+}

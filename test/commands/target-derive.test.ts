@@ -1,0 +1,83 @@
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { readTarget } from '../../src/target/read-target.ts';
+import { runCommand } from './run-command.ts';
+
+let dir = '';
+beforeAll(() => {
+  dir = mkdtempSync(join(tmpdir(), 'target-derive-'));
+});
+afterAll(() => rmSync(dir, { recursive: true }));
+
+const derive = (...more: string[]) =>
+  runCommand(['target', 'derive', '--car', 'gt', '--corner', 'kiln-hairpin', ...more]);
+
+describe('target derive', () => {
+  test('prints a drawing, the key points and what is left out', async () => {
+    const { code, stdout } = await derive();
+    expect(code).toBe(0);
+    expect(stdout).toMatch(/brake point +\d+\.\d m .* km\/h .* bar .* N/);
+    expect(stdout).toMatch(/gear 3 to 2 +at .*earliest safe place .* rpm, rear margin \d+ %/);
+    expect(stdout).toContain('locks first       front axle');
+    expect(stdout).toContain('Left out:');
+    expect((await derive('--units', 'imperial')).stdout).toMatch(
+      /brake point .* ft .* mph .* psi .* lbf/,
+    );
+  });
+
+  test('prints arrays of one length with units in their names', async () => {
+    const { stdout } = await derive('--variant', 'wet', '--model', 'point-mass', '--json');
+    const json = JSON.parse(stdout);
+    expect(json).toMatchObject({
+      car: 'gt',
+      corner: 'kiln-hairpin',
+      variant: 'wet',
+      model: 'point-mass',
+    });
+    const names = [
+      'distance_m',
+      'time_s',
+      'speed_mps',
+      'level',
+      'pressure_front_bar',
+      'pressure_rear_bar',
+      'pedal_force_N',
+      'steering_deg',
+      'accel_x_mps2',
+      'accel_y_mps2',
+      'front_utilization',
+      'rear_utilization',
+      'limiter',
+      'gear',
+    ];
+    for (const name of names) expect(json[name], name).toHaveLength(json.distance_m.length);
+    expect(json.distance_m[0]).toBeGreaterThan(json.distance_m[1]);
+    expect(json.distance_m.at(-1)).toBe(0);
+  });
+
+  test('writes a target file that is read back, and never over another', async () => {
+    const file = join(dir, 'derived.yaml');
+    expect((await derive('--out', file)).code).toBe(0);
+    const text = readFileSync(file, 'utf8');
+    expect(text).toMatch(/^# yaml-language-server: /);
+    expect(readTarget(text, file)).toMatchObject({ id: 'derived', domain: 'distance' });
+    writeFileSync(file, 'mine');
+    const again = await derive('--out', file);
+    expect(again).toMatchObject({ code: 1, stdout: '' });
+    expect(again.stderr).toContain('is there already');
+    expect(readFileSync(file, 'utf8')).toBe('mine');
+  });
+
+  test('refuses what it cannot derive from, and writes nothing', async () => {
+    const file = join(dir, 'none.yaml');
+    expect(await runCommand(['target', 'derive', '--corner', 'kiln-hairpin'])).toMatchObject({
+      code: 2,
+    });
+    expect(await derive('--model', 'three-axle', '--out', file)).toMatchObject({ code: 2 });
+    expect(await derive('--variant', 'wett', '--out', file)).toMatchObject({ code: 2 });
+    expect(await derive('stray')).toMatchObject({ code: 2 });
+    expect(existsSync(file)).toBe(false);
+  });
+});

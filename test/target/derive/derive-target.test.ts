@@ -1,0 +1,58 @@
+import { describe, expect, test } from 'vitest';
+import type { DerivedTarget } from '../../../src/target/derive/derive-target.ts';
+import { targetFileText } from '../../../src/target/derive/target-file-text.ts';
+import { zoneJson } from '../../../src/target/derive/zone-json.ts';
+import { checkTarget } from '../../../src/target/read-target.ts';
+import { CARS, derivedIn, SHEETS } from './bundled-zones.ts';
+
+const gearsFit = (derived: DerivedTarget): boolean =>
+  derived.corner.gears.approach <= derived.car.gearbox.ratios.length;
+
+describe.each(SHEETS.map((sheet) => ({ id: sheet.id, sheet })))('every car in $id', ({ sheet }) => {
+  const derived = CARS.flatMap((car) => derivedIn(sheet, car)).filter((one) => one !== null);
+
+  test('some car brakes for it, and every number is finite', () => {
+    expect(derived.length).toBeGreaterThan(0);
+    for (const one of derived.filter(gearsFit)) {
+      const json = zoneJson(one) as Record<string, readonly unknown[]>;
+      const length = json.distance_m?.length ?? 0;
+      expect(length).toBeGreaterThan(20);
+      for (const value of Object.values(json).filter(Array.isArray))
+        for (const item of value.filter((each) => typeof each === 'number'))
+          expect(Number.isFinite(item)).toBe(true);
+    }
+  });
+
+  test('no axle is asked for more than it has', () => {
+    for (const { zone, car } of derived)
+      for (const { frontUse, rearUse, sM, limiter } of zone.points)
+        expect(Math.max(frontUse, rearUse), `${car.id} at ${sM}, ${limiter}`).toBeLessThan(1.02);
+  });
+
+  test('its file is read back, within 1.5 % of full scale of the derived level from the peak on', () => {
+    for (const one of derived.filter(({ keys }) => keys.peak.level <= 1)) {
+      const reading = checkTarget(targetFileText(one, 'Ease it off.'), 'mine.yaml');
+      const label = `${one.car.id} ${one.corner.id} ${one.corner.variant}`;
+      if (reading.kind === 'refused')
+        throw new Error(
+          `${label}: ${JSON.stringify(reading.problems)}\n${targetFileText(one, null)}`,
+        );
+      const { level, gears } = reading.target;
+      const { peak } = one.keys;
+      const after = one.zone.points.filter(({ sM }) => sM >= peak.sM);
+      // A file never rises after the peak: where the level does, it cannot be closer than half of the rise.
+      let [least, rise] = [1, 0];
+      for (const point of after) {
+        least = Math.min(least, point.level);
+        rise = Math.max(rise, point.level - least);
+      }
+      for (const point of after) {
+        const miss = Math.abs(level.at(point.distanceM) - point.level);
+        expect(miss, `${label} at ${point.distanceM}`).toBeLessThan(
+          Math.max(0.015, rise / 2 + 0.01),
+        );
+      }
+      expect(gears.length).toBeLessThanOrEqual(one.zone.downshifts.length);
+    }
+  });
+});
