@@ -1,13 +1,26 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { readCornerSheet } from '../../src/corner/read-corner-sheet.ts';
 import { readTarget } from '../../src/target/read-target.ts';
 
 const README = readFileSync(new URL('../../profiles/README.md', import.meta.url), 'utf8');
 const examples = [...README.matchAll(/```yaml\n([\s\S]*?)```/g)].map((match) => match[1]!);
+const targets = examples.filter((text) => /^domain:/m.test(text));
+const corners = examples.filter((text) => /^line:/m.test(text));
 
-test('the examples of profiles/README.md are targets', () => {
-  expect(examples.map((text) => readTarget(text, 'my-corner.yaml').domain)).toEqual([
+test('every example is a target or a corner', () => {
+  expect(targets.length + corners.length).toBe(examples.length);
+});
+
+test('the examples of profiles/README.md over time and over distance are targets', () => {
+  expect(targets.map((text) => readTarget(text, 'my-corner.yaml').domain)).toEqual([
     'time',
     'distance',
+  ]);
+});
+
+test('the example of a corner sheet is one', () => {
+  expect(corners.map((text) => readCornerSheet(text, 'my-corner.yaml').line.kind)).toEqual([
+    'smooth-apex',
   ]);
 });
