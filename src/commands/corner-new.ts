@@ -8,6 +8,9 @@ import { metresPerSecondFromKmh, radiansFromDegrees } from '../units.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 import { distanceText } from './unit-text.ts';
 
+/** A zone this much longer than any line of the corner is worth a word. */
+const SPARE_M = 2;
+
 /** Makes a corner sheet for a corner that nobody has driven yet. */
 export const command: Command = {
   name: 'corner new',
@@ -50,6 +53,11 @@ async function create(input: CommandInput, context: CommandContext): Promise<num
   if (input.values.json === true)
     context.out(`${JSON.stringify({ file, id: idOfFile(file), ...marksJson(made.marks) })}\n`);
   else context.out(report(file, made, context.units));
+  const spareM = number(input, 'zone-m', 10, 1000) - made.marks.goalM;
+  if (spareM > SPARE_M)
+    context.err(
+      `The corner needs ${spareM.toFixed(0)} m less than --zone-m says: check the speeds, or give --grip.\n`,
+    );
   return 0;
 }
 

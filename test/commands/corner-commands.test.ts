@@ -51,6 +51,12 @@ describe('corner new', () => {
     expect((await findCorner(file('out.yaml'), dir)).line.sign).toBe(-1);
   });
 
+  test('says so where the zone is longer than the corner can fill', async () => {
+    const { code, stderr } = await corner('new', 'Long zone', ...FIVE, '--zone-m', '400');
+    expect(code).toBe(0);
+    expect(stderr).toMatch(/^The corner needs \d+ m less than --zone-m says/);
+  });
+
   test.each([
     [['new', ...FIVE], 'no name given'],
     [['new', '---', ...FIVE], 'corner new'],
