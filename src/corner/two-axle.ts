@@ -175,7 +175,9 @@ export function axleLimitsUnderLoadN(
 
 /** No car here is faster, m^2/s^2: a corner that is still carried at this speed sets no limit. */
 const FASTEST_SQUARED = 150 ** 2;
-const SCAN_RATIO = 1.25;
+const SCAN_RATIO = 1.4;
+/** Share of the flat, unloaded limit at which the search begins: nothing but a steep adverse bank gets below it. */
+const SURELY_CARRIED = 0.5;
 const CLOSE = 1e-13;
 const MOST_HALVINGS = 60;
 
@@ -187,9 +189,11 @@ const MOST_HALVINGS = 60;
 function cornerLimitSquared(car: TwoAxleCar, road: Road, sM: number): number {
   if (road.curvatureAt(sM) === 0) return Number.POSITIVE_INFINITY;
   const spare = (w: number): number => spareLateralN(car, road, sM, w);
-  let low = Math.min(1, 1 / Math.abs(road.curvatureAt(sM)));
-  if (spare(low) <= 0) return low;
-  let high = low * SCAN_RATIO;
+  const mu = Math.min(car.frontTyre.lateralFriction, car.rearTyre.lateralFriction) * car.gripShare;
+  const flat = (mu * STANDARD_GRAVITY_MPS2) / Math.abs(road.curvatureAt(sM));
+  let low = SURELY_CARRIED * flat;
+  if (spare(low) <= 0) low = 0;
+  let high = Math.max(low * SCAN_RATIO, flat * 1e-3);
   while (spare(high) > 0) {
     if (high > FASTEST_SQUARED) return Number.POSITIVE_INFINITY;
     low = high;

@@ -35,6 +35,8 @@ export interface SolvedZone {
 /** Gears move the profile and the profile moves the gears: after this many rounds they have settled to centimetres. */
 const MOST_GEAR_ROUNDS = 4;
 const SETTLED_M = 0.05;
+/** Step while gears settle, m: places come out to a centimetre. */
+const ROUGH_STEP_M = 4;
 /** The application begins before the limit has come down to the approach speed: this much of it is looked at. */
 const SPARE_SPEED = 1.4;
 
@@ -86,7 +88,8 @@ function settleGears(problem: ZoneProblem): {
 } {
   const { car, corner } = problem;
   let schedule: GearSchedule = [{ fromM: Number.NEGATIVE_INFINITY, gear: corner.gears.approach }];
-  let solved = solveProfile(problem, schedule, car.driver.releaseNps);
+  const { releaseNps } = car.driver;
+  let solved = solveProfile(problem, schedule, releaseNps, ROUGH_STEP_M);
   for (let round = 0; round < MOST_GEAR_ROUNDS; round++) {
     const brakePointM = reachedAt(solved.profile, corner.approachSpeedMps);
     const next = scheduleOf(corner, planDownshifts({ car, corner, ...solved, brakePointM }));
@@ -97,9 +100,9 @@ function settleGears(problem: ZoneProblem): {
     );
     if (isSettled) break;
     schedule = next;
-    solved = solveProfile(problem, schedule, car.driver.releaseNps);
+    solved = solveProfile(problem, schedule, releaseNps, ROUGH_STEP_M);
   }
-  return { schedule, solved };
+  return { schedule, solved: solveProfile(problem, schedule, releaseNps) };
 }
 
 /** Where the limit's speed has come down to the approach speed: a little after the brake point. */
@@ -112,6 +115,7 @@ function solveProfile(
   { car, corner, model: name }: ZoneProblem,
   schedule: GearSchedule,
   footReleaseNps: number,
+  stepM: number = DEFAULT_STEP_M,
 ): SolvedProfile {
   const model = zoneModel(name, car, corner, schedule);
   const slowestM = slowestPointM(model, corner.path.lengthM);
@@ -119,7 +123,7 @@ function solveProfile(
     slowestM,
     fromM: -corner.approachM,
     jointsM: [...jointsOf(corner), ...schedule.slice(1).map(({ fromM }) => fromM)],
-    stepM: DEFAULT_STEP_M,
+    stepM,
     stopAboveMps: SPARE_SPEED * corner.approachSpeedMps,
     releaseNps: footReleaseNps * brakeForcePerPedalN(car),
   });
