@@ -46,7 +46,10 @@ const SPARE_SPEED = 1.4;
  * tyre temperature) is left out here too.
  */
 export function solveZone(car: Car, corner: Corner, model: ModelName = 'two-axle'): SolvedZone {
-  const problem: ZoneProblem = { car, corner, model };
+  const inOneGear = zoneModel(model, car, corner, [{ fromM: 0, gear: corner.gears.slowest }]);
+  // What the corner carries does not depend on the gears, so neither does this place.
+  const slowestM = slowestPointM(inOneGear, corner.path.lengthM);
+  const problem: ZoneProblem = { car, corner, model, slowestM };
   const { schedule, solved } = settleGears(problem);
   const zone = withApplication(problem, solved);
   return {
@@ -65,6 +68,7 @@ interface ZoneProblem {
   readonly car: Car;
   readonly corner: Corner;
   readonly model: ModelName;
+  readonly slowestM: number;
 }
 
 /** The backward pass with the gears given. */
@@ -112,13 +116,12 @@ function reachedAt(profile: readonly ProfilePoint[], approachSpeedMps: number): 
 }
 
 function solveProfile(
-  { car, corner, model: name }: ZoneProblem,
+  { car, corner, model: name, slowestM }: ZoneProblem,
   schedule: GearSchedule,
   footReleaseNps: number,
   stepM: number = DEFAULT_STEP_M,
 ): SolvedProfile {
   const model = zoneModel(name, car, corner, schedule);
-  const slowestM = slowestPointM(model, corner.path.lengthM);
   const profile = brakeToSlowest(model, {
     slowestM,
     fromM: -corner.approachM,
