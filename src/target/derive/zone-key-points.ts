@@ -3,6 +3,7 @@ import { criticalRateG, lockUpForcesN } from '../../car/brake-distribution.ts';
 import { frontBrakeShare } from '../../car/brakes.ts';
 import type { Car } from '../../car/car.ts';
 import { weightN } from '../../car/chassis.ts';
+import { apexM } from '../../corner/apex.ts';
 import { axleUse } from '../../corner/axle-use.ts';
 import type { Corner, CornerBump } from '../../corner/corner.ts';
 import type { SolvedZone } from './derive-zone.ts';
@@ -37,7 +38,7 @@ export function keyPointsOf(car: Car, corner: Corner, zone: SolvedZone): ZoneKey
     peak,
     startOfRelease: straight ?? peak,
     turnIn: nearest(points, 0),
-    apex: nearest(points, apexM(corner)),
+    apex: nearest(points, apexM(corner.path)),
     slowest: last,
   };
 }
@@ -54,15 +55,6 @@ function straightLimitN(car: Car, corner: Corner, { speedMps, gear }: ZonePoint)
     rear: lockUpForcesN(car.chassis, share, mu('rear'), down, engineN).rear,
   };
   return Math.min(limits.front, limits.rear);
-}
-
-/** Where the path is tightest, m from turn-in. */
-function apexM({ path }: Corner): number {
-  let best = 0;
-  for (let sM = 0; sM <= path.lengthM; sM += 0.5) {
-    if (Math.abs(path.curvatureAt(sM)) > Math.abs(path.curvatureAt(best)) * (1 + 1e-9)) best = sM;
-  }
-  return best;
 }
 
 function nearest(points: readonly ZonePoint[], sM: number): ZonePoint {
