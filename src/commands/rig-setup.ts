@@ -29,30 +29,30 @@ export const command: Command = {
 const INTERRUPTED = 130;
 
 async function setupOnTerminal(input: CommandInput, context: CommandContext): Promise<number> {
-  const console = new ReadlineConsole(process.stdin, process.stdout, context.interactive);
+  const terminal = new ReadlineConsole(process.stdin, process.stdout, context.interactive);
   try {
-    return await rigSetup(input, context, console, () => openCandidates(context));
+    return await rigSetup(input, context, terminal, () => openCandidates(context));
   } catch (error) {
     if (!(error instanceof Interrupted)) throw error;
     context.err('\nStopped. What was confirmed is saved.\n');
     return INTERRUPTED;
   } finally {
-    console.close();
+    terminal.close();
   }
 }
 
-/** `rig setup` with its console and its source passed in. */
+/** `rig setup` with its terminal and its source passed in. */
 export async function rigSetup(
   { values }: CommandInput,
   context: CommandContext,
-  console: SetupConsole,
+  terminal: SetupConsole,
   open: () => Promise<ReportSource>,
 ): Promise<number> {
   const loads = typeof values.loads === 'string' ? parseLoads(values.loads) : [];
   const source = await open();
-  console.say(HARDWARE_CAUTION);
+  terminal.say(HARDWARE_CAUTION);
   const known = await loadRig(context.dataDir, source.devices);
-  await setupRig({ source, console, dataDir: context.dataDir, known, loads });
+  await setupRig({ source, terminal, dataDir: context.dataDir, known, loads });
   return 0;
 }
 

@@ -93,7 +93,7 @@ export class HidSource implements ReportSource {
 function drained(ring: SharedArrayBuffer): Observable<ReportBatch> {
   const reader = new RingReader(ring);
   return defer(() => {
-    reader.skip();
+    reader.discard();
     return timer(0, BATCH_MS).pipe(map(() => reader.drain()));
   });
 }

@@ -47,7 +47,7 @@ export class RingReader {
   }
 
   /** Forgets what is waiting and what was dropped since the last call of `drain`: nobody was reading. */
-  skip(): void {
+  discard(): void {
     this.#release(this.#waiting());
     this.#forgiven = this.#droppedEver() - this.#dropped;
   }

@@ -84,7 +84,7 @@ describe('a ring', () => {
     for (let i = 0; i < 3; i++) push(writer, report);
     expect(reader.drain()).toMatchObject({ count: 1, dropped: 2 });
     for (let i = 0; i < 5; i++) push(writer, report);
-    reader.skip();
+    reader.discard();
     expect(reader.drain()).toMatchObject({ count: 0, dropped: 2 });
     for (let i = 0; i < 2; i++) push(writer, report);
     expect(reader.drain()).toMatchObject({ count: 1, dropped: 3 });

@@ -7,19 +7,19 @@ import type { SetupDialogue } from './setup-dialogue.ts';
 
 /** Shows an axis live and asks whether it follows; false too where its calibration cannot be used. */
 export async function confirmAxis(
-  { console, devices, tape }: SetupDialogue,
+  { terminal, devices, tape }: SetupDialogue,
   axis: AxisAssignment,
   wheelLockDeg: number | null,
 ): Promise<boolean> {
-  console.say(`Found ${axisText(axis, devices)}.`);
+  terminal.say(`Found ${axisText(axis, devices)}.`);
   try {
     const live = liveAxis(tape, devices, axis, wheelLockDeg);
     const what = axis.role === 'steering' ? 'hands' : 'foot';
-    return await askYes(console, `Move it: does this follow your ${what}?`, true, live);
+    return await askYes(terminal, `Move it: does this follow your ${what}?`, true, live);
   } catch (error) {
     // An answer that will not come is no matter of this axis.
     if (!(error instanceof Problem) || error.where === ANSWERS) throw error;
-    console.say(error.message);
+    terminal.say(error.message);
     return false;
   }
 }

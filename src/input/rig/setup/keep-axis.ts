@@ -6,14 +6,14 @@ import type { SetupDialogue } from './setup-dialogue.ts';
 
 /** Whether the driver keeps an axis as it was set up before; one whose device is not here is always kept. */
 export async function keepAxis(dialogue: SetupDialogue, role: AxisRole): Promise<boolean> {
-  const { console, devices, draft } = dialogue;
+  const { terminal, devices, draft } = dialogue;
   const known = draft.axis(role);
   if (known === null) return false;
   const text = `${role}: ${axisText(known, devices)}`;
   const isHere = devices.some(({ identity }) => sameDevice(identity, known.device));
-  if (isHere) return askYes(console, `${text}. Keep it?`, true);
+  if (isHere) return askYes(terminal, `${text}. Keep it?`, true);
   // A brake that is not here cannot be driven; the pedals that are shall get a rig of their own.
   if (role === 'brake') return false;
-  console.say(`${text}: kept.`);
+  terminal.say(`${text}: kept.`);
   return true;
 }

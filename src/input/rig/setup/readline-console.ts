@@ -12,7 +12,7 @@ interface Waiting {
 
 const REDRAW_MS = 100;
 
-/** A console on two streams, a terminal or pipes. Answers that come before their question wait for it. */
+/** A terminal on two streams, a terminal or pipes. Answers that come before their question wait for it. */
 export class ReadlineConsole implements SetupConsole {
   readonly #lines: Interface;
   readonly #output: NodeJS.WritableStream;

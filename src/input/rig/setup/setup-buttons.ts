@@ -16,11 +16,11 @@ const JOBS: readonly (readonly [ButtonAction, string])[] = [
 
 /** Finds the button or paddle for each job by pressing it, and saves each. */
 export async function setupButtons(dialogue: SetupDialogue): Promise<void> {
-  dialogue.console.say(
+  dialogue.terminal.say(
     'Buttons: pull the paddle or press the button three times, then press Enter.',
   );
   for (const [action, job] of JOBS)
-    while (!(await tryButton(dialogue, action, job))) dialogue.console.say('Once more.');
+    while (!(await tryButton(dialogue, action, job))) dialogue.terminal.say('Once more.');
 }
 
 /** True where the job is settled: given to a button, or passed over. */
@@ -29,7 +29,7 @@ async function tryButton(
   action: ButtonAction,
   job: string,
 ): Promise<boolean> {
-  const { console, devices, draft, rest } = dialogue;
+  const { terminal, devices, draft, rest } = dialogue;
   const known = draft.button(action);
   const alone = known === null ? 'leaves it without' : `keeps ${placeText(known, devices)}`;
   const { taped } = await dialogue.record(`${job}: Enter alone ${alone}.`);
@@ -40,7 +40,7 @@ async function tryButton(
   }
   // A device that streams reports all the same when nothing was pressed.
   const isNothing = found.reason === 'no-reports' || found.reason === 'nothing-moved';
-  console.say(isNothing ? `  ${known === null ? 'no button' : 'kept'}` : found.message);
+  terminal.say(isNothing ? `  ${known === null ? 'no button' : 'kept'}` : found.message);
   return isNothing;
 }
 
@@ -55,6 +55,6 @@ async function give(
   const usage = describedField(deviceFields(found), field)?.usageId;
   const control = usage === undefined ? `button at bit ${field.bitOffset}` : `button ${usage}`;
   dialogue.draft.setButton(action, { ...place, pressedCounts, control });
-  dialogue.console.say(`  ${placeText(place, dialogue.devices)}`);
+  dialogue.terminal.say(`  ${placeText(place, dialogue.devices)}`);
   await dialogue.save();
 }

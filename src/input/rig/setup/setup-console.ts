@@ -11,38 +11,38 @@ export interface SetupConsole {
   askLive(question: string, live: () => string): Promise<string>;
 }
 
-/** `where` of the Problem of a console that has no more answers. */
+/** `where` of the Problem of a terminal that has no more answers. */
 export const ANSWERS = 'answers';
 
 /** Asks until the answer is yes or no; Enter alone takes the default. @throws as `ask`. */
 export async function askYes(
-  console: SetupConsole,
+  terminal: SetupConsole,
   question: string,
   byDefault: boolean,
   live?: () => string,
 ): Promise<boolean> {
   const full = `${question} [${byDefault ? 'Y/n' : 'y/N'}]`;
   for (;;) {
-    const answer = await (live === undefined ? console.ask(full) : console.askLive(full, live));
+    const answer = await (live === undefined ? terminal.ask(full) : terminal.askLive(full, live));
     if (answer === '') return byDefault;
     if (/^y(es)?$/i.test(answer)) return true;
     if (/^no?$/i.test(answer)) return false;
-    console.say('Answer y or n.');
+    terminal.say('Answer y or n.');
   }
 }
 
 /** Asks until the answer is one of the words or their first letters. @throws as `ask`. */
 export async function askWord<T extends string>(
-  console: SetupConsole,
+  terminal: SetupConsole,
   question: string,
   words: readonly T[],
   byDefault: T,
 ): Promise<T> {
   for (;;) {
-    const answer = await console.ask(`${question} (${words.join(', ')}) [${byDefault}]`);
+    const answer = await terminal.ask(`${question} (${words.join(', ')}) [${byDefault}]`);
     if (answer === '') return byDefault;
     const word = words.find((candidate) => candidate.startsWith(answer.toLowerCase()));
     if (word !== undefined) return word;
-    console.say(`Answer ${words.join(', ')} or a first letter.`);
+    terminal.say(`Answer ${words.join(', ')} or a first letter.`);
   }
 }

@@ -14,7 +14,7 @@ export interface MovedControl extends FoundControl<LearnedAxis> {
 
 /** What the steps of setting up share. */
 export class SetupDialogue {
-  readonly console: SetupConsole;
+  readonly terminal: SetupConsole;
   readonly devices: readonly RigDevice[];
   readonly tape: ReportTape;
   readonly draft: RigDraft;
@@ -24,13 +24,13 @@ export class SetupDialogue {
   #rest: Taped = [];
 
   constructor(
-    console: SetupConsole,
+    terminal: SetupConsole,
     devices: readonly RigDevice[],
     tape: ReportTape,
     draft: RigDraft,
     dataDir: string,
   ) {
-    this.console = console;
+    this.terminal = terminal;
     this.devices = devices;
     this.tape = tape;
     this.draft = draft;
@@ -49,7 +49,7 @@ export class SetupDialogue {
   /** Asks for a movement and gives what came until the answer. */
   async record(question: string): Promise<{ readonly answer: string; readonly taped: Taped }> {
     this.tape.start();
-    const answer = await this.console.ask(question);
+    const answer = await this.terminal.ask(question);
     return { answer, taped: this.tape.take() };
   }
 

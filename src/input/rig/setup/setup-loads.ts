@@ -27,11 +27,11 @@ export async function setupLoads(
     if (load !== null) {
       const calibration = { ...brake.calibration, load };
       dialogue.draft.setAxis({ ...brake, calibration });
-      dialogue.console.say(fitText(load, fullScaleNewtons(calibration)));
+      dialogue.terminal.say(fitText(load, fullScaleNewtons(calibration)));
       await dialogue.save();
       return;
     }
-    if (!(await askYes(dialogue.console, 'Measure the loads again?', true))) return;
+    if (!(await askYes(dialogue.terminal, 'Measure the loads again?', true))) return;
   }
 }
 
@@ -46,7 +46,7 @@ async function tryLoads(
     return fitLoads(known);
   } catch (error) {
     if (!(error instanceof Problem) || error.where === ANSWERS) throw error;
-    dialogue.console.say(`${error.message}. ${error.next}`);
+    dialogue.terminal.say(`${error.message}. ${error.next}`);
     return null;
   }
 }

@@ -24,7 +24,7 @@ const SENSORS: readonly SensorKind[] = ['force', 'pressure', 'travel', 'unknown'
 /** Finds a pedal by pressing it, shows that it follows the foot, and saves it. */
 export async function setupPedal(dialogue: SetupDialogue, role: PedalRole): Promise<void> {
   if (await keepAxis(dialogue, role)) return;
-  while (!(await tryPedal(dialogue, role))) dialogue.console.say('Once more.');
+  while (!(await tryPedal(dialogue, role))) dialogue.terminal.say('Once more.');
 }
 
 /** True where the pedal is settled: confirmed and saved, or passed over. */
@@ -39,7 +39,7 @@ async function tryPedal(dialogue: SetupDialogue, role: PedalRole): Promise<boole
     .map(([, { moved }]) => moved);
   const found = findAxis(dialogue.devices, { rest: dialogue.rest, moved: taped, others });
   if (found.kind === 'refused') {
-    dialogue.console.say(found.message);
+    dialogue.terminal.say(found.message);
     return false;
   }
   return confirmPedal(dialogue, role, { ...found, moved: taped });
@@ -53,7 +53,7 @@ async function confirmPedal(
   const own = pedalAxis(dialogue, role, moved);
   const shared = shareAxis(dialogue, own, moved);
   if (shared.kind === 'refused') {
-    dialogue.console.say(shared.message);
+    dialogue.terminal.say(shared.message);
     return false;
   }
   if (!(await confirmAxis(dialogue, shared.axis, null))) return false;
@@ -65,9 +65,9 @@ async function confirmPedal(
   return true;
 }
 
-async function askSensor({ console, draft }: SetupDialogue): Promise<SensorKind> {
+async function askSensor({ terminal, draft }: SetupDialogue): Promise<SensorKind> {
   const known = draft.axis('brake')?.calibration.sensor ?? 'unknown';
-  return askWord(console, 'What does the brake measure?', SENSORS, known);
+  return askWord(terminal, 'What does the brake measure?', SENSORS, known);
 }
 
 /** Newtons over counts belong to the sensor, so they outlast a new full scale. */

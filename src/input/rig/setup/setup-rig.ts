@@ -18,7 +18,7 @@ import { setupWheel } from './setup-wheel.ts';
 
 export interface SetupOptions {
   readonly source: ReportSource;
-  readonly console: SetupConsole;
+  readonly terminal: SetupConsole;
   readonly dataDir: string;
   /** What was set up for these devices before, null for new ones. */
   readonly known: Rig | null;
@@ -32,10 +32,16 @@ export interface SetupOptions {
  * @throws Problem where answers end, a device fails or the rig file cannot be written.
  */
 export async function setupRig(options: SetupOptions): Promise<Rig> {
-  const { source, console, dataDir, known, loads } = options;
+  const { source, terminal, dataDir, known, loads } = options;
   const tape = new ReportTape(source);
   try {
-    const dialogue = new SetupDialogue(console, source.devices, tape, new RigDraft(known), dataDir);
+    const dialogue = new SetupDialogue(
+      terminal,
+      source.devices,
+      tape,
+      new RigDraft(known),
+      dataDir,
+    );
     sayProposal(dialogue);
     await askDriver(dialogue);
     await dialogue.recordRest();
@@ -46,7 +52,7 @@ export async function setupRig(options: SetupOptions): Promise<Rig> {
     await setupWheel(dialogue);
     await setupButtons(dialogue);
     const rig = await dialogue.save();
-    console.say(`Saved in ${rigFile(dataDir)}. \`ebbline rig check\` shows how well it reports.`);
+    terminal.say(`Saved in ${rigFile(dataDir)}. \`ebbline rig check\` shows how well it reports.`);
     return rig;
   } finally {
     tape.stop();
@@ -55,17 +61,17 @@ export async function setupRig(options: SetupOptions): Promise<Rig> {
 }
 
 /** What the devices say of themselves, to be confirmed by moving. */
-function sayProposal({ console, devices }: SetupDialogue): void {
-  for (const { name } of devices) console.say(`Listening to ${name}.`);
+function sayProposal({ terminal, devices }: SetupDialogue): void {
+  for (const { name } of devices) terminal.say(`Listening to ${name}.`);
   for (const name of twins(devices))
-    console.say(`Two devices called ${name} cannot be told apart: only one of them can be used.`);
+    terminal.say(`Two devices called ${name} cannot be told apart: only one of them can be used.`);
   const { axes } = proposeRig(devices);
   if (axes.length === 0) return;
   const guesses = axes.map(
     (axis) =>
       `${axis.role} ${usageName(axis.described.usagePage, axis.described.usageId)} (${placeText(axis, devices)})`,
   );
-  console.say(`By their own word, not confirmed: ${guesses.join(', ')}.`);
+  terminal.say(`By their own word, not confirmed: ${guesses.join(', ')}.`);
 }
 
 /** Names of devices that an earlier one cannot be told from. */
@@ -75,9 +81,9 @@ function twins(devices: readonly RigDevice[]): string[] {
   return devices.filter(isLater).map(({ name }) => name);
 }
 
-async function askDriver({ console, draft }: SetupDialogue): Promise<void> {
-  draft.foot = await askWord(console, 'Which foot brakes?', ['left', 'right'], draft.foot);
-  const footwear = await console.ask(
+async function askDriver({ terminal, draft }: SetupDialogue): Promise<void> {
+  draft.foot = await askWord(terminal, 'Which foot brakes?', ['left', 'right'], draft.foot);
+  const footwear = await terminal.ask(
     `Footwear? It changes the feel, so it is kept with each practice. [${draft.footwear || 'none given'}]`,
   );
   if (footwear !== '') draft.footwear = footwear.slice(0, 60);

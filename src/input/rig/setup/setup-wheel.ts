@@ -21,7 +21,7 @@ const UNEVEN = 0.1;
 /** Finds the wheel by turning it, asks for its lock, shows that it follows the hands, and saves it. */
 export async function setupWheel(dialogue: SetupDialogue): Promise<void> {
   if (await keepAxis(dialogue, 'steering')) return;
-  while (!(await tryWheel(dialogue))) dialogue.console.say('Once more.');
+  while (!(await tryWheel(dialogue))) dialogue.terminal.say('Once more.');
 }
 
 async function tryWheel(dialogue: SetupDialogue): Promise<boolean> {
@@ -35,14 +35,14 @@ async function tryWheel(dialogue: SetupDialogue): Promise<boolean> {
   const others = [...dialogue.moved.values()].map(({ moved }) => moved);
   const found = findAxis(dialogue.devices, { rest: straight.taped, moved: left.taped, others });
   if (found.kind === 'refused') {
-    dialogue.console.say(found.message);
+    dialogue.terminal.say(found.message);
     return false;
   }
   const right = await dialogue.record(RIGHT);
   const stops = stopsOf(found, left.taped, right.taped);
   const oddity = unevenText(found.learned.restCounts, stops);
   if (oddity === null) return confirmWheel(dialogue, wheelAxis(dialogue, found, stops.left));
-  dialogue.console.say(oddity);
+  dialogue.terminal.say(oddity);
   return false;
 }
 
@@ -101,12 +101,12 @@ async function confirmWheel(dialogue: SetupDialogue, axis: AxisAssignment): Prom
   return true;
 }
 
-async function askLock({ console, draft }: SetupDialogue): Promise<number> {
+async function askLock({ terminal, draft }: SetupDialogue): Promise<number> {
   const known = draft.wheelLockDeg ?? DEFAULT_LOCK_DEG;
   for (;;) {
-    const answer = await console.ask(`How many degrees from stop to stop? [${known}]`);
+    const answer = await terminal.ask(`How many degrees from stop to stop? [${known}]`);
     const lockDeg = answer === '' ? known : Number(answer);
     if (lockDeg > 0 && lockDeg <= LARGEST_LOCK_DEG) return lockDeg;
-    console.say(`Give degrees up to ${LARGEST_LOCK_DEG}, for example 540 or 900.`);
+    terminal.say(`Give degrees up to ${LARGEST_LOCK_DEG}, for example 540 or 900.`);
   }
 }

@@ -38,7 +38,7 @@ export function shareAxis(
 
 /** Beside a pedal that was moved in this dialogue: the bits of both movements are put together. */
 function besideMoved(
-  { rest, console }: SetupDialogue,
+  { rest, terminal }: SetupDialogue,
   axis: AxisAssignment,
   moved: MovedControl,
   other: AxisAssignment,
@@ -53,7 +53,7 @@ function besideMoved(
   );
   if (found === null || found.kind === 'refused') return found;
   const { field, restCounts, firstFullCounts, secondFullCounts } = found;
-  console.say(cancelText(axis.role, other.role));
+  terminal.say(cancelText(axis.role, other.role));
   return {
     kind: 'shared',
     axis: onField(axis, field, restCounts, secondFullCounts),
@@ -63,7 +63,7 @@ function besideMoved(
 
 /** Beside a pedal kept from before, of which only the calibration is known. */
 function besideKnown(
-  { console }: SetupDialogue,
+  { terminal }: SetupDialogue,
   axis: AxisAssignment,
   other: AxisAssignment,
 ): SharedAxis | Refusal | null {
@@ -72,7 +72,7 @@ function besideKnown(
     ({ calibration }) => calibration.fullCounts - calibration.restCounts,
   ) as [number, number];
   if (own * theirs < 0) {
-    console.say(cancelText(axis.role, other.role));
+    terminal.say(cancelText(axis.role, other.role));
     return { kind: 'shared', axis, other: null };
   }
   return {

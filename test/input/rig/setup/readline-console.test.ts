@@ -10,39 +10,39 @@ function piped(terminal = false) {
   output.on('data', (chunk) => {
     shown += String(chunk);
   });
-  return { input, console: new ReadlineConsole(input, output, terminal), shown: () => shown };
+  return { input, terminal: new ReadlineConsole(input, output, terminal), shown: () => shown };
 }
 
 describe('ReadlineConsole', () => {
   test('gives answers in order, those that came early too', async () => {
-    const { input, console } = piped();
+    const { input, terminal } = piped();
     input.write('one \n two\nthree\n');
-    expect(await console.ask('1?')).toBe('one');
-    expect(await console.ask('2?')).toBe('two');
-    expect(await console.askLive('3?', () => 'live')).toBe('three');
+    expect(await terminal.ask('1?')).toBe('one');
+    expect(await terminal.ask('2?')).toBe('two');
+    expect(await terminal.askLive('3?', () => 'live')).toBe('three');
   });
 
   test('shows what it says and asks', async () => {
-    const { input, console, shown } = piped();
-    console.say('hello');
-    const answer = console.ask('who?');
+    const { input, terminal, shown } = piped();
+    terminal.say('hello');
+    const answer = terminal.ask('who?');
     input.write('me\n');
     await answer;
     expect(shown()).toBe('hello\nwho? ');
   });
 
   test('the end of the input is a problem that says how to go on', async () => {
-    const { input, console } = piped();
-    const open = console.ask('now?');
+    const { input, terminal } = piped();
+    const open = terminal.ask('now?');
     input.end();
     await expect(open).rejects.toBeInstanceOf(Problem);
-    await expect(console.ask('later?')).rejects.toThrow('ended before it was done');
+    await expect(terminal.ask('later?')).rejects.toThrow('ended before it was done');
   });
 
   test('redraws the live line on a terminal while it waits', async () => {
-    const { input, console, shown } = piped(true);
+    const { input, terminal, shown } = piped(true);
     let drawn = 0;
-    const answer = console.askLive('follow?', () => {
+    const answer = terminal.askLive('follow?', () => {
       drawn += 1;
       if (drawn === 2) input.write('y\r');
       return `bar ${drawn}`;
@@ -50,32 +50,32 @@ describe('ReadlineConsole', () => {
     expect(await answer).toBe('y');
     expect(shown()).toContain('bar 1');
     expect(shown()).toContain('bar 2');
-    console.close();
+    terminal.close();
   });
 
   test('Ctrl-C on a terminal interrupts the question', async () => {
-    const { input, console } = piped(true);
-    const open = console.ask('now?');
+    const { input, terminal } = piped(true);
+    const open = terminal.ask('now?');
     input.write('\u0003');
     await expect(open).rejects.toBeInstanceOf(Interrupted);
-    console.close();
+    terminal.close();
   });
 });
 
 describe('asking', () => {
   test('for yes or no until it is one', async () => {
-    const { input, console, shown } = piped();
+    const { input, terminal, shown } = piped();
     input.write('perhaps\nYES\n\nn\n');
-    expect(await askYes(console, 'Sure?', false)).toBe(true);
-    expect(await askYes(console, 'Sure?', true)).toBe(true);
-    expect(await askYes(console, 'Sure?', true)).toBe(false);
+    expect(await askYes(terminal, 'Sure?', false)).toBe(true);
+    expect(await askYes(terminal, 'Sure?', true)).toBe(true);
+    expect(await askYes(terminal, 'Sure?', true)).toBe(false);
     expect(shown()).toContain('Sure? [y/N] Answer y or n.');
   });
 
   test('for a word by its first letters, with a default', async () => {
-    const { input, console } = piped();
+    const { input, terminal } = piped();
     input.write('x\nR\n\n');
-    expect(await askWord(console, 'Foot?', ['left', 'right'], 'left')).toBe('right');
-    expect(await askWord(console, 'Foot?', ['left', 'right'], 'left')).toBe('left');
+    expect(await askWord(terminal, 'Foot?', ['left', 'right'], 'left')).toBe('right');
+    expect(await askWord(terminal, 'Foot?', ['left', 'right'], 'left')).toBe('left');
   });
 });

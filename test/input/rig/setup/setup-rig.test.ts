@@ -94,7 +94,7 @@ async function setUp(
   const driver = new ScriptedSetup(devices, steps);
   const rig = await setupRig({
     source: driver.source,
-    console: driver,
+    terminal: driver,
     dataDir: dir,
     known,
     loads: loads === '' ? [] : parseLoads(loads),
@@ -354,7 +354,7 @@ describe('stopping and going on', { timeout: 30_000 }, () => {
     const driver = new ScriptedSetup([PEDALS], START);
     const done = setupRig({
       source: driver.source,
-      console: driver,
+      terminal: driver,
       dataDir: dir,
       known: null,
       loads: [],
