@@ -14,7 +14,7 @@ const NO_REP: Readonly<Record<NoRepReason, string>> = {
 };
 
 /** Points a part has to cost before it is spoken of: even a skilled foot differs by more from rep to rep. */
-const TOLD_FROM_POINTS = 3;
+const TOLD_FROM_POINTS = 4;
 
 /**
  * One thing to tell the driver about a rep: what was wrong with the part that cost most points. Empty where nothing
