@@ -1,3 +1,5 @@
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { setTimeout as delay } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { discoverDevices, likelyRigDevices } from '../../src/input/discovery/discover-devices.ts';
@@ -257,6 +259,21 @@ describe('reading', () => {
       expect(events.length).toBe(2);
       await uhid.destroy(decoy);
     });
+  });
+});
+
+describe('a process that ends while it reads', () => {
+  const program = new URL('../input/reader/end-while-reading.mjs', import.meta.url).pathname;
+
+  test.each([
+    ['process.exit', 3],
+    ['exception', 1],
+    ['close', 0],
+  ])('by %s does end', async (way, code) => {
+    const devices = (await findRig()).map(({ identity, path }) => ({ identity, path }));
+    const args = [program, way, JSON.stringify(devices)];
+    const child = spawn(process.execPath, args, { stdio: 'ignore' });
+    expect(await once(child, 'exit')).toEqual([code, null]);
   });
 });
 

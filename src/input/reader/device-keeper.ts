@@ -18,6 +18,7 @@ export class DeviceKeeper {
   #handle: HidHandle | null = null;
   #path: string | null = null;
   #closed = false;
+  #closing: Promise<void> = Promise.resolve();
 
   constructor(
     device: number,
@@ -45,9 +46,10 @@ export class DeviceKeeper {
     this.#listen(handle);
   }
 
-  async close(): Promise<void> {
+  /** Idempotent. */
+  close(): Promise<void> {
     this.#closed = true;
-    await this.#letGo();
+    return this.#letGo();
   }
 
   #listen(handle: HidHandle): void {
@@ -68,11 +70,17 @@ export class DeviceKeeper {
     void this.#letGo();
   }
 
-  /** Closes once: a second close of one handle is refused. */
-  async #letGo(): Promise<void> {
+  /** Closes once: a second close of one handle is refused. Resolves when no handle is open any more. */
+  #letGo(): Promise<void> {
     const handle = this.#handle;
     this.#handle = null;
     this.#path = null;
-    await handle?.close().catch(() => undefined);
+    if (handle === null) return this.#closing;
+    const before = this.#closing;
+    this.#closing = handle.close().then(
+      () => before,
+      () => before,
+    );
+    return this.#closing;
   }
 }

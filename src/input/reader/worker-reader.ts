@@ -2,9 +2,10 @@ import { Worker } from 'node:worker_threads';
 import { Problem } from '../../problem.ts';
 import { monotonicUs } from './monotonic-us.ts';
 import { OpenFailure, type ReadRequest } from './read-request.ts';
-import { CLOSE_GUARD_MS, type EmitDeviceEvent, type ReportReader } from './report-reader.ts';
+import type { EmitDeviceEvent, ReportReader } from './report-reader.ts';
 import { createRing } from './ring-memory.ts';
-import { CLOSE_ORDER, type WorkerMessage, type WorkerOrder } from './worker-message.ts';
+import type { WorkerMessage, WorkerOrder } from './worker-message.ts';
+import { WorkerStop } from './worker-stop.ts';
 
 /** A worker that has not said anything by then will not. */
 const START_MS = 15_000;
@@ -22,28 +23,17 @@ export async function startWorkerReader(
   workerFile: URL = compiledWorker(import.meta.url),
 ): Promise<ReportReader> {
   const ring = createRing();
-  const order: WorkerOrder = { request, ring };
+  const order: WorkerOrder = { request, ring, closed: new SharedArrayBuffer(4) };
   const worker = new Worker(workerFile, { workerData: order, name: 'reader' });
-  const exited = new Promise<void>((resolve) => worker.once('exit', () => resolve()));
+  const stop = new WorkerStop(worker, order.closed);
   try {
-    await untilReading(worker, emit);
+    await untilReading(worker);
   } catch (error) {
-    await stop(worker, exited);
+    await stop.run();
     throw error;
   }
-  let closing: Promise<void> | null = null;
-  const lose = (reason: string): void => {
-    if (closing === null) loseAll(request, emit, reason);
-  };
-  worker.once('error', (error) => lose(`reading stopped: ${error.message}`));
-  return {
-    ring,
-    threaded: true,
-    close: () => {
-      closing ??= stop(worker, exited);
-      return closing;
-    },
-  };
+  passOn(worker, request, emit);
+  return { ring, threaded: true, close: () => stop.run() };
 }
 
 /** Where the worker is compiled to: beside this file, or in dist/ when this file runs as source. */
@@ -54,8 +44,8 @@ function compiledWorker(here: string): URL {
   return new URL(file, here);
 }
 
-/** Resolves when all devices are open, and passes events on from then. */
-function untilReading(worker: Worker, emit: EmitDeviceEvent): Promise<void> {
+/** Resolves when all devices are open. */
+function untilReading(worker: Worker): Promise<void> {
   return new Promise((resolve, reject) => {
     const late = setTimeout(() => reject(new Error('the worker does not start')), START_MS);
     const fail = (error: Error): void => {
@@ -67,22 +57,22 @@ function untilReading(worker: Worker, emit: EmitDeviceEvent): Promise<void> {
     worker.on('message', (message: WorkerMessage) => {
       clearTimeout(late);
       if (message.kind === 'reading') resolve();
-      if (message.kind === 'event') emit(message.event);
+      if (message.kind === 'broken') fail(new Error(message.reason));
       if (message.kind === 'problem') fail(new Problem(message.what, { next: message.next }));
       if (message.kind === 'unopened') fail(new OpenFailure(message.device, message.reason));
     });
   });
 }
 
-/** The worker closes the devices before it ends; ending it with a device open can take the process down. */
-async function stop(worker: Worker, exited: Promise<void>): Promise<void> {
-  worker.postMessage(CLOSE_ORDER);
-  const guard = setTimeout(() => void worker.terminate(), CLOSE_GUARD_MS);
-  await exited;
-  clearTimeout(guard);
-}
-
-function loseAll({ devices }: ReadRequest, emit: EmitDeviceEvent, reason: string): void {
-  const atUs = monotonicUs();
-  for (const device of devices.keys()) emit({ kind: 'lost', device, atUs, reason });
+/** What happens to the devices; a worker that breaks loses them all. */
+function passOn(worker: Worker, { devices }: ReadRequest, emit: EmitDeviceEvent): void {
+  const loseAll = (why: string): void => {
+    const [atUs, reason] = [monotonicUs(), `reading stopped: ${why}`];
+    for (const device of devices.keys()) emit({ kind: 'lost', device, atUs, reason });
+  };
+  worker.once('error', (error) => loseAll(error.message));
+  worker.on('message', (message: WorkerMessage) => {
+    if (message.kind === 'event') emit(message.event);
+    if (message.kind === 'broken') loseAll(message.reason);
+  });
 }

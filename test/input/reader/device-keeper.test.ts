@@ -86,6 +86,24 @@ describe('a device that is kept open', () => {
     expect(events).toEqual([{ kind: 'lost', device: 3, atUs: 1e9, reason: 'gone' }]);
   });
 
+  test('is closed only when all handles are', async () => {
+    const slow = new Handle();
+    let closed: () => void = () => undefined;
+    slow.close = () => new Promise((resolve) => (closed = resolve));
+    const handles = [slow, new Handle()];
+    const { keeper } = keep(async () => handles.shift()!);
+    await keeper.open('a');
+    slow.emit('error', 'gone');
+    await keeper.open('b');
+    let done = 0;
+    const closing = [keeper.close(), keeper.close()].map((close) => close.then(() => done++));
+    await new Promise((resolve) => setImmediate(resolve));
+    expect(done).toBe(0);
+    closed();
+    await Promise.all(closing);
+    expect(done).toBe(2);
+  });
+
   test('closes each handle once', async () => {
     const handle = new Handle();
     const { keeper } = keep(async () => handle);

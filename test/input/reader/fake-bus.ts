@@ -1,6 +1,8 @@
 import type { HidRecord } from '../../../src/input/reader/hid-api.ts';
 
 interface BusOptions {
+  /** Says `closed` on stdout for each device that is closed. */
+  readonly announces?: boolean;
   readonly loadFailure?: string;
   /** Where the thread under test has its Problem class. */
   readonly problemModule?: string;

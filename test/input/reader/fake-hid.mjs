@@ -1,7 +1,10 @@
 // A HID library without hardware, on whichever thread loads it; a test moves it through `FakeBus`.
 import { EventEmitter } from 'node:events';
+import { writeSync } from 'node:fs';
 
 let channel;
+/** Whether to say on stdout that a device was closed; a thread that ends has no other way. */
+let announce = false;
 /** Records and open handles by path. */
 const plugged = new Map();
 
@@ -24,6 +27,7 @@ class FakeHandle extends EventEmitter {
     this.closed = true;
     if (this.#hangs) await new Promise(() => undefined);
     for (const { handles } of plugged.values()) handles.delete(this);
+    if (announce) writeSync(1, 'closed\n');
     channel.postMessage({ closedOne: true });
   }
 }
@@ -80,8 +84,9 @@ async function open(path) {
 }
 
 /** The `loadHid` of a module that stands in for the HID library. */
-export function fakeLoadHid({ channel: name, devices, loadFailure, problemModule }) {
+export function fakeLoadHid({ channel: name, devices, loadFailure, problemModule, announces }) {
   return async () => {
+    announce = announces === true;
     if (loadFailure) {
       const { Problem } = await import(problemModule);
       throw new Problem(loadFailure, { next: 'Install it.' });

@@ -150,11 +150,6 @@ describe.each(Object.entries(threads))('reading on the %s', (thread, startReader
     await vi.waitFor(() => expect(bus.closes).toBe(2));
   });
 
-  test('does not wait for ever for a device that does not close', async () => {
-    const { reader } = await bench([{ ...PEDALS, hangs: true }, WHEEL]);
-    await reader.close();
-  });
-
   test('names the device that does not open and leaves none open', async () => {
     const devices = [PEDALS, { ...WHEEL, refusal: 'cannot open device' }];
     const failure = await bench(devices).catch((error: unknown) => error);
