@@ -4,9 +4,9 @@ import type { ReportSource } from '../input/report-source.ts';
 import { parseLoads } from '../input/rig/parse-load.ts';
 import { loadRig } from '../input/rig/rig-file.ts';
 import { HARDWARE_CAUTION } from '../input/rig/setup/hardware-caution.ts';
-import { Interrupted, ReadlineConsole } from '../input/rig/setup/readline-console.ts';
-import type { SetupConsole } from '../input/rig/setup/setup-console.ts';
+import { Interrupted, ReadlineTerminal } from '../input/rig/setup/readline-terminal.ts';
 import { setupRig } from '../input/rig/setup/setup-rig.ts';
+import type { SetupTerminal } from '../input/rig/setup/setup-terminal.ts';
 import { describeProblem } from '../problem.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 
@@ -29,7 +29,7 @@ export const command: Command = {
 const INTERRUPTED = 130;
 
 async function setupOnTerminal(input: CommandInput, context: CommandContext): Promise<number> {
-  const terminal = new ReadlineConsole(process.stdin, process.stdout, context.interactive);
+  const terminal = new ReadlineTerminal(process.stdin, process.stdout, context.interactive);
   try {
     return await rigSetup(input, context, terminal, () => openCandidates(context));
   } catch (error) {
@@ -45,7 +45,7 @@ async function setupOnTerminal(input: CommandInput, context: CommandContext): Pr
 export async function rigSetup(
   { values }: CommandInput,
   context: CommandContext,
-  terminal: SetupConsole,
+  terminal: SetupTerminal,
   open: () => Promise<ReportSource>,
 ): Promise<number> {
   const loads = typeof values.loads === 'string' ? parseLoads(values.loads) : [];

@@ -2,8 +2,8 @@ import { Problem } from '../../../problem.ts';
 import type { AxisAssignment } from '../rig.ts';
 import { axisText } from './axis-text.ts';
 import { liveAxis } from './live-axis.ts';
-import { ANSWERS, askYes } from './setup-console.ts';
 import type { SetupDialogue } from './setup-dialogue.ts';
+import { ANSWERS, askYes } from './setup-terminal.ts';
 
 /** Shows an axis live and asks whether it follows; false too where its calibration cannot be used. */
 export async function confirmAxis(

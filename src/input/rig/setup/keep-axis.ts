@@ -1,8 +1,8 @@
 import type { AxisRole } from '../rig.ts';
 import { sameDevice } from '../same-device.ts';
 import { axisText } from './axis-text.ts';
-import { askYes } from './setup-console.ts';
 import type { SetupDialogue } from './setup-dialogue.ts';
+import { askYes } from './setup-terminal.ts';
 
 /** Whether the driver keeps an axis as it was set up before; one whose device is not here is always kept. */
 export async function keepAxis(dialogue: SetupDialogue, role: AxisRole): Promise<boolean> {

@@ -5,7 +5,7 @@ import { saveRig } from '../rig-file.ts';
 import type { FoundControl } from './find-control.ts';
 import type { ReportTape, Taped } from './report-tape.ts';
 import type { RigDraft } from './rig-draft.ts';
-import type { SetupConsole } from './setup-console.ts';
+import type { SetupTerminal } from './setup-terminal.ts';
 
 /** A control as it was moved in this dialogue. */
 export interface MovedControl extends FoundControl<LearnedAxis> {
@@ -14,7 +14,7 @@ export interface MovedControl extends FoundControl<LearnedAxis> {
 
 /** What the steps of setting up share. */
 export class SetupDialogue {
-  readonly terminal: SetupConsole;
+  readonly terminal: SetupTerminal;
   readonly devices: readonly RigDevice[];
   readonly tape: ReportTape;
   readonly draft: RigDraft;
@@ -24,7 +24,7 @@ export class SetupDialogue {
   #rest: Taped = [];
 
   constructor(
-    terminal: SetupConsole,
+    terminal: SetupTerminal,
     devices: readonly RigDevice[],
     tape: ReportTape,
     draft: RigDraft,

@@ -4,8 +4,8 @@ import { fullScaleNewtons } from '../load-newtons.ts';
 import type { NamedLoad } from '../parse-load.ts';
 import type { AxisAssignment, LoadFit } from '../rig.ts';
 import { sameDevice } from '../same-device.ts';
-import { ANSWERS, askYes } from './setup-console.ts';
 import type { SetupDialogue } from './setup-dialogue.ts';
+import { ANSWERS, askYes } from './setup-terminal.ts';
 import { settledCounts, tapedCounts } from './taped-counts.ts';
 
 /**

@@ -3,8 +3,8 @@ import type { AxisAssignment, AxisRole, SensorKind } from '../rig.ts';
 import { confirmAxis } from './confirm-axis.ts';
 import { findAxis } from './find-control.ts';
 import { keepAxis } from './keep-axis.ts';
-import { askWord } from './setup-console.ts';
 import type { MovedControl, SetupDialogue } from './setup-dialogue.ts';
+import { askWord } from './setup-terminal.ts';
 import { shareAxis } from './share-axis.ts';
 import { heldExtreme, tapedCounts } from './taped-counts.ts';
 

@@ -10,15 +10,15 @@ import { placeText } from './axis-text.ts';
 import { ReportTape } from './report-tape.ts';
 import { RigDraft } from './rig-draft.ts';
 import { setupButtons } from './setup-buttons.ts';
-import { askWord, type SetupConsole } from './setup-console.ts';
 import { SetupDialogue } from './setup-dialogue.ts';
 import { setupLoads } from './setup-loads.ts';
 import { setupPedal } from './setup-pedal.ts';
+import { askWord, type SetupTerminal } from './setup-terminal.ts';
 import { setupWheel } from './setup-wheel.ts';
 
 export interface SetupOptions {
   readonly source: ReportSource;
-  readonly terminal: SetupConsole;
+  readonly terminal: SetupTerminal;
   readonly dataDir: string;
   /** What was set up for these devices before, null for new ones. */
   readonly known: Rig | null;

@@ -1,7 +1,7 @@
 import { NEVER, Subject } from 'rxjs';
 import type { ReportBatch } from '../../../../src/input/report-batch.ts';
 import type { ReportSource } from '../../../../src/input/report-source.ts';
-import type { SetupConsole } from '../../../../src/input/rig/setup/setup-console.ts';
+import type { SetupTerminal } from '../../../../src/input/rig/setup/setup-terminal.ts';
 import type { RigDevice } from '../../../../src/input/rig-device.ts';
 import { Problem } from '../../../../src/problem.ts';
 import { batchOf, type Report } from '../../report-batches.ts';
@@ -15,7 +15,7 @@ export interface Step {
 }
 
 /** A driver who follows a script, and a source that moves with it. */
-export class ScriptedSetup implements SetupConsole {
+export class ScriptedSetup implements SetupTerminal {
   readonly source: ReportSource;
   readonly said: string[] = [];
   readonly live: string[] = [];

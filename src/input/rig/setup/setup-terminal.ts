@@ -1,5 +1,5 @@
 /** How setting up talks with the driver, line by line. */
-export interface SetupConsole {
+export interface SetupTerminal {
   /** One or more lines, without the last line end. */
   say(text: string): void;
   /**
@@ -16,7 +16,7 @@ export const ANSWERS = 'answers';
 
 /** Asks until the answer is yes or no; Enter alone takes the default. @throws as `ask`. */
 export async function askYes(
-  terminal: SetupConsole,
+  terminal: SetupTerminal,
   question: string,
   byDefault: boolean,
   live?: () => string,
@@ -33,7 +33,7 @@ export async function askYes(
 
 /** Asks until the answer is one of the words or their first letters. @throws as `ask`. */
 export async function askWord<T extends string>(
-  terminal: SetupConsole,
+  terminal: SetupTerminal,
   question: string,
   words: readonly T[],
   byDefault: T,

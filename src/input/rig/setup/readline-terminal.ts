@@ -1,6 +1,6 @@
 import { createInterface, type Interface } from 'node:readline';
 import { Problem } from '../../../problem.ts';
-import { ANSWERS, type SetupConsole } from './setup-console.ts';
+import { ANSWERS, type SetupTerminal } from './setup-terminal.ts';
 
 /** The driver pressed Ctrl-C. */
 export class Interrupted extends Error {}
@@ -13,7 +13,7 @@ interface Waiting {
 const REDRAW_MS = 100;
 
 /** A terminal on two streams, a terminal or pipes. Answers that come before their question wait for it. */
-export class ReadlineConsole implements SetupConsole {
+export class ReadlineTerminal implements SetupTerminal {
   readonly #lines: Interface;
   readonly #output: NodeJS.WritableStream;
   readonly #early: string[] = [];

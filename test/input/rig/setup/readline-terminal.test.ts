@@ -1,7 +1,10 @@
 import { PassThrough } from 'node:stream';
 import { describe, expect, test } from 'vitest';
-import { Interrupted, ReadlineConsole } from '../../../../src/input/rig/setup/readline-console.ts';
-import { askWord, askYes } from '../../../../src/input/rig/setup/setup-console.ts';
+import {
+  Interrupted,
+  ReadlineTerminal,
+} from '../../../../src/input/rig/setup/readline-terminal.ts';
+import { askWord, askYes } from '../../../../src/input/rig/setup/setup-terminal.ts';
 import { Problem } from '../../../../src/problem.ts';
 
 function piped(terminal = false) {
@@ -10,10 +13,10 @@ function piped(terminal = false) {
   output.on('data', (chunk) => {
     shown += String(chunk);
   });
-  return { input, terminal: new ReadlineConsole(input, output, terminal), shown: () => shown };
+  return { input, terminal: new ReadlineTerminal(input, output, terminal), shown: () => shown };
 }
 
-describe('ReadlineConsole', () => {
+describe('ReadlineTerminal', () => {
   test('gives answers in order, those that came early too', async () => {
     const { input, terminal } = piped();
     input.write('one \n two\nthree\n');
