@@ -111,17 +111,18 @@ export class JournalHistory implements HistoryStore {
   }
 
   /**
-   * Until the line is in the file that a later import will find. A file that an import renamed lacks the practice,
-   * which is written again with its origin.
+   * Until the line is in the file that a later import will find, and was read back from it: an import may rename the
+   * file at any moment. A new file lacks the practice, which is written again with its origin.
    */
   #append(entry: JournalEntry, practice?: JournalPractice): void {
     for (;;) {
       this.#catchUp();
       const isHere = practice === undefined || practice.fd === this.#tail.current();
       const again = isHere ? [] : [practiceEntry(practice)];
-      if (appendToJournal(this.#path, [...again, entry])) break;
+      if (!appendToJournal(this.#path, [...again, entry])) continue;
+      this.#catchUp();
+      if (this.#state.holds(entry)) return;
     }
-    this.#catchUp();
   }
 
   #catchUp(): void {

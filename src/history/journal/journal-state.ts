@@ -34,6 +34,14 @@ export class JournalState {
     else this.#addRep(entry, place);
   }
 
+  /** True once an entry has been taken. */
+  holds(entry: JournalEntry): boolean {
+    if (entry.kind === 'practice') return this.#practiceByOrigin.has(entry.origin);
+    if (entry.kind === 'rep') return this.#repByOrigin.has(entry.origin);
+    const outcomes = this.#repByOrigin.get(entry.rep)?.outcomes ?? [];
+    return outcomes.some(({ version }) => version === entry.outcome.version);
+  }
+
   repId(origin: string): number {
     return this.#repByOrigin.get(origin)?.stored.id ?? 0;
   }
