@@ -10,6 +10,7 @@ const PURE_ROOMS = [
   'car',
   'corner',
   'target',
+  'live',
   'score',
   'drill',
   'consistency',

@@ -1,3 +1,4 @@
+import type { LiveView } from '../live/live-view.ts';
 import type { Cause, RepOutcome } from '../score/rep-score.ts';
 import type { Target } from '../target/target.ts';
 import type { Track } from '../trace/track.ts';
@@ -99,4 +100,6 @@ export interface DrillView {
   readonly dropped: number;
   /** One line for the driver: why the drill is waiting, what was lost. */
   readonly message: string | null;
+  /** What the live car shows; null in a drill over time. */
+  readonly live: LiveView | null;
 }

@@ -39,6 +39,7 @@ export function viewOf(model: DrillModel): DrillView {
     health: model.health,
     dropped: model.dropped,
     message: messageOf(model),
+    live: null,
   };
 }
 

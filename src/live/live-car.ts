@@ -1,0 +1,39 @@
+import type { AntiLockState } from '../car/anti-lock.ts';
+import type { PerAxle } from '../car/car.ts';
+import type { LiveEvent } from './live-event.ts';
+
+/** The model's step. Every step lies on the grid on which a record is kept, so that a record drives the same car again. */
+export const STEP_S = 0.001;
+
+/** One axle of the car on its way. */
+export interface LiveAxle {
+  /** Grip asked for over grip there is: 1 is the limit. */
+  readonly use: number;
+  /** How much slower the wheels turn than they roll: 0 rolling, 1 locked. */
+  readonly slip: number;
+  readonly antiLock: AntiLockState;
+}
+
+/** The car between two steps. Never changed; driving on gives a new one. */
+export interface LiveCar extends PerAxle<LiveAxle> {
+  /** Steps since it began to roll. */
+  readonly step: number;
+  /** Along the path from turn-in, m, negative before it. */
+  readonly sM: number;
+  readonly speedMps: number;
+  /** ISO 8855: negative when slowing. */
+  readonly accelXMps2: number;
+  /** What the wheel asks for, or the rail without a wheel; positive to the left. */
+  readonly accelYMps2: number;
+  /** Where the brake first took hold, m from turn-in; null on the approach, which is driven at constant speed. */
+  readonly brakedFromM: number | null;
+  /** Load that pitch has brought to the front axle so far, N. */
+  readonly transferN: number;
+  readonly gear: number;
+  readonly rpm: number;
+  /** A shift under way. */
+  readonly shift: { readonly toGear: number; readonly untilStep: number } | null;
+  /** Work of the brakes of each axle so far, J: what heats the discs. */
+  readonly workJ: PerAxle<number>;
+  readonly events: readonly LiveEvent[];
+}
