@@ -1,4 +1,5 @@
 import type { PlanPoint } from '../corner/plan-view.ts';
+import type { LiveEvent } from './live-event.ts';
 import type { CallWord } from './live-zone.ts';
 
 /** A quantity along the road. Places are m from turn-in, ascending, negative before it. */
@@ -58,10 +59,18 @@ export interface LiveView {
   readonly toM: number;
   readonly turnInM: number;
   readonly slowestM: number;
+  /** The target's start of release; null where the target is not to be seen. */
+  readonly startOfReleaseM: number | null;
   /** Level, 0..1. */
   readonly level: LivePair;
+  /** Half width of the corridor around the target's level. */
+  readonly corridorLevel: PlaceTrack | null;
+  /** False where the rig has no steering: braking only. */
+  readonly hasWheel: boolean;
   /** Degrees at the wheel, left positive; `own` null without a wheel. */
   readonly steeringDeg: LivePair;
+  /** What has happened so far, as far as it may be seen. */
+  readonly events: readonly LiveEvent[];
   /** Grip asked for over grip there is; null where the rep hides it. */
   readonly frontUse: number | null;
   readonly rearUse: number | null;
