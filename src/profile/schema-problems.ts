@@ -1,35 +1,19 @@
-import { Ajv, type ErrorObject, type Options, type ValidateFunction } from 'ajv';
+import type { ErrorObject } from 'ajv';
 import { nearest } from './nearest.ts';
 import { printable, shown } from './printable.ts';
 import type { ProfileProblem } from './profile-problem.ts';
 import type { ProfilePath, ProfileText } from './profile-text.ts';
 import { expectation, type Schema } from './schema.ts';
+import { validatorOf } from './validator-of.ts';
 
 /** Everything about the value that the schema does not allow, in words a coach can act on. */
 export function schemaProblems(text: ProfileText, schema: Schema): readonly ProfileProblem[] {
-  const validate = validator(schema);
+  const validate = validatorOf(schema);
   validate(text.value);
   const errors = validate.errors ?? [];
-  return errors.filter((error) => !explainedByChoice(error, errors)).map((e) => explain(e, text));
-}
-
-/** Schemas are our own and tests hold them to draft 7; checking and optimising them would cost start-up time. */
-const OPTIONS: Options = {
-  allErrors: true,
-  verbose: true,
-  discriminator: true,
-  validateSchema: false,
-  code: { optimize: false },
-};
-
-const validators = new WeakMap<Schema, ValidateFunction>();
-
-function validator(schema: Schema): ValidateFunction {
-  const known = validators.get(schema);
-  if (known !== undefined) return known;
-  const compiled = new Ajv(OPTIONS).compile(schema);
-  validators.set(schema, compiled);
-  return compiled;
+  return errors
+    .filter((error) => !explainedByChoice(error, errors))
+    .map((e) => explain(e, schema, text));
 }
 
 /** A failed choice brings errors about its missing keys along; the choice itself says it better. */
@@ -46,9 +30,9 @@ function explainedByChoice(error: ErrorObject, all: readonly ErrorObject[]): boo
 
 type Words = Pick<ProfileProblem, 'what' | 'next'>;
 
-function explain(error: ErrorObject, text: ProfileText): ProfileProblem {
-  const path = pathOf(error);
-  const schema = error.parentSchema as Schema;
+function explain(error: ErrorObject, whole: Schema, text: ProfileText): ProfileProblem {
+  const path = stepsOf(error.instancePath);
+  const schema = valueAt(whole, stepsOf(error.schemaPath).slice(0, -1)) as Schema;
   const { params } = error;
   switch (error.keyword) {
     case 'additionalProperties': {
@@ -65,13 +49,19 @@ function explain(error: ErrorObject, text: ProfileText): ProfileProblem {
       return { ...text.placeOfValue([...path, tag]), ...words };
     }
     default:
-      return { ...text.placeOfValue(path), ...wrongValue(path, error.data, schema) };
+      return { ...text.placeOfValue(path), ...wrongValue(path, valueAt(text.value, path), schema) };
   }
 }
 
-function pathOf({ instancePath }: ErrorObject): ProfilePath {
-  const unescaped = (step: string): string => step.replaceAll('~1', '/').replaceAll('~0', '~');
-  return instancePath.split('/').slice(1).map(unescaped);
+/** Steps of a JSON pointer (RFC 6901), with or without the `#` of a fragment. */
+function stepsOf(pointer: string): string[] {
+  const unescaped = (step: string): string =>
+    decodeURIComponent(step).replaceAll('~1', '/').replaceAll('~0', '~');
+  return pointer.split('/').slice(1).map(unescaped);
+}
+
+function valueAt(root: unknown, path: ProfilePath): unknown {
+  return path.reduce<unknown>((value, step) => (value as Record<string, unknown>)[step], root);
 }
 
 /** `gears[2].time_s`; the file itself at the top. */

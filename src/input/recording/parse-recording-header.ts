@@ -1,10 +1,11 @@
-import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020.js';
+import type { ValidateFunction } from 'ajv';
+import { validatorOf } from '../../profile/validator-of.ts';
 import { cleanText } from '../discovery/clean-text.ts';
 import type { Rig } from '../rig/rig.ts';
-import { exactly, IDENTITY_SCHEMA, RIG_SCHEMA } from '../rig/rig-schema.ts';
 import type { DeviceIdentity } from '../rig-device.ts';
 import { hexBytes, LineFault } from './parse-recording-line.ts';
 import type { RecordingHeader } from './recording.ts';
+import { RECORDING_HEADER_SCHEMA } from './recording-header-schema.ts';
 import { RECORDING_FORMAT, RECORDING_VERSION } from './recording-lines.ts';
 
 interface HeaderJson {
@@ -16,23 +17,6 @@ interface HeaderJson {
   }[];
   readonly rig: Rig | null;
 }
-
-const HEADER_SCHEMA = exactly({
-  format: { const: RECORDING_FORMAT },
-  version: { const: RECORDING_VERSION },
-  label: { type: 'string' },
-  devices: {
-    type: 'array',
-    minItems: 1,
-    maxItems: 255,
-    items: exactly({
-      identity: IDENTITY_SCHEMA,
-      name: { type: 'string' },
-      descriptor: { type: ['string', 'null'] },
-    }),
-  },
-  rig: { anyOf: [{ type: 'null' }, RIG_SCHEMA] },
-});
 
 /**
  * Reads the first line of a recording. Names come from a file and are made safe to print.
@@ -60,7 +44,7 @@ function checkedHeader(text: string): HeaderJson {
     throw new LineFault(
       `it has version ${version}, this program knows ${RECORDING_VERSION}; a newer one is needed`,
     );
-  const validate = headerValidator();
+  const validate = validatorOf(RECORDING_HEADER_SCHEMA) as ValidateFunction<HeaderJson>;
   if (validate(value)) return value;
   const [error] = validate.errors ?? [];
   throw new LineFault(`${error?.instancePath || 'it'} ${error?.message ?? 'is damaged'}`);
@@ -72,11 +56,4 @@ function jsonOrNull(text: string): unknown {
   } catch {
     return null;
   }
-}
-
-let compiled: ValidateFunction<HeaderJson> | null = null;
-
-function headerValidator(): ValidateFunction<HeaderJson> {
-  compiled ??= new Ajv2020({ allowUnionTypes: true }).compile<HeaderJson>(HEADER_SCHEMA);
-  return compiled;
 }

@@ -1,16 +1,12 @@
-import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020.js';
+import type { ValidateFunction } from 'ajv';
 import { Problem } from '../../problem.ts';
+import { validatorOf } from '../../profile/validator-of.ts';
 import type { Rig } from './rig.ts';
-import { exactly, RIG_SCHEMA } from './rig-schema.ts';
-
-const FORMAT = 'ebbline rig';
-const VERSION = 1;
-
-const FILE_SCHEMA = exactly({
-  format: { const: FORMAT },
-  version: { const: VERSION },
-  rigs: { type: 'array', items: RIG_SCHEMA },
-});
+import {
+  RIG_FILE_FORMAT as FORMAT,
+  RIG_FILE_SCHEMA,
+  RIG_FILE_VERSION as VERSION,
+} from './rig-file-schema.ts';
 
 /** The text of a rig file: one JSON object with `format`, `version` and `rigs`, the last one used first. */
 export function writeRigText(rigs: readonly Rig[]): string {
@@ -24,21 +20,13 @@ export function writeRigText(rigs: readonly Rig[]): string {
 export function parseRigText(text: string, file: string): readonly Rig[] {
   const content = parseJson(text, file);
   refuseNewer(content, file);
-  const validate = fileValidator();
+  const validate = validatorOf(RIG_FILE_SCHEMA) as FileValidator;
   if (validate(content)) return content.rigs;
   const [error] = validate.errors ?? [];
   throw damaged(file, `${error?.instancePath || 'the file'} ${error?.message ?? 'is damaged'}`);
 }
 
 type FileValidator = ValidateFunction<{ readonly rigs: readonly Rig[] }>;
-
-/** Compiled on first use: it takes longer than all the reading. */
-let compiled: FileValidator | null = null;
-
-function fileValidator(): FileValidator {
-  compiled ??= new Ajv2020().compile<{ readonly rigs: readonly Rig[] }>(FILE_SCHEMA);
-  return compiled;
-}
 
 function parseJson(text: string, file: string): unknown {
   try {

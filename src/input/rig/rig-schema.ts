@@ -1,10 +1,10 @@
-/** JSON Schema (draft 2020-12) of a `Rig` as files keep it. */
+/** JSON Schema (draft 7) of a `Rig` as files keep it. */
 const whole = { type: 'integer', minimum: 0 };
 const number = { type: 'number' };
 const share = { type: 'number', minimum: 0, maximum: 1 };
 const text = { type: 'string' };
 
-interface ObjectSchema {
+export interface ObjectSchema {
   readonly type: 'object';
   readonly required: readonly string[];
   readonly additionalProperties: false;
