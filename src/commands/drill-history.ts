@@ -61,6 +61,7 @@ export class PracticeLog {
       corner: null,
       variant: null,
       condition: this.#condition,
+      live: null,
       targetId: rep.target.id,
       targetVersion: rep.target.version,
       number: rep.number,

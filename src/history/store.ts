@@ -1,6 +1,7 @@
 import type { RepMeasure } from '../consistency/rep-measure.ts';
 import type { ZonedInstant } from '../consistency/zoned-instant.ts';
 import type { Feedback } from '../drill/drill-view.ts';
+import type { LiveStart } from '../live/live-start.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
 import type { RepRecord } from '../trace/rep-record.ts';
 
@@ -30,6 +31,8 @@ export interface NewRep {
   readonly corner: string | null;
   readonly variant: string | null;
   readonly condition: string | null;
+  /** What the zone began with in the drill with the live car; null in one over time. */
+  readonly live: LiveStart | null;
   readonly targetId: string;
   readonly targetVersion: string;
   /** Place in the practice and in its block, from 1. */

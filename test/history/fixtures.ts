@@ -1,4 +1,5 @@
 import type { HistoryStore, NewRep, PracticeStart } from '../../src/history/store.ts';
+import type { LiveStart } from '../../src/live/live-start.ts';
 import type { NoRep, RepScore } from '../../src/score/rep-score.ts';
 import type { RepRecord } from '../../src/trace/rep-record.ts';
 
@@ -31,6 +32,14 @@ export const RECORD: RepRecord = {
   endS: 0.0025,
 };
 
+/** What a zone of the live car began with; temperatures that are no short decimals. */
+export const LIVE_START: LiveStart = {
+  discC: { front: 350 + 1 / 3, rear: 280.1 },
+  padC: { front: 1 / 7, rear: 280 },
+  call: 'damp',
+  controls: { steering: true, throttle: false, clutch: false, paddles: true },
+};
+
 export function aRep(changes: Partial<NewRep> = {}): NewRep {
   return {
     at: { utcMs: EVENING_MS + 60_000, zone: 'Europe/Berlin', offsetMin: 60 },
@@ -38,6 +47,7 @@ export function aRep(changes: Partial<NewRep> = {}): NewRep {
     corner: 'kiln-hairpin',
     variant: 'qualifying',
     condition: 'dry',
+    live: null,
     targetId: 'hairpin',
     targetVersion: 'v-one',
     number: 1,

@@ -4,7 +4,16 @@ import { openHistory } from '../../src/history/open-history.ts';
 import type { HistoryStore, NewRep, RepQuery } from '../../src/history/store.ts';
 import { Problem } from '../../src/problem.ts';
 import { quantiseRecord } from '../../src/trace/quantise-record.ts';
-import { addAll, aPractice, aRep, aScore, EVENING_MS, NO_REP, RECORD } from './fixtures.ts';
+import {
+  addAll,
+  aPractice,
+  aRep,
+  aScore,
+  EVENING_MS,
+  LIVE_START,
+  NO_REP,
+  RECORD,
+} from './fixtures.ts';
 import { type Implementation, inFolder } from './implementations.ts';
 import { fiveSecondRep } from './rep-signals.ts';
 
@@ -67,6 +76,12 @@ export function historyContract({ name, drivers }: Implementation): void {
         expect([...again.reps({})]).toEqual([{ ...fields, id, practice, outcomes: [outcome] }]);
         expect(again.record(id!)).toStrictEqual(record);
         again.close();
+      }));
+
+    test('keeps to the bit what a zone of the live car began with', () =>
+      withHistory((history) => {
+        addAll(history, [aRep({ live: LIVE_START }), aRep()]);
+        expect([...history.reps({})].map(({ live }) => live)).toStrictEqual([LIVE_START, null]);
       }));
 
     test('keeps what is absent absent', () =>

@@ -13,7 +13,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { journalLine, parseJournalLine } from '../../src/history/journal/journal-line.ts';
 import { openHistory } from '../../src/history/open-history.ts';
-import type { HistoryStore } from '../../src/history/store.ts';
+import type { HistoryStore, NewRep } from '../../src/history/store.ts';
 import { Problem } from '../../src/problem.ts';
 import { addAll, aPractice, aRep, aScore, NO_REP, RECORD } from './fixtures.ts';
 import { inFolder, SQL_IMPLEMENTATIONS } from './implementations.ts';
@@ -30,6 +30,18 @@ test('a line is JSON with the CRC-32 of its entry', () => {
   expect(ebbline).toBe(1);
   expect(crc).toBe(crc32(JSON.stringify(entry)));
   expect(entry).toEqual({ kind: 'practice', origin: 'a', start: aPractice() });
+});
+
+test('a rep written before there was a live car has none', () => {
+  const { record: _, live: __, ...rep } = aRep();
+  const line = journalLine({
+    kind: 'rep',
+    origin: 'b',
+    practice: 'a',
+    rep: rep as NewRep,
+    samples: '',
+  });
+  expect(parseJournalLine(line.trimEnd(), 'here')).toMatchObject({ rep: { ...rep, live: null } });
 });
 
 test('says why it is a journal', () =>

@@ -3,11 +3,12 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { openExistingHistory, openHistory } from '../../src/history/open-history.ts';
+import { APPLICATION_ID, MIGRATIONS } from '../../src/history/sql/migrations.ts';
 import { openDatabase } from '../../src/history/sql/open-database.ts';
 import type { SqlDriver } from '../../src/history/sql/sql-driver.ts';
 import { SqlHistory } from '../../src/history/sql/sql-history.ts';
 import { Problem } from '../../src/problem.ts';
-import { addAll, aRep, NO_REP } from './fixtures.ts';
+import { addAll, aRep, LIVE_START, NO_REP } from './fixtures.ts';
 import { inFolder, SQL_IMPLEMENTATIONS } from './implementations.ts';
 import { fiveSecondRep } from './rep-signals.ts';
 
@@ -48,7 +49,7 @@ describe.each(SQL_IMPLEMENTATIONS)('the SQLite file by $name', ({ drivers }) => 
       expect(db.get('PRAGMA synchronous')).toMatchObject({ synchronous: 2 }); // FULL
       expect(db.get('PRAGMA fullfsync')).toMatchObject({ fullfsync: 1 });
       expect(db.get('PRAGMA foreign_keys')).toMatchObject({ foreign_keys: 1 });
-      expect(db.get('PRAGMA user_version')).toMatchObject({ user_version: 1 });
+      expect(db.get('PRAGMA user_version')).toMatchObject({ user_version: 2 });
       expect(db.get('PRAGMA application_id')).toMatchObject({
         application_id: Buffer.from('EbBl').readUInt32BE(),
       });
@@ -107,10 +108,10 @@ describe.each(SQL_IMPLEMENTATIONS)('the SQLite file by $name', ({ drivers }) => 
   test('a newer schema is refused and kept', () =>
     inFolder((folder) => {
       const other = driver.open(written(folder));
-      other.exec('PRAGMA user_version = 2');
+      other.exec('PRAGMA user_version = 3');
       other.close();
       const problem = refusal(folder);
-      expect(problem.message).toMatch(/schema 2, this program knows 1/);
+      expect(problem.message).toMatch(/schema 3, this program knows 2/);
       expect(problem.next).toMatch(/newer version/);
     }));
 
@@ -149,6 +150,23 @@ describe.each(SQL_IMPLEMENTATIONS)('the SQLite file by $name', ({ drivers }) => 
       db.exec('PRAGMA max_page_count = 100000');
       history.addRep(1, large);
       expect([...history.reps({})].map(({ number }) => number)).toEqual([1, 2]);
+      history.close();
+    }));
+
+  test('a file of the first schema keeps its reps, which had no live car, and takes new ones', () =>
+    inFolder((folder) => {
+      const old = driver.open(join(folder, 'history.sqlite'));
+      old.exec(`${MIGRATIONS[0]}; PRAGMA application_id = ${APPLICATION_ID}; PRAGMA user_version = 1;
+        INSERT INTO practice VALUES (1, NULL, 'Kim', 5, 'UTC', 0, 'hid', 'left', 'boots', 'c', 'force', NULL);
+        INSERT INTO rep VALUES (1, NULL, 1, 5, 'UTC', 0, NULL, NULL, NULL, NULL, 'hairpin', 'v', 1, 1, 'block',
+          'blocked', 'shown', NULL, NULL)`);
+      old.close();
+      const history = openHistory(folder, { drivers });
+      history.addRep(1, aRep({ number: 2, live: LIVE_START }));
+      expect([...history.reps({})].map(({ number, live }) => [number, live])).toEqual([
+        [1, null],
+        [2, LIVE_START],
+      ]);
       history.close();
     }));
 

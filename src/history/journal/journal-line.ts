@@ -44,8 +44,15 @@ export function parseJournalLine(text: string, where: string): JournalEntry | nu
       where,
       next: 'It was left as it is. Move it away and put a backup in its place.',
     });
-  return line.entry;
+  return line.entry.kind === 'rep' ? withLaterFields(line.entry) : line.entry;
 }
+
+/** A rep written before a field was added to it lacks the field. */
+function withLaterFields(entry: Extract<JournalEntry, { readonly kind: 'rep' }>): JournalEntry {
+  return { ...entry, rep: { ...LATER_FIELDS, ...entry.rep } };
+}
+
+const LATER_FIELDS: Pick<NewRep, 'live'> = { live: null };
 
 /** The beginning of a line, or the zeros some file systems leave where data did not reach the disk before a power cut. */
 function isUnfinished(text: string): boolean {

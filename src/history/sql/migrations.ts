@@ -69,4 +69,7 @@ export const MIGRATIONS: readonly string[] = [
     PRIMARY KEY (rep_id, version)
   ) STRICT;
   `,
+  `
+  ALTER TABLE rep ADD COLUMN live TEXT; -- what a zone of the live car began with, as JSON
+  `,
 ];

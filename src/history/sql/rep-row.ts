@@ -1,11 +1,12 @@
 import type { Feedback } from '../../drill/drill-view.ts';
+import type { LiveStart } from '../../live/live-start.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
 import type { NewRep, PhaseTag, StoredRep } from '../store.ts';
 import { PRACTICE_COLUMNS, type PracticeRow, practiceOf } from './practice-row.ts';
 import type { SqlDatabase } from './sql-database.ts';
 
 export const REP_SELECT: string = `SELECT rep.id, rep.utc_ms, rep.zone, rep.offset_min, rep.car, rep.corner, rep.variant,
-  rep.condition, rep.target_id, rep.target_version, rep.number, rep.block, rep.phase, rep.block_order, rep.feedback,
+  rep.condition, rep.live, rep.target_id, rep.target_version, rep.number, rep.block, rep.phase, rep.block_order, rep.feedback,
   rep.self_rating, rep.voided, ${PRACTICE_COLUMNS}
   FROM rep JOIN practice ON practice.id = rep.practice_id`;
 
@@ -18,6 +19,7 @@ export interface RepRow extends PracticeRow {
   readonly corner: string | null;
   readonly variant: string | null;
   readonly condition: string | null;
+  readonly live: string | null;
   readonly target_id: string;
   readonly target_version: string;
   readonly number: number;
@@ -38,6 +40,7 @@ export function repOf(row: RepRow, outcomes: readonly RepOutcome[]): StoredRep {
     corner: row.corner,
     variant: row.variant,
     condition: row.condition,
+    live: row.live === null ? null : (JSON.parse(row.live) as LiveStart),
     targetId: row.target_id,
     targetVersion: row.target_version,
     number: row.number,
@@ -59,9 +62,9 @@ export function insertRep(
   origin: string | null,
 ): number {
   return db.run(
-    `INSERT INTO rep (origin, practice_id, utc_ms, zone, offset_min, car, corner, variant, condition, target_id,
+    `INSERT INTO rep (origin, practice_id, utc_ms, zone, offset_min, car, corner, variant, condition, live, target_id,
       target_version, number, block, phase, block_order, feedback, self_rating, voided)
-      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
     origin,
     practiceId,
     rep.at.utcMs,
@@ -71,6 +74,7 @@ export function insertRep(
     rep.corner,
     rep.variant,
     rep.condition,
+    rep.live === null ? null : JSON.stringify(rep.live),
     rep.targetId,
     rep.targetVersion,
     rep.number,
