@@ -38,9 +38,7 @@ function windowOf({ marks, peakLevel }: Target): PlotWindow {
 /** Degrees between the largest to the left (up) and the largest to the right (down), filled from straight ahead. */
 function drawSteering(grid: CellGrid, steering: Curve, window: PlotWindow, look: Look): void {
   const scale = plotScale(window, STEERING);
-  const angles = Array.from({ length: scale.dotCols }, (_, x) =>
-    steering.at(scale.timeAt(x + 0.5)),
-  );
+  const angles = Array.from({ length: scale.dotCols }, (_, x) => steering.at(scale.at(x + 0.5)));
   const left = Math.max(0, ...angles);
   const right = Math.min(0, ...angles);
   const raster = createRaster(STEERING);

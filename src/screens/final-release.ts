@@ -22,6 +22,6 @@ export function drawFinalRelease(
   const heading = `zoom ${tidy(times, 0)}×: final release`;
   writeText(grid, side.x - SCALE_COLS + 2, headings, heading, look.theme.quiet);
   const scale = drawCurvePlot(grid, side, { window, ...picture }, look);
-  const marks = marksOf(target).filter(({ atS }) => atS === target.marks.brakeOff);
+  const marks = marksOf(target).filter(({ at }) => at === target.marks.brakeOff);
   drawMarks(grid, side, scale, marks, look);
 }

@@ -4,8 +4,9 @@ import type { Look } from './look.ts';
 import { columnOf, type PlotScale } from './plot-scale.ts';
 import { textWidth, writeText } from './write-text.ts';
 
-interface Mark {
-  readonly atS: number;
+/** A key point at a time or place. */
+export interface Mark {
+  readonly at: number;
   readonly name: string;
 }
 
@@ -18,12 +19,12 @@ interface PlacedMark {
 export function marksOf(target: Target): readonly Mark[] {
   const { startOfRelease, turnIn, apex, brakeOff } = target.marks;
   const marks = [
-    { atS: startOfRelease, name: 'start of release' },
-    { atS: turnIn, name: 'turn-in' },
-    { atS: apex, name: 'apex' },
-    { atS: brakeOff, name: 'brake off' },
+    { at: startOfRelease, name: 'start of release' },
+    { at: turnIn, name: 'turn-in' },
+    { at: apex, name: 'apex' },
+    { at: brakeOff, name: 'brake off' },
   ];
-  return marks.filter((mark): mark is Mark => mark.atS !== null).toSorted((a, b) => a.atS - b.atS);
+  return marks.filter((mark): mark is Mark => mark.at !== null).toSorted((a, b) => a.at - b.at);
 }
 
 /** A mark for each key point on the base line and its name two rows below, under the seconds. */
@@ -37,7 +38,7 @@ export function drawMarks(
   const right = area.x + area.cols;
   const placed = mergeMarks(
     marks
-      .map(({ atS, name }) => ({ column: columnOf(scale, area, atS), name }))
+      .map(({ at, name }) => ({ column: columnOf(scale, area, at), name }))
       .filter(({ column }) => column >= area.x && column < right),
   );
   const starts = spread(placed, area.x, right);

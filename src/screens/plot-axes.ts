@@ -19,18 +19,19 @@ export function drawAxes(
   scale: PlotScale,
   look: Look,
 ): void {
-  drawLevels(grid, area, window, scale, look);
+  drawLevelScale(grid, area, window.topLevel, scale, look);
   drawTimes(grid, area, window, scale, look);
 }
 
-function drawLevels(
+/** Level in per cent of full scale left of a plot, from 0 at its base line to `topLevel`. */
+export function drawLevelScale(
   grid: CellGrid,
   area: Area,
-  window: PlotWindow,
+  topLevel: number,
   scale: PlotScale,
   { theme }: Look,
 ): void {
-  const percent = 100 * window.topLevel;
+  const percent = 100 * topLevel;
   const step = STEPS.find((each) => (each / percent) * area.rows >= 2) ?? 100;
   for (let level = step; level < percent; level += step)
     writeRight(

@@ -2,37 +2,51 @@ import type { Area, Size } from './cell-grid.ts';
 import { DOTS_ACROSS, DOTS_DOWN } from './dot-raster.ts';
 import type { PlotWindow } from './plot-window.ts';
 
-/** Where times and levels of a window fall on the dots and cells of an area. */
+/** What an area shows: a stretch of time or road from left to right, and values from bottom to top. */
+export interface PlotEnds {
+  readonly from: number;
+  readonly to: number;
+  readonly bottom: number;
+  readonly top: number;
+}
+
+/** Where times or places and their values fall on the dots and cells of an area. */
 export interface PlotScale {
   readonly dotCols: number;
   readonly dotRows: number;
-  /** Time at the left edge of a dot column. */
-  timeAt(dotX: number): number;
-  /** Dot column of a time, not clipped. */
-  dotX(timeS: number): number;
-  /** Dot row of a level from the top, not clipped. Level 0 is the lowest dot. */
-  dotY(level: number): number;
+  /** Time or place at the left edge of a dot column. */
+  at(dotX: number): number;
+  /** Dot column of a time or place, not clipped. */
+  dotX(at: number): number;
+  /** Dot row of a value from the top, not clipped. The bottom value is the lowest dot. */
+  dotY(value: number): number;
 }
 
-export function plotScale(window: PlotWindow, size: Size): PlotScale {
+/** The scale that fills an area of that size. */
+export function scaleBetween({ from, to, bottom, top }: PlotEnds, size: Size): PlotScale {
   const dotCols = size.cols * DOTS_ACROSS;
   const dotRows = size.rows * DOTS_DOWN;
-  const perDotS = (window.toS - window.fromS) / dotCols;
+  const perDot = (to - from) / dotCols;
   return {
     dotCols,
     dotRows,
-    timeAt: (dotX) => window.fromS + dotX * perDotS,
-    dotX: (timeS) => Math.floor((timeS - window.fromS) / perDotS + 1e-9),
-    dotY: (level) => Math.round((1 - level / window.topLevel) * (dotRows - 1)),
+    at: (dotX) => from + dotX * perDot,
+    dotX: (at) => Math.floor((at - from) / perDot + 1e-9),
+    dotY: (value) => Math.round((1 - (value - bottom) / (top - bottom)) * (dotRows - 1)),
   };
 }
 
-/** Column of the grid in which a time falls; left or right of the area where the window does not hold it. */
-export function columnOf(scale: PlotScale, area: Area, timeS: number): number {
-  return area.x + Math.floor(scale.dotX(timeS) / DOTS_ACROSS);
+/** Levels over time, from level 0. */
+export function plotScale({ fromS, toS, topLevel }: PlotWindow, size: Size): PlotScale {
+  return scaleBetween({ from: fromS, to: toS, bottom: 0, top: topLevel }, size);
 }
 
-/** Row of the grid in which a level falls. */
-export function rowOf(scale: PlotScale, area: Area, level: number): number {
-  return area.y + Math.floor(scale.dotY(level) / DOTS_DOWN);
+/** Column of the grid in which a time or place falls; outside the area where the scale does not hold it. */
+export function columnOf(scale: PlotScale, area: Area, at: number): number {
+  return area.x + Math.floor(scale.dotX(at) / DOTS_ACROSS);
+}
+
+/** Row of the grid in which a value falls. */
+export function rowOf(scale: PlotScale, area: Area, value: number): number {
+  return area.y + Math.floor(scale.dotY(value) / DOTS_DOWN);
 }

@@ -6,13 +6,20 @@ const DASH_DOTS = 6;
 const GAP_DOTS = 2;
 const CORRIDOR_STEP_DOTS = 4;
 
-/** The target as a dashed line. */
+type Along = (at: number) => number;
+
+/** The target's level as a dashed line. */
 export function targetRaster(target: Target, scale: PlotScale): DotRaster {
+  return dashedRaster((at) => target.level.at(at), scale);
+}
+
+/** A function of time or place as a dashed line. */
+export function dashedRaster(valueAt: Along, scale: PlotScale): DotRaster {
   const raster = rasterFor(scale);
-  let previous = scale.dotY(target.level.at(scale.timeAt(0)));
+  let previous = scale.dotY(valueAt(scale.at(0)));
   let drawn = 0;
   for (let x = 0; x < scale.dotCols; x++) {
-    const last = scale.dotY(target.level.at(scale.timeAt(x + 0.5)));
+    const last = scale.dotY(valueAt(scale.at(x + 0.5)));
     const step = Math.sign(last - previous);
     // A steep line stays one dot wide, and its dashes are as long as those of a flat one.
     for (let y = previous; y !== last; ) {
@@ -25,13 +32,22 @@ export function targetRaster(target: Target, scale: PlotScale): DotRaster {
   return raster;
 }
 
-/** Both edges of the corridor as sparse dots; the lower edge ends where it reaches level 0. */
+/** Both edges of the target's corridor as sparse dots. */
 export function corridorRaster(target: Target, scale: PlotScale): DotRaster {
+  return edgesRaster(
+    (at) => target.level.at(at),
+    (at) => target.corridorAt(at),
+    scale,
+  );
+}
+
+/** Both edges of a band around a level as sparse dots; the lower edge ends where it reaches level 0. */
+export function edgesRaster(levelAt: Along, halfAt: Along, scale: PlotScale): DotRaster {
   const raster = rasterFor(scale);
   for (let x = 1; x < scale.dotCols; x += CORRIDOR_STEP_DOTS) {
-    const timeS = scale.timeAt(x + 0.5);
-    const level = target.level.at(timeS);
-    const half = target.corridorAt(timeS);
+    const at = scale.at(x + 0.5);
+    const level = levelAt(at);
+    const half = halfAt(at);
     setDot(raster, x, scale.dotY(level + half));
     if (level > half) setDot(raster, x, scale.dotY(level - half));
   }
