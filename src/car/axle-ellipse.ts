@@ -30,11 +30,39 @@ export function rearLimitN(chassis: Chassis, axle: AxleGrip): number {
   return limitN(axle, -chassis.cgHeightM / wheelbaseM(chassis));
 }
 
-/** @param gain load the axle gains per newton of braking force, negative at the rear */
+/** One axle's part in accelerating while cornering. */
+export interface DriveGrip {
+  readonly mu: number;
+  /** Axle load without load transfer: static plus downforce, N. */
+  readonly loadN: number;
+  /** Share of the driving force on this axle; 0 is not driven. */
+  readonly driveShare: number;
+  /** Lateral force the axle carries, N. */
+  readonly lateralN: number;
+}
+
+/**
+ * Largest driving force of the whole car, N, before the front axle leaves its friction circle, when load moves to the
+ * rear with it: (s F)^2 + Y^2 = mu^2 (N - F h / L)^2. An axle that is not driven still has to carry its lateral force.
+ *
+ * @returns 0 where the lateral force already uses up the axle, Infinity where no force is too much
+ * @source Gillespie, Fundamentals of Vehicle Dynamics, ch. 2 (traction-limited acceleration), with the lateral force
+ */
+export function frontDriveLimitN(chassis: Chassis, { driveShare, ...axle }: DriveGrip): number {
+  return limitN({ ...axle, brakeShare: driveShare }, -chassis.cgHeightM / wheelbaseM(chassis));
+}
+
+/** The same for the rear axle, which load transfer loads: the load is N + F h / L. */
+export function rearDriveLimitN(chassis: Chassis, { driveShare, ...axle }: DriveGrip): number {
+  return limitN({ ...axle, brakeShare: driveShare }, chassis.cgHeightM / wheelbaseM(chassis));
+}
+
+/** @param gain load the axle gains per newton of force along the car, negative where it loses load */
 function limitN(axle: AxleGrip, gain: number): number {
   const { mu, brakeShare, lateralN, engineN = 0, totalEngineN = engineN } = axle;
   const load = axle.loadN + totalEngineN * gain;
   if (load <= 0) return 0;
+  if (brakeShare === 0 && engineN === 0) return untilUnloadedN(mu * load - lateralN, mu * gain);
   // a F^2 + 2 b F - c = 0
   const a = brakeShare ** 2 - (mu * gain) ** 2;
   const b = brakeShare * engineN - mu ** 2 * load * gain;
@@ -44,6 +72,12 @@ function limitN(axle: AxleGrip, gain: number): number {
   // Of the two forms of the root, the one that adds numbers of one sign.
   if (b > 0) return c / (b + Math.sqrt(root));
   return a > 0 ? (Math.sqrt(root) - b) / a : Number.POSITIVE_INFINITY;
+}
+
+/** An axle that only corners: until its spare lateral force is gone with its load; Infinity where it gains load. */
+function untilUnloadedN(spareN: number, sparePerNewton: number): number {
+  if (sparePerNewton >= 0) return Number.POSITIVE_INFINITY;
+  return Math.max(0, spareN / -sparePerNewton);
 }
 
 /** Brake force at which the front axle can carry the most lateral force, and that force as a share of mu N. */

@@ -4,6 +4,7 @@ import { carJson } from '../car/car-json.ts';
 import { carLines, limitRows } from '../car/car-table.ts';
 import { carWarnings } from '../car/car-warnings.ts';
 import { CAR_LEFT_OUT } from '../car/left-out.ts';
+import { omissionLines } from '../car/omission.ts';
 import { lookOf } from '../screens/look.ts';
 import { wrapText } from '../screens/write-text.ts';
 import { carDrawing } from './car-drawing.ts';
@@ -45,13 +46,9 @@ function page(file: CarFile, context: CommandContext): string {
     ...wrapText(TABLE_HEAD, COLS),
     ...textColumns(limitRows(car, context.units)).trimEnd().split('\n'),
     '',
-    'Left out:',
-    ...CAR_LEFT_OUT.flatMap((text) => indented(text)),
+    'Left out, and which way a target errs for it:',
+    ...omissionLines(CAR_LEFT_OUT),
     ...carWarnings(file).flatMap((warning) => wrapText(`Caution: ${warning}`, COLS)),
   ];
   return lines.map((line) => `${line}\n`).join('');
-}
-
-function indented(text: string): string[] {
-  return wrapText(text, COLS - 4).map((line, i) => `${i === 0 ? '  - ' : '    '}${line}`);
 }

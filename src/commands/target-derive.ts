@@ -5,10 +5,13 @@ import { Problem } from '../problem.ts';
 import { lookOf } from '../screens/look.ts';
 import { type DerivedTarget, deriveTarget } from '../target/derive/derive-target.ts';
 import { targetFileText } from '../target/derive/target-file-text.ts';
+import { timeDifferenceJson } from '../target/derive/time-difference-json.ts';
+import { timeDifferenceTable } from '../target/derive/time-difference-table.ts';
 import { zoneJson } from '../target/derive/zone-json.ts';
 import type { ModelName } from '../target/derive/zone-model.ts';
 import { zoneTable } from '../target/derive/zone-table.ts';
 import { readTarget } from '../target/read-target.ts';
+import { AGAINST_OPTIONS, type Compared, compare, readAgainst } from './against.ts';
 import { findCar } from './car-files.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
 import { findCorner } from './corner-files.ts';
@@ -31,12 +34,14 @@ export const command: Command = {
       value: MODELS.join('|'),
       help: 'model of the car (default two-axle)',
     },
+    ...AGAINST_OPTIONS,
     out: { type: 'string', value: 'FILE', help: 'write a target file; never over an existing one' },
     json: { type: 'boolean', help: 'one JSON object: everything against distance' },
   },
   examples: [
     'ebbline target derive --car gt --corner kiln-hairpin',
     'ebbline target derive --car gt --corner kiln-hairpin --variant wet --out wet.yaml',
+    'ebbline target derive --car gt --corner kiln-hairpin --against-gear 3',
   ],
   run: derive,
 };
@@ -50,16 +55,29 @@ async function derive(
   const carFile = await findCar(named(values, 'car'), context.dataDir);
   const sheet = await findCorner(named(values, 'corner'), context.dataDir);
   const variant = text(values.variant);
+  const against = readAgainst(values, model);
   const car = buildCar(carFile, variantOfSheet(sheet, variant).car);
   const derived = deriveTarget(car, buildCorner(sheet, variant), model);
+  const compared = against === null ? null : compare(derived, { carFile, sheet, against });
   const out = text(values.out);
   if (out !== null) await writeTarget(out, targetFileText(derived, sheet.advice), context);
-  if (values.json === true) context.out(`${JSON.stringify(zoneJson(derived))}\n`);
-  else context.out(page(derived, sheet.advice, context));
+  if (values.json === true)
+    context.out(`${JSON.stringify({ ...zoneJson(derived), ...comparedJson(compared) })}\n`);
+  else context.out(page(derived, sheet.advice, compared, context));
   return 0;
 }
 
-function page(derived: DerivedTarget, advice: string | null, context: CommandContext): string {
+function comparedJson(compared: Compared | null): Record<string, unknown> {
+  if (compared === null) return {};
+  return { time_difference: timeDifferenceJson(compared.difference, compared.other) };
+}
+
+function page(
+  derived: DerivedTarget,
+  advice: string | null,
+  compared: Compared | null,
+  context: CommandContext,
+): string {
   const { car, corner, zone } = derived;
   const look = lookOf(context.env, false, process.platform);
   const target = readTarget(targetFileText(derived, advice), `${corner.id}.yaml`);
@@ -68,7 +86,9 @@ function page(derived: DerivedTarget, advice: string | null, context: CommandCon
     '',
     targetDrawing(target, look),
     '',
-    ...zoneTable(derived, context.units),
+    ...(compared === null
+      ? zoneTable(derived, context.units)
+      : timeDifferenceTable(compared.difference, compared.other, context.units)),
   ];
   return lines.map((line) => `${line}\n`).join('');
 }

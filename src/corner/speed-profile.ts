@@ -1,4 +1,5 @@
 import type { BrakingModel, Limiter } from './braking-model.ts';
+import { travelTimeS } from './travel-time.ts';
 
 /** One point of a speed profile. */
 export interface ProfilePoint {
@@ -68,7 +69,7 @@ function pointBefore(
     reached <= most
       ? limitPoint(model, sM, reached, cap(lengthM, reached))
       : ridingPoint(model, sM, most, later);
-  return { ...point, toSlowestS: later.toSlowestS + travelTime(lengthM, later, point) };
+  return { ...point, toSlowestS: later.toSlowestS + travelTimeS(lengthM, point, later) };
 }
 
 /** Distances before the slowest point between which to step, growing from nothing, ending at every joint. */
@@ -173,12 +174,4 @@ function ridingPoint(
     limiter: 'corner',
     toSlowestS: 0,
   };
-}
-
-/** Time between two points: Simpson's rule on 1/v, the squared speed in the middle by cubic Hermite interpolation. */
-function travelTime(lengthM: number, near: ProfilePoint, far: ProfilePoint): number {
-  const middle =
-    (near.speedMps ** 2 + far.speedMps ** 2) / 2 +
-    (lengthM / 4) * (near.decelerationMps2 - far.decelerationMps2);
-  return (lengthM / 6) * (1 / near.speedMps + 4 / Math.sqrt(middle) + 1 / far.speedMps);
 }

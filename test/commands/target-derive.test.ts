@@ -21,10 +21,40 @@ describe('target derive', () => {
     expect(stdout).toMatch(/brake point +\d+\.\d m .* km\/h .* bar .* N/);
     expect(stdout).toMatch(/gear 3 to 2 +at .*earliest safe place .* rpm, rear margin \d+ %/);
     expect(stdout).toContain('locks first       front axle');
-    expect(stdout).toContain('Left out:');
+    expect(stdout).toMatch(/Left out, and which way .*\n {2}brake point too late {2}line delay/);
     expect((await derive('--units', 'imperial')).stdout).toMatch(
       /brake point .* ft .* mph .* psi .* lbf/,
     );
+  });
+
+  test('against another gear or variant: the time and its parts', async () => {
+    const { code, stdout } = await derive('--against-gear', '3');
+    expect(code).toBe(0);
+    expect(stdout).toMatch(/^Against qualifying, gear 3 at the slowest point: .* s quicker$/m);
+    expect(stdout).toMatch(/^in all +\d+\.\d{3} s +\d+\.\d{3} s +-\d+\.\d{3} s$/m);
+    const json = JSON.parse(
+      (await derive('--against-variant', 'race', '--exit-m', '50', '--json')).stdout,
+    );
+    expect(json.time_difference).toMatchObject({
+      against_variant: 'race',
+      against_slowest_gear: 3,
+    });
+    expect(json.time_difference.this.total_s - json.time_difference.other.total_s).toBeCloseTo(
+      json.time_difference.difference_s,
+      5,
+    );
+  });
+
+  test.each([
+    [['--against-gear', '9'], 'the approach is in gear 5'],
+    [['--against-gear', '2.5'], 'whole number'],
+    [['--against-variant', 'rce'], 'Did you mean race?'],
+    [['--exit-m', '100'], 'nothing to compare'],
+    [['--against-gear', '3', '--model', 'point-mass'], 'no gears'],
+  ])('refuses %j', async (options, words) => {
+    const { code, stderr } = await derive(...options);
+    expect(code).toBe(2);
+    expect(stderr).toContain(words);
   });
 
   test('prints arrays of one length with units in their names', async () => {

@@ -1,3 +1,4 @@
+import { omissionLines } from '../../car/omission.ts';
 import type { DerivedTarget } from './derive-target.ts';
 import type { Downshift } from './downshifts.ts';
 import { LEFT_OUT } from './left-out.ts';
@@ -22,8 +23,8 @@ export function zoneTable(derived: DerivedTarget, units: TextUnits): readonly st
     ...derived.bumps.map((margin) => bumpLine(derived, margin, units)),
     ...driverLines(derived, units),
     '',
-    'Left out:',
-    ...LEFT_OUT.map((line) => `  ${line}`),
+    'Left out, and which way the target errs for it:',
+    ...omissionLines(LEFT_OUT),
   ];
 }
 
