@@ -6,6 +6,7 @@ export interface ProfileCurve {
   readonly toM: number;
   speedMps(sM: number): number;
   brakeForceN(sM: number): number;
+  decelerationMps2(sM: number): number;
   /** The last place at which the speed is still at least this one, m; `fromM` where it never is. */
   placeOf(speedMps: number): number;
 }
@@ -33,6 +34,10 @@ export function profileCurve(points: readonly ProfilePoint[]): ProfileCurve {
     brakeForceN: (sM) => {
       const [a, b, t] = pair(sM);
       return a.brakeForceN + (b.brakeForceN - a.brakeForceN) * t;
+    },
+    decelerationMps2: (sM) => {
+      const [a, b, t] = pair(sM);
+      return a.decelerationMps2 + (b.decelerationMps2 - a.decelerationMps2) * t;
     },
     placeOf: (speedMps) => {
       const i = points.findLastIndex((point) => point.speedMps >= speedMps);

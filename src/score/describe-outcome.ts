@@ -11,6 +11,8 @@ const NO_REP: Readonly<Record<NoRepReason, string>> = {
   'never braked': 'no braking was seen',
   'peak below a tenth of the target': 'hardly any pressure',
   'too few samples': 'too little was recorded to score',
+  'braked too late': 'braked too late to make the corner',
+  'stopped before the release': 'stopped before there was anything to release',
 };
 
 /** Points a part has to cost before it is spoken of: even a skilled foot differs by more from rep to rep. */

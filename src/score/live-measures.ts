@@ -1,5 +1,8 @@
 import type { LiveEvent } from '../live/live-event.ts';
 
+/** Wheels beyond their grip, or anti-lock keeping them from it. */
+export type GripEvent = Extract<LiveEvent, { kind: 'lock-up' | 'anti-lock' }>;
+
 /** A shift against the places where it was safe. */
 export interface ScoredShift {
   readonly fromGear: number;
@@ -24,19 +27,30 @@ export interface LiveMeasures {
   /** Positive is too fast. */
   readonly slowestSpeedErrorMps: number;
   readonly startOfReleaseErrorM: number | null;
-  /** Level where the path is tightest, and minus the target's. */
-  readonly apexLevel: number;
-  readonly apexLevelError: number;
+  /** Too fast is positive; where the target lets the pressure go. */
+  readonly releaseSpeedErrorMps: number;
+  /** Level where the path is tightest, and minus what the grip allowed there; null where it never got there. */
+  readonly apexLevel: number | null;
+  readonly apexLevelError: number | null;
   /** Mean use of the axle that has less to spare, over the zone; 1 is all there is. */
   readonly gripUse: number;
-  /** Longest stretch over the limit of either axle, and whether the anti-lock was out before turn-in. */
-  readonly lockUps: readonly LiveEvent[];
-  readonly antiLock: readonly LiveEvent[];
+  /** In driving order. */
+  readonly lockUps: readonly GripEvent[];
+  readonly antiLock: readonly GripEvent[];
+  /** Wheels locked in all, less what a foot needs to notice each time. */
+  readonly lockedS: number;
+  /** Anti-lock still at work after turn-in. */
+  readonly antiLockTurnedS: number;
   /** Zone lost to tyres beyond their limit, m. */
   readonly lengthenedM: number;
   readonly shifts: readonly ScoredShift[];
-  /** Time to the slowest point minus the target's, from one common place on the approach. */
-  readonly timeLostS: number;
+  /** Downshifts of the target that were never made. */
+  readonly missedDownshifts: number;
+  /**
+   * Time to the slowest point minus the target's, from one common place on the approach; null where it never got
+   * there. Arriving too fast gains here what the corner then takes back.
+   */
+  readonly timeLostS: number | null;
   /** Steering against the rail's, null without a wheel: turn-in earlier is negative, more angle is above 1. */
   readonly turnInErrorM: number | null;
   readonly steeringRatio: number | null;

@@ -1,8 +1,12 @@
-/** The three parts of the score as desirabilities, 1 is as good as can be asked. */
+import type { LiveMeasures } from './live-measures.ts';
+
+/** The parts of the score as desirabilities, 1 is as good as can be asked. */
 export interface ScoreParts {
   readonly release: number;
   readonly hit: number;
   readonly smooth: number;
+  /** Only in version 2: a drill over time has no place to brake at. */
+  readonly brakePoint?: number;
 }
 
 /** The named causes, and the shape that none of them explains. */
@@ -93,11 +97,20 @@ export interface RepScore {
   };
   readonly cause: Cause | null;
   readonly side: SideMeasures;
+  /** What the live car knows; null in version 1. */
+  readonly live: LiveMeasures | null;
   readonly flags: readonly ScoreFlag[];
 }
 
 /** Why a record holds no rep that could be measured. It still counts, with 0 points. */
-export type NoRepReason = 'never braked' | 'peak below a tenth of the target' | 'too few samples';
+export type NoRepReason =
+  | 'never braked'
+  | 'peak below a tenth of the target'
+  | 'too few samples'
+  /** Only the live car: it was so late that the corner left nothing to brake with. */
+  | 'braked too late'
+  /** Only the live car: it stood before there was anything to release. */
+  | 'stopped before the release';
 
 export interface NoRep {
   readonly kind: 'no-rep';

@@ -83,6 +83,7 @@ function score(
     keyPointErrorsS: keyPointErrors(keys, reference.keys),
     cause: errors.releaseErrorLevel > RELEASE_FULL_LEVEL ? causeOf(aligned, reference) : null,
     side: sideMeasures(record, rep, keyPoints, riseTime(aligned, reference)),
+    live: null,
     flags,
   };
 }

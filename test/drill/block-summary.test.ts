@@ -46,6 +46,7 @@ function scored(score: number, change: Partial<RepScore> = {}): RepScore {
       shiftRippleLevel: null,
       steeringLagS: null,
     },
+    live: null,
     flags: [],
     ...change,
   };

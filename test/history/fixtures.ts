@@ -105,6 +105,7 @@ export function aScore(changes: Partial<RepScore> = {}): RepScore {
       shiftRippleLevel: null,
       steeringLagS: -0.05,
     },
+    live: null,
     flags: ['clipped'],
     ...changes,
   };

@@ -115,6 +115,7 @@ export function scored(
     keyPointErrorsS: { startOfRelease: 0, halfRelease: 0, finalRelease: 0, brakeOff: 0 },
     cause,
     side: NO_SIDE,
+    live: null,
     flags: [],
   };
 }

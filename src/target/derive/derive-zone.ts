@@ -22,6 +22,8 @@ export interface SolvedZone {
   readonly model: ModelName;
   /** In driving order from the brake point to the slowest point. */
   readonly points: readonly ZonePoint[];
+  /** The backward pass at the limit, in driving order to the slowest point: it begins faster than the approach. */
+  readonly profile: readonly ProfilePoint[];
   readonly brakePointM: number;
   readonly slowestM: number;
   readonly downshifts: readonly Downshift[];
@@ -55,6 +57,7 @@ export function solveZone(car: Car, corner: Corner, model: ModelName = 'two-axle
   return {
     model,
     points: pointsOf(car, corner, zone, schedule),
+    profile: zone.profile,
     brakePointM: zone.brakePointM,
     slowestM: zone.slowestM,
     downshifts: planDownshifts({ car, corner, ...zone }),
