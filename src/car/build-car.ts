@@ -11,6 +11,7 @@ import type { Gearbox, TorqueCurve } from './gearbox.ts';
 import { startHeat, withHeat } from './heat-state.ts';
 import { atTemperature } from './over-temperature.ts';
 import type { Tyre } from './tyre.ts';
+import { USUAL_WHEEL, type Wheel } from './wheel.ts';
 
 const NO_OVERRIDES: CarOverrides = {};
 
@@ -37,6 +38,7 @@ export function buildCar(file: CarFile, overrides: CarOverrides = NO_OVERRIDES):
       airDensityKgpm3: file.aero.air_density_kgpm3,
     },
     tyres: { front: tyreOf(tyres.front, factor), rear: tyreOf(tyres.rear, factor) },
+    wheels: { front: wheelOf(tyres.front), rear: wheelOf(tyres.rear) },
     rollingResistance: tyres.rolling_resistance,
     rotatingShare: file.rotating_share,
     ...brakesOf(file, overrides),
@@ -107,6 +109,13 @@ function tyreOf(tyre: TyreFile, factor: number): Tyre {
     lateralFriction: tyre.lateral_friction * factor,
     referenceLoadN: tyre.reference_load_n,
     loadSensitivity: tyre.load_sensitivity,
+  };
+}
+
+function wheelOf({ wheel_inertia_kgm2, sliding_share }: TyreFile): Wheel {
+  return {
+    inertiaKgm2: wheel_inertia_kgm2 ?? USUAL_WHEEL.inertiaKgm2,
+    slidingShare: sliding_share ?? USUAL_WHEEL.slidingShare,
   };
 }
 

@@ -84,6 +84,9 @@ export interface TyreFile {
   readonly lateral_friction: number;
   readonly reference_load_n: number;
   readonly load_sensitivity: number;
+  /** `USUAL_WHEEL` where left out, like the next. */
+  readonly wheel_inertia_kgm2?: number;
+  readonly sliding_share?: number;
 }
 
 export interface TorqueFile {

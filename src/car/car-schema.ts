@@ -3,8 +3,9 @@ import { group, oneLine, someLines } from '../profile/schema-parts.ts';
 import { BRAKES_SCHEMA } from './brakes-schema.ts';
 import { CAR_OVERRIDE_PROPERTIES } from './car-overrides.ts';
 import { allOf, from, over, share } from './schema-numbers.ts';
+import { USUAL_WHEEL } from './wheel.ts';
 
-const TYRE = allOf({
+const TYRE_KEYS: Record<string, Schema> = {
   rolling_radius_m: over(0, 0.6, 'Radius of the loaded, rolling wheel'),
   longitudinal_friction: over(0, 3, 'Friction along the car at the reference load'),
   lateral_friction: over(0, 3, 'Friction across the car at the reference load'),
@@ -14,7 +15,20 @@ const TYRE = allOf({
     0,
     'Relative change of friction for a doubling of the reference load, about -0.05 to -0.15',
   ),
-});
+  wheel_inertia_kgm2: {
+    ...over(0, 10, 'One wheel with tyre, disc and hub about its axis'),
+    default: USUAL_WHEEL.inertiaKgm2,
+  },
+  sliding_share: {
+    ...over(0.3, 1, 'Friction of the locked tyre over the most it gives, 0.75 to 0.95'),
+    default: USUAL_WHEEL.slidingShare,
+  },
+};
+
+const TYRE = group(
+  TYRE_KEYS,
+  Object.keys(TYRE_KEYS).filter((key) => !('default' in (TYRE_KEYS[key] as Schema))),
+);
 
 const TYRES = allOf({
   front: TYRE,

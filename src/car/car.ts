@@ -6,6 +6,7 @@ import type { Disc } from './disc-heat.ts';
 import type { ElectricBraking } from './electric-braking.ts';
 import type { Engine, Gearbox } from './gearbox.ts';
 import type { Tyre } from './tyre.ts';
+import type { Wheel } from './wheel.ts';
 
 /** A value for each axle that is not a force. */
 export interface PerAxle<T> {
@@ -43,6 +44,7 @@ export interface Car {
   readonly trackM: number;
   readonly aero: Aero;
   readonly tyres: PerAxle<Tyre>;
+  readonly wheels: PerAxle<Wheel>;
   readonly rollingResistance: number;
   /** Rotating inertia as a share of the mass, 0.03 to 0.10. */
   readonly rotatingShare: number;

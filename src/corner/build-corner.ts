@@ -33,6 +33,7 @@ export function buildCorner(sheet: CornerSheet, variantName: string | null): Cor
   const path = pathOfLine(scaledLine(sheet.line, variant.lineFactor));
   const apex = apexM(path);
   const { approach, slowest, shiftsBeforeApexM } = variant.gears;
+  const { coachMark } = sheet;
   return {
     id: sheet.id,
     name: sheet.name,
@@ -48,6 +49,7 @@ export function buildCorner(sheet: CornerSheet, variantName: string | null): Cor
       lengthM,
       depth: lossShare,
     })),
+    coachMark: coachMark && { sM: apex - coachMark.beforeApexM, word: coachMark.word },
     gears: {
       approach,
       slowest,

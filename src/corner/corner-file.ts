@@ -1,4 +1,5 @@
 import type { CarOverridesFile } from '../car/car-overrides.ts';
+import type { CallWord } from './call-word.ts';
 import type { LineKind } from './line.ts';
 
 /** A corner sheet as the schema lets it through; keys and units as people write them. */
@@ -14,6 +15,7 @@ export interface CornerFile extends ApproachFile {
   readonly slope?: readonly { readonly before_apex_m: number; readonly slope_percent: number }[];
   readonly bank?: readonly { readonly before_apex_m: number; readonly bank_percent: number }[];
   readonly bumps?: readonly BumpFile[];
+  readonly coach_mark?: { readonly before_apex_m: number; readonly word: string };
   readonly variants: readonly VariantFile[];
 }
 
@@ -54,5 +56,6 @@ export interface BumpFile {
 export interface VariantFile extends ApproachFile, CarOverridesFile {
   readonly variant: string;
   readonly note?: string;
+  readonly call?: CallWord;
   readonly line_factor?: number;
 }

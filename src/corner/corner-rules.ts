@@ -15,6 +15,7 @@ export function brokenRules(file: CornerFile): readonly BrokenRule[] {
     ...gearRules(file.gears, ['gears']),
     ...(line.length > 0 ? [] : bumpRules(file)),
     ...variantRules(file),
+    ...callRules(file),
   ];
 }
 
@@ -174,4 +175,19 @@ function variantRules(file: CornerFile): BrokenRule[] {
         : [];
     return [...twin, ...gearRules(gears, ['variants', i, 'gears'])];
   });
+}
+
+function callRules({ variants }: CornerFile): BrokenRule[] {
+  const calls = variants.map(({ call }) => call);
+  return calls.flatMap((call, i) =>
+    call === undefined || calls.indexOf(call) === i
+      ? []
+      : [
+          {
+            path: ['variants', i, 'call'],
+            what: `two variants answer to ${JSON.stringify(call)}`,
+            next: 'Keep it at one of them.',
+          },
+        ],
+  );
 }

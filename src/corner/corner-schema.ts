@@ -1,6 +1,7 @@
 import { CAR_OVERRIDE_PROPERTIES } from '../car/car-overrides.ts';
 import type { Schema } from '../profile/schema.ts';
 import { group, oneLine, someLines } from '../profile/schema-parts.ts';
+import { CALL_WORDS } from './call-word.ts';
 import { LINE_KINDS } from './line.ts';
 
 const LONGEST_M = 1500;
@@ -71,6 +72,7 @@ const VARIANT: Schema = group(
   {
     variant: oneLine('Name, for example qualifying, race, wet or defending', 20),
     note: someLines('One sentence for the driver', 200),
+    call: { enum: CALL_WORDS, description: 'Late call that asks for this variant' },
     line_factor: {
       ...between(0.4, 1.5, 'All radii and lengths of the line times this; below 1 is tighter'),
       default: 1,
@@ -93,6 +95,11 @@ const BUMP: Schema = group(
     load_loss_share: above(0, 1, 'Deepest loss of wheel load'),
   },
   ['before_apex_m', 'length_m', 'load_loss_share'],
+);
+
+const COACH_MARK: Schema = group(
+  { before_apex_m: place('Mark'), word: oneLine("The coach's own word for it", 16) },
+  ['before_apex_m', 'word'],
 );
 
 /** The schema of corner sheets, published as profiles/schema/corner.schema.json. */
@@ -119,6 +126,7 @@ export const CORNER_SCHEMA: Schema = {
         'Bank along the road, joined by a smooth curve',
       ),
       bumps: { type: 'array', description: 'Bumps and crests', maxItems: 20, items: BUMP },
+      coach_mark: { ...COACH_MARK, description: 'What the coach looks for beside the road' },
       variants: {
         type: 'array',
         description: 'Ways to drive it; the first is taken where none is named',

@@ -1,4 +1,5 @@
 import type { CarOverrides } from '../car/car-overrides.ts';
+import type { CallWord } from './call-word.ts';
 import type { Line } from './line.ts';
 
 /** A value of the road at a place: m before the apex, positive before it. */
@@ -16,6 +17,12 @@ export interface SheetBump {
   readonly lossShare: number;
 }
 
+/** What the coach looks for beside the road, with its own word. */
+export interface SheetMark {
+  readonly beforeApexM: number;
+  readonly word: string;
+}
+
 export interface SheetGears {
   readonly approach: number;
   readonly slowest: number;
@@ -27,6 +34,8 @@ export interface SheetGears {
 export interface CornerVariant {
   readonly name: string;
   readonly note: string | null;
+  /** The late call that asks for this variant; null where none does. */
+  readonly call: CallWord | null;
   readonly approachSpeedMps: number;
   readonly approachM: number;
   /** All lengths and radii of the line times this: below 1 is a tighter line. */
@@ -52,6 +61,7 @@ export interface CornerSheet {
   readonly slope: readonly RoadValue[];
   readonly bank: readonly RoadValue[];
   readonly bumps: readonly SheetBump[];
+  readonly coachMark: SheetMark | null;
   /** At least one; the first is what a driver gets who names none. */
   readonly variants: readonly CornerVariant[];
 }

@@ -9,6 +9,13 @@ export interface CornerBump {
   readonly depth: number;
 }
 
+/** What the coach looks for beside the road, with its own word. */
+export interface CoachMark {
+  /** m from turn-in, negative before it. */
+  readonly sM: number;
+  readonly word: string;
+}
+
 /** Gears through the zone: from the approach down to the slowest point. */
 export interface GearPlan {
   readonly approach: number;
@@ -32,6 +39,8 @@ export interface Corner {
   /** Bank, rise over run, positive where it helps. */
   bankAt(sM: number): number;
   readonly bumps: readonly CornerBump[];
+  /** Null where the sheet has none. */
+  readonly coachMark: CoachMark | null;
   readonly gears: GearPlan;
   /** Share of the grip to use, 0..1. */
   readonly gripShare: number;

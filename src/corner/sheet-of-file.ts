@@ -1,7 +1,13 @@
 import { overridesOfFile } from '../car/car-overrides.ts';
 import { metresPerSecondFromKmh, radiansFromDegrees } from '../units.ts';
 import type { CornerFile, GearsFile, VariantFile } from './corner-file.ts';
-import type { CornerSheet, CornerVariant, RoadValue, SheetGears } from './corner-sheet.ts';
+import type {
+  CornerSheet,
+  CornerVariant,
+  RoadValue,
+  SheetGears,
+  SheetMark,
+} from './corner-sheet.ts';
 import type { Line } from './line.ts';
 
 /** The sheet that a file states, in SI. The file has passed `brokenRules`. */
@@ -20,8 +26,13 @@ export function sheetOfFile(file: CornerFile, id: string, version: string): Corn
       lengthM: bump.length_m,
       lossShare: bump.load_loss_share,
     })),
+    coachMark: markOf(file),
     variants: file.variants.map((variant) => variantOf(file, variant)),
   };
+}
+
+function markOf({ coach_mark: mark }: CornerFile): SheetMark | null {
+  return mark === undefined ? null : { beforeApexM: mark.before_apex_m, word: mark.word };
 }
 
 function oneLine(text: string | undefined): string | null {
@@ -79,6 +90,7 @@ function variantOf(file: CornerFile, variant: VariantFile): CornerVariant {
   return {
     name: variant.variant,
     note: oneLine(variant.note),
+    call: variant.call ?? null,
     approachSpeedMps: metresPerSecondFromKmh(merged.approach_speed_kmh),
     approachM: merged.approach_length_m,
     lineFactor: variant.line_factor ?? 1,

@@ -1,5 +1,6 @@
 import type { Car } from '../car/car.ts';
-import type { Corner } from '../corner/corner.ts';
+import type { CallWord } from '../corner/call-word.ts';
+import type { CoachMark, Corner } from '../corner/corner.ts';
 import type { DerivedTarget } from '../target/derive/derive-target.ts';
 import type { Target } from '../target/target.ts';
 
@@ -19,8 +20,7 @@ export interface LiveControls {
   readonly paddles: boolean;
 }
 
-/** Words a late call may come with. */
-export type CallWord = 'defend' | 'car inside' | 'damp' | 'yellow';
+export type { CallWord };
 
 /** Something that changes the zone while the car is already on its way. */
 export interface LateCall {
@@ -42,7 +42,7 @@ export interface LiveZone {
   /** Where the car begins to roll, m from turn-in: `LEAD_IN_S` before the brake point the driver prepared for. */
   readonly rollFromM: number;
   /** What the coach looks for beside the road, with its own word; null where the sheet has none. */
-  readonly coachMark: { readonly sM: number; readonly word: string } | null;
+  readonly coachMark: CoachMark | null;
   readonly controls: LiveControls;
   readonly call: LateCall | null;
 }

@@ -38,6 +38,7 @@ function quantiseTrack(track: Track, perUnit: number): Track {
   return { timeS, value: track.value.map((value) => onGrid(value, perUnit)) };
 }
 
-function onGrid(value: number, perUnit: number): number {
+/** The value on a grid of `perUnit` steps to the unit. @throws RangeError as `toQuanta` */
+export function onGrid(value: number, perUnit: number): number {
   return toQuanta(value, perUnit) / perUnit;
 }

@@ -9,6 +9,7 @@ const tyre = {
   referenceLoadN: 3000,
   loadSensitivity: 0,
 };
+const wheel = { inertiaKgm2: 1.2, slidingShare: 0.8 };
 const disc = {
   massKg: 9,
   specificHeatJpkgK: 480,
@@ -27,6 +28,7 @@ export const GT_CAR: Car = {
   trackM: 1.6,
   aero: GT_AERO,
   tyres: { front: tyre, rear: tyre },
+  wheels: { front: wheel, rear: wheel },
   rollingResistance: 0,
   rotatingShare: 0,
   brakes: GT_BRAKES,
@@ -82,6 +84,7 @@ export const SMOOTH_CORNER: Corner = {
   slopeAt: () => 0,
   bankAt: () => 0,
   bumps: [],
+  coachMark: null,
   gears: { approach: 5, slowest: 3, shiftsAtM: null },
   gripShare: 1,
 };
