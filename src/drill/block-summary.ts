@@ -1,29 +1,33 @@
+import { mean } from '../consistency/mean.ts';
 import { median } from '../consistency/median.ts';
-import { dominantCause } from '../score/dominant-cause.ts';
 import type { RepScore } from '../score/rep-score.ts';
+import type { Target } from '../target/target.ts';
 import { blockAdvice } from './block-advice.ts';
+import { blockDiagnosis } from './diagnosis/block-diagnosis.ts';
 import type { DoneRep } from './drill-model.ts';
 import type { BlockSummary } from './drill-view.ts';
 import { spreadOf } from './spread.ts';
 
 /** What a block came to. The median score counts a rep without braking as 0; errors are of the scored reps. */
-export function blockSummary(done: readonly DoneRep[]): BlockSummary {
+export function blockSummary(done: readonly DoneRep[], target: Target): BlockSummary {
   const outcomes = done.flatMap(({ outcome }) => outcome ?? []);
   const scores = outcomes.filter((outcome): outcome is RepScore => outcome.kind === 'scored');
-  const shared = dominantCause(outcomes);
+  const diagnosis = blockDiagnosis(
+    done.map(({ tag, ...rep }) => ({ ...rep, place: tag.place, feedback: tag.feedback })),
+    target,
+  );
+  const { cause, overlay, aborts } = diagnosis;
+  const { from, to } = overlay.grid.release;
   return {
     reps: outcomes.length,
-    aborted: done.filter(({ voided }) => voided === 'aborted').length,
+    aborted: aborts.aborted,
     medianScore: median(outcomes.map(({ score }) => score)),
     medianReleaseErrorLevel: median(scores.map(({ releaseErrorLevel }) => releaseErrorLevel)),
     averageErrorLevel: mean(scores.map(({ averageErrorLevel }) => averageErrorLevel)),
-    spreadLevel: spreadOf(done.flatMap(({ release }) => release ?? [])),
-    cause: shared?.cause ?? null,
-    causeReps: shared?.reps ?? 0,
-    sentence: blockAdvice(shared?.cause ?? null, scores.length),
+    spreadLevel: spreadOf(overlay.reps.map((curve) => curve.subarray(from, to))),
+    cause: cause?.cause ?? null,
+    causeReps: cause?.reps ?? 0,
+    sentence: blockAdvice(cause?.cause ?? null, scores.length),
+    diagnosis,
   };
-}
-
-function mean(values: readonly number[]): number | null {
-  return values.length === 0 ? null : values.reduce((sum, x) => sum + x, 0) / values.length;
 }

@@ -59,8 +59,8 @@ export interface DoneRep {
   /** What to tell the driver, in words; empty where there is nothing to say. */
   readonly sentence: string;
   readonly revealAtS: number;
-  /** Level over the release on the target's grid; null for a rep that was not scored. */
-  readonly release: Float64Array | null;
+  /** Level on the grid of the target's block; null for a rep that was not scored. */
+  readonly curve: Float64Array | null;
 }
 
 /** A run of reps with one plan. */

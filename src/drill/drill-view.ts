@@ -2,6 +2,7 @@ import type { LiveView } from '../live/live-view.ts';
 import type { Cause, RepOutcome } from '../score/rep-score.ts';
 import type { Target } from '../target/target.ts';
 import type { Track } from '../trace/track.ts';
+import type { BlockDiagnosis } from './diagnosis/block-diagnosis.ts';
 
 /** What the driver may see of a rep: the own trace as it is drawn, only afterwards, or not even the target. */
 export type Feedback = 'shown' | 'hidden' | 'first-of-day';
@@ -47,6 +48,7 @@ export interface BlockSummary {
   readonly causeReps: number;
   /** One sentence on what to change in the next block. */
   readonly sentence: string;
+  readonly diagnosis: BlockDiagnosis;
 }
 
 export interface DeviceHealth {

@@ -1,7 +1,8 @@
 import { describeOutcome } from '../score/describe-outcome.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
+import { blockGrid } from './diagnosis/block-grid.ts';
+import { repCurve } from './diagnosis/rep-curve.ts';
 import type { DrillModel } from './drill-model.ts';
-import { releaseCurve } from './release-curve.ts';
 import { enterSummary, type Step } from './stages.ts';
 
 /** The score has come: the rep is stored now, and shown when it is no longer held back. */
@@ -10,15 +11,14 @@ export function onScored(model: DrillModel, number: number, outcome: RepOutcome)
   if (scored === undefined) return [model, []];
   const { tag, record, revealAtS } = scored;
   const { target } = model.setup;
-  const release =
-    outcome.kind === 'scored' ? releaseCurve(record, outcome, target, model.targetOnsetS) : null;
+  const curve = outcome.kind === 'scored' ? repCurve(record, outcome, blockGrid(target)) : null;
   const done = {
     tag,
     outcome,
     voided: null,
     sentence: describeOutcome(outcome),
     revealAtS,
-    release,
+    curve,
   };
   const { block } = model;
   const next = {

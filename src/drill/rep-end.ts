@@ -65,7 +65,7 @@ export function voidRep(
     voided,
     sentence: reason,
     revealAtS: span.endS,
-    release: null,
+    curve: null,
   };
   const restFromS = span.endS;
   const stage = {

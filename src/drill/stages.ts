@@ -42,7 +42,7 @@ export function enterSummary(model: DrillModel, atS: number): DrillModel {
   return {
     ...model,
     atS,
-    stage: { kind: 'summary', summary: blockSummary(model.block.done) },
+    stage: { kind: 'summary', summary: blockSummary(model.block.done, model.setup.target) },
     recording: null,
     message: null,
   };

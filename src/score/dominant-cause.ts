@@ -8,6 +8,8 @@ const LEAST_REPS = 3;
 export interface BlockCause {
   readonly cause: Cause;
   readonly reps: number;
+  /** What each of those reps had. */
+  readonly causes: readonly Cause[];
 }
 
 /**
@@ -28,7 +30,8 @@ export function dominantCause(outcomes: readonly RepOutcome[]): BlockCause | nul
     (best, group) => (group.length > best.length ? group : best),
     [],
   );
-  return largest.length < LEAST_REPS ? null : { cause: middle(largest), reps: largest.length };
+  if (largest.length < LEAST_REPS) return null;
+  return { cause: middle(largest), reps: largest.length, causes: largest };
 }
 
 function direction({ kind, timingS, rateRatio, amountRatio }: Cause): number {

@@ -5,7 +5,7 @@ import type { DoneRep } from '../../src/drill/drill-model.ts';
 import { repLine } from '../../src/drill/rep-line.ts';
 import { summaryLines } from '../../src/drill/summary-lines.ts';
 import type { Cause, RepScore } from '../../src/score/rep-score.ts';
-import { NEVER_BRAKED } from './drill-rig.ts';
+import { NEVER_BRAKED, RAMP } from './drill-rig.ts';
 
 const QUICK: Cause = { kind: 'rate', timingS: 0, rateRatio: 0.8, amountRatio: 1, explained: 0.9 };
 
@@ -52,7 +52,8 @@ function scored(score: number, change: Partial<RepScore> = {}): RepScore {
   };
 }
 
-function done(outcome: DoneRep['outcome'], release: number[] | null, place = 1): DoneRep {
+/** @param level over the whole rep but the last moment before brake off */
+function done(outcome: DoneRep['outcome'], level: number | null, place = 1): DoneRep {
   const tag = { number: place, place, block: 1, phase: 'block', feedback: 'shown' } as const;
   const voided = outcome === null ? 'aborted' : null;
   return {
@@ -61,20 +62,23 @@ function done(outcome: DoneRep['outcome'], release: number[] | null, place = 1):
     voided,
     sentence: voided === null ? '20 % too quick off the brake' : 'Aborted by the driver.',
     revealAtS: 0,
-    release: release && Float64Array.from(release),
+    curve: level === null ? null : new Float64Array(GRID_PLACES).fill(level),
   };
 }
 
+/** From the rise of the ramp to 0.25 s after its brake off in steps of 5 ms. */
+const GRID_PLACES = 1.65 / 0.005 + 1;
+
 const BLOCK = [
-  done(scored(70, { releaseErrorLevel: 0.04, averageErrorLevel: -0.03 }), [0.4, 0.2]),
+  done(scored(70, { releaseErrorLevel: 0.04, averageErrorLevel: -0.03 }), 0.4),
   done(NEVER_BRAKED, null),
-  done(scored(80, { averageErrorLevel: 0.01 }), [0.5, 0.2]),
+  done(scored(80, { averageErrorLevel: 0.01 }), 0.5),
   done(null, null),
-  done(scored(90, { releaseErrorLevel: 0.06, averageErrorLevel: -0.04 }), [0.6, 0.2]),
+  done(scored(90, { releaseErrorLevel: 0.06, averageErrorLevel: -0.04 }), 0.6),
 ];
 
 describe('a block', () => {
-  const summary = blockSummary(BLOCK);
+  const summary = blockSummary(BLOCK, RAMP);
 
   test('has the median of all scored reps, a rep without braking counting 0, and the aborts', () => {
     expect(summary).toMatchObject({ reps: 4, aborted: 1, medianScore: 75 });
@@ -83,19 +87,19 @@ describe('a block', () => {
   test('has error, average error and spread of the reps that were measured', () => {
     expect(summary.medianReleaseErrorLevel).toBe(0.05);
     expect(summary.averageErrorLevel).toBeCloseTo(-0.02, 12);
-    // deviations 0.1 and 0 at the two places: root of 0.01 / 2
-    expect(summary.spreadLevel).toBeCloseTo(Math.sqrt(0.005), 12);
+    // 0.4, 0.5 and 0.6 everywhere
+    expect(summary.spreadLevel).toBeCloseTo(0.1, 12);
   });
 
   test('names the cause that three reps share and says what to change', () => {
     expect(summary).toMatchObject({ cause: { kind: 'rate' }, causeReps: 3 });
     expect(summary.sentence).toBe('Next block: take 25 % more time over the release.');
-    const two = blockSummary(BLOCK.slice(0, 4));
+    const two = blockSummary(BLOCK.slice(0, 4), RAMP);
     expect(two).toMatchObject({ cause: null, causeReps: 0, spreadLevel: null });
   });
 
   test('of nothing has no numbers', () => {
-    expect(blockSummary([])).toMatchObject({
+    expect(blockSummary([], RAMP)).toMatchObject({
       reps: 0,
       medianScore: null,
       medianReleaseErrorLevel: null,
@@ -164,13 +168,13 @@ describe('plain text', () => {
   });
 
   test('of a block is its numbers, its cause and what to change', () => {
-    expect(summaryLines(blockSummary(BLOCK))).toEqual([
+    expect(summaryLines(blockSummary(BLOCK, RAMP))).toEqual([
       'block  4 reps scored, 1 aborted  median score 75',
-      '       release error 5.0 % of full scale  average error 2.0 % light  spread 7.1 %',
+      '       release error 5.0 % of full scale  average error 2.0 % light  spread 10.0 %',
       '       20 % too quick off the brake (3 of 4 reps)',
       'Next block: take 25 % more time over the release.',
     ]);
-    expect(summaryLines(blockSummary([done(null, null)]))).toEqual([
+    expect(summaryLines(blockSummary([done(null, null)], RAMP))).toEqual([
       'block  0 reps scored, 1 aborted',
     ]);
   });

@@ -1,11 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { recordBatch, repRecord, startRecording } from '../../src/drill/recording.ts';
-import { releaseCurve } from '../../src/drill/release-curve.ts';
-import type { RepScore } from '../../src/score/rep-score.ts';
-import type { RepRecord } from '../../src/trace/rep-record.ts';
 import type { RigBatch } from '../../src/trace/rig-batch.ts';
 import { EMPTY_TRACK, type Track } from '../../src/trace/track.ts';
-import { RAMP } from './drill-rig.ts';
 
 const track = (...samples: readonly (readonly [number, number])[]): Track => ({
   timeS: Float64Array.from(samples, ([t]) => t),
@@ -64,30 +60,5 @@ describe('a record of a device that reports on change', () => {
     const early = repRecord(recording, { cueS: 13, endS: 12.2 }, AXES, 0.001);
     expect([...early.brake.timeS]).toEqual([11.7 - 13, -1].map((t) => expect.closeTo(t, 9)));
     expect(early.endS).toBeCloseTo(-0.8, 12);
-  });
-});
-
-describe('the release of a rep for the spread', () => {
-  const ONSET_OF_RAMP_S = 0.002;
-
-  /** A perfect rep whose zero lies `delayS` after the cue. */
-  function curve(delayS: number): Float64Array {
-    const timeS = Float64Array.from({ length: 4000 }, (_, i) => i / 1000 - 0.5);
-    const value = timeS.map((t) => RAMP.level.at(t - delayS));
-    const record = { brake: { timeS, value } } as unknown as RepRecord;
-    const score = { keyPoints: { onsetS: delayS + ONSET_OF_RAMP_S } } as unknown as RepScore;
-    return releaseCurve(record, score, RAMP, ONSET_OF_RAMP_S);
-  }
-
-  test('runs from the start of release to brake off', () => {
-    const release = curve(0.3);
-    expect(release[0]).toBeCloseTo(0.8, 2);
-    expect(release[100]).toBeCloseTo(0.4, 2);
-    expect(release.at(-1)).toBeCloseTo(0, 2);
-  });
-
-  test('does not move with the moment of the press', () => {
-    const other = curve(0.75);
-    for (const [i, level] of curve(0.1).entries()) expect(other[i]).toBeCloseTo(level, 2);
   });
 });

@@ -2,6 +2,7 @@ import type { BlockSummary, DrillView, RepLine } from '../../src/drill/drill-vie
 import type { RepScore } from '../../src/score/rep-score.ts';
 import type { Curve, Target } from '../../src/target/target.ts';
 import type { Track } from '../../src/trace/track.ts';
+import { sampleDiagnosis } from './sample-block.ts';
 
 type Knot = readonly [number, number];
 
@@ -159,6 +160,7 @@ export const SUMMARY: BlockSummary = {
   cause: { kind: 'rate', timingS: 0, rateRatio: 0.8, amountRatio: 1, explained: 0.7 },
   causeReps: 6,
   sentence: 'Let the pedal rise more slowly from the start of release to turn-in.',
+  diagnosis: sampleDiagnosis(HAIRPIN, scored(74, { release: 0.62, hit: 0.94, smooth: 0.88 }, 0)),
 };
 
 /** A shown rep in the middle of the release; tests change what they are about. */

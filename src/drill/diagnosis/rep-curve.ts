@@ -1,0 +1,19 @@
+import type { RepScore } from '../../score/rep-score.ts';
+import type { RepRecord } from '../../trace/rep-record.ts';
+import type { BlockGrid } from './block-grid.ts';
+
+/** The rep's level on the grid of its target, moved so that both begin to brake at the same moment. */
+export function repCurve(
+  { brake }: RepRecord,
+  { keyPoints }: Pick<RepScore, 'keyPoints'>,
+  { target, fromS, stepS, onsetS }: BlockGrid,
+): Float64Array {
+  const { timeS, value } = brake;
+  const originS = keyPoints.onsetS - onsetS + fromS;
+  let next = 0;
+  return target.map((_, i) => {
+    // a value holds until the next one
+    while (next < timeS.length && timeS[next]! <= originS + i * stepS) next++;
+    return next > 0 ? value[next - 1]! : 0;
+  });
+}
