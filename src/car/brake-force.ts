@@ -18,7 +18,7 @@ export function pedalForceForN(brakes: Brakes, brakeForceN: number): number {
     const { front, rear } = brakeForcesN(brakes, pedalN);
     return front + rear;
   };
-  const bends = bendsOf(brakes);
+  const bends = pedalBendsN(brakes);
   const next = bends.findIndex((pedalN, i) => i > 0 && total(pedalN) > brakeForceN);
   const from = bends[(next === -1 ? bends.length : next) - 1] as number;
   const to = next === -1 ? from + 1 : (bends[next] as number);
@@ -27,7 +27,7 @@ export function pedalForceForN(brakes: Brakes, brakeForceN: number): number {
 }
 
 /** Pedal forces at which a pad touches or the valve closes in, rising; below the first there is no braking. */
-function bendsOf(brakes: Brakes): number[] {
+export function pedalBendsN(brakes: Brakes): number[] {
   const perNewton = linePressuresPa({ ...brakes, rearValve: null }, 1);
   const touching = [
     brakes.pushOutPa / perNewton.front,

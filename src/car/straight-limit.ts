@@ -10,6 +10,7 @@ export interface StraightLimit {
   readonly speedMps: number;
   readonly pedalForceN: number;
   readonly pressuresPa: Axles;
+  /** At the discs: rotating parts take their share on the way to the road. */
   readonly brakeForcesN: Axles;
   /** Friction brakes, drag and rolling resistance together, in g. */
   readonly decelerationG: number;
@@ -33,25 +34,27 @@ export function straightLimit(car: Car, speedMps: number): StraightLimit {
   const locksFirst = locks.front <= locks.rear ? 'front' : 'rear';
   const pedalForceN = Math.min(locks.front, locks.rear, MOST_PEDAL_N);
   const forces = brakeForcesN(car.brakes, pedalForceN);
-  const down = downforceN(car.aero, speedMps);
-  const rollingN = car.rollingResistance * (weightN(car.chassis) + down.front + down.rear);
-  const slowingN = sum(forces) + dragN(car.aero, speedMps) + rollingN;
+  const slowingN = sum(forces) + resistanceN(car, speedMps);
   return {
     speedMps,
     pedalForceN,
     pressuresPa: linePressuresPa(car.brakes, pedalForceN),
     brakeForcesN: forces,
-    decelerationG: slowingN / weightN(car.chassis),
+    decelerationG: slowingN / weightN(car.chassis) / (1 + car.rotatingShare),
     frontShare: forces.front / sum(forces),
     locksFirst,
     marginG: marginG(car, pedalForceN, Math.max(locks.front, locks.rear)),
   };
 }
 
-function marginG({ brakes, chassis }: Car, firstN: number, secondN: number): number | null {
+function marginG(
+  { brakes, chassis, rotatingShare }: Car,
+  firstN: number,
+  secondN: number,
+): number | null {
   if (!Number.isFinite(secondN)) return null;
   const between = sum(brakeForcesN(brakes, secondN)) - sum(brakeForcesN(brakes, firstN));
-  return between / weightN(chassis);
+  return between / weightN(chassis) / (1 + rotatingShare);
 }
 
 /** Pedal force at which an axle uses all of its friction, N; Infinity where it never does. */
@@ -69,7 +72,7 @@ function lockPedalN(car: Car, speedMps: number, axle: 'front' | 'rear'): number 
 
 /** Share of its friction that each axle uses on a flat straight at a pedal force; 1 is about to lock. */
 export function straightUse(car: Car, speedMps: number, pedalForceN: number): Axles {
-  const forces = brakeForcesN(car.brakes, pedalForceN);
+  const forces = roadForcesN(car, speedMps, brakeForcesN(car.brakes, pedalForceN));
   const rest = staticAxleLoadsN(car.chassis);
   const down = downforceN(car.aero, speedMps);
   const transferN = (sum(forces) * car.chassis.cgHeightM) / wheelbaseM(car.chassis);
@@ -82,6 +85,25 @@ export function straightUse(car: Car, speedMps: number, pedalForceN: number): Ax
     front: use('front', rest.front + down.front + transferN),
     rear: use('rear', rest.rear + down.rear - transferN),
   };
+}
+
+/** Drag and rolling resistance, N. */
+function resistanceN(car: Car, speedMps: number): number {
+  const down = downforceN(car.aero, speedMps);
+  const pressingN = weightN(car.chassis) + down.front + down.rear;
+  return dragN(car.aero, speedMps) + car.rollingResistance * pressingN;
+}
+
+/**
+ * What of the brakes' force reaches the road, N: B - k m D, with m (1 + k) D = B + R, the rotating parts sharing the
+ * axles as the brakes do.
+ */
+function roadForcesN(car: Car, speedMps: number, forces: Axles): Axles {
+  const k = car.rotatingShare;
+  const brakesN = sum(forces);
+  if (k === 0 || brakesN === 0) return forces;
+  const roadN = Math.max(0, (brakesN - k * resistanceN(car, speedMps)) / (1 + k));
+  return { front: (forces.front * roadN) / brakesN, rear: (forces.rear * roadN) / brakesN };
 }
 
 function sum({ front, rear }: Axles): number {

@@ -1,12 +1,13 @@
+import { frontForceN } from '../car/brake-split.ts';
 import { type Axles, wheelbaseM } from '../car/chassis.ts';
 import { axleFrictionFactor, type Tyre } from '../car/tyre.ts';
-import { lateralForcesN, loadsN, type Road, type TwoAxleCar } from './two-axle.ts';
+import { brakeSplitIn, lateralForcesN, loadsN, type Road, type TwoAxleCar } from './two-axle.ts';
 
 /** A car somewhere on the path, doing something. */
 export interface Doing {
   readonly sM: number;
   readonly speedMps: number;
-  /** Friction brakes of both axles, N. */
+  /** Friction brakes of both axles at the road, N. */
   readonly brakeForceN: number;
   /** Engine braking, N. */
   readonly engineN: number;
@@ -21,21 +22,17 @@ export function axleUse(car: TwoAxleCar, road: Road, doing: Doing): Axles {
   const loads = loadsN(car, road, sM, w);
   const lateral = lateralForcesN(car, road, sM, w);
   const transferN = ((brakeForceN + engineN) * car.chassis.cgHeightM) / wheelbaseM(car.chassis);
-  const use = (
-    side: 'front' | 'rear',
-    tyre: Tyre,
-    brakeShare: number,
-    driveShare: number,
-  ): number => {
+  const frontN = frontForceN(brakeSplitIn(car), brakeForceN);
+  const use = (side: 'front' | 'rear', tyre: Tyre, brakeN: number, driveShare: number): number => {
     const load = (loads[side] + (side === 'front' ? transferN : -transferN)) * (1 - unloaded);
     if (load <= 0) return Number.POSITIVE_INFINITY;
     const moved = (lateral[side] * car.chassis.cgHeightM) / car.trackM;
     const factor = car.gripShare * axleFrictionFactor(tyre, load, moved);
-    const along = (brakeShare * brakeForceN + driveShare * engineN) / tyre.longitudinalFriction;
+    const along = (brakeN + driveShare * engineN) / tyre.longitudinalFriction;
     return Math.hypot(along, lateral[side] / tyre.lateralFriction) / (factor * load);
   };
   return {
-    front: use('front', car.frontTyre, car.frontBrakeShare, car.frontDriveShare),
-    rear: use('rear', car.rearTyre, 1 - car.frontBrakeShare, 1 - car.frontDriveShare),
+    front: use('front', car.frontTyre, frontN, car.frontDriveShare),
+    rear: use('rear', car.rearTyre, brakeForceN - frontN, 1 - car.frontDriveShare),
   };
 }

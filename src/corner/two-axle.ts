@@ -1,5 +1,6 @@
 import { type Aero, downforceN, dragN } from '../car/aero.ts';
-import { frontLimitN, rearLimitN } from '../car/axle-ellipse.ts';
+import { type AxleGrip, frontLimitN, rearLimitN } from '../car/axle-ellipse.ts';
+import { type BrakeSplit, type SplitPiece, totalForAxleN } from '../car/brake-split.ts';
 import { type Axles, type Chassis, staticAxleLoadsN, wheelbaseM } from '../car/chassis.ts';
 import { axleFrictionFactor, type Tyre } from '../car/tyre.ts';
 import { STANDARD_GRAVITY_MPS2 } from '../units.ts';
@@ -14,8 +15,10 @@ export interface TwoAxleCar {
   readonly rearTyre: Tyre;
   /** Mean of the two tracks, m; lateral load transfer follows from it. */
   readonly trackM: number;
-  /** Share of the friction-brake force on the front axle. */
+  /** Share of the friction-brake force on the front axle, where it is the same for every force. */
   readonly frontBrakeShare: number;
+  /** How the force divides where push-out or a rear valve bends it; absent where `frontBrakeShare` says it all. */
+  readonly brakeSplit?: BrakeSplit;
   /** Share of the engine's force on the front axle: 0 rear-driven, 1 front-driven. */
   readonly frontDriveShare: number;
   /** Rolling resistance as a share of the weight. */
@@ -110,26 +113,24 @@ interface Place {
   readonly engineN: number;
 }
 
-/** Largest friction-brake force each axle allows, N. */
+/** Largest friction-brake force of both axles together that each axle allows, N. */
 export function axleLimitsN(car: TwoAxleCar, road: Road, { sM, w, engineN }: Place): Axles {
   const { chassis } = car;
   const loads = loadsN(car, road, sM, w);
   const lateral = lateralForcesN(car, road, sM, w);
   const perNewton = chassis.cgHeightM / wheelbaseM(chassis);
+  const split = brakeSplitIn(car);
   const solve = (side: 'front' | 'rear', tyre: Tyre): number => {
     const sign = side === 'front' ? 1 : -1;
-    const share = side === 'front' ? car.frontBrakeShare : 1 - car.frontBrakeShare;
     const driven = side === 'front' ? car.frontDriveShare : 1 - car.frontDriveShare;
-    const limitOf = side === 'front' ? frontLimitN : rearLimitN;
     const transferN = (lateral[side] * chassis.cgHeightM) / car.trackM;
     let force = 0;
     for (let round = 0; round < (tyre.loadSensitivity === 0 ? 1 : LOAD_ROUNDS); round++) {
       const load = loads[side] + sign * (force + engineN) * perNewton;
       const factor = car.gripShare * axleFrictionFactor(tyre, load, transferN);
-      force = limitOf(chassis, {
+      force = limitOnSplitN(chassis, split, side, {
         mu: tyre.longitudinalFriction * factor,
         loadN: loads[side],
-        brakeShare: share,
         lateralN: (lateral[side] * tyre.longitudinalFriction) / tyre.lateralFriction,
         engineN: engineN * driven,
         totalEngineN: engineN,
@@ -141,35 +142,65 @@ export function axleLimitsN(car: TwoAxleCar, road: Road, { sM, w, engineN }: Pla
   return { front: solve('front', car.frontTyre), rear: solve('rear', car.rearTyre) };
 }
 
+/** How a car's brake force divides. */
+export function brakeSplitIn({ brakeSplit, frontBrakeShare }: TwoAxleCar): BrakeSplit {
+  return brakeSplit ?? [{ fromN: 0, share: frontBrakeShare, offsetN: 0 }];
+}
+
+/** The limit of an axle on the piece of the split where it falls; an offset acts on the axle as an engine does. */
+function limitOnSplitN(
+  chassis: Chassis,
+  split: BrakeSplit,
+  side: 'front' | 'rear',
+  axle: Omit<AxleGrip, 'brakeShare'> & { readonly engineN: number },
+): number {
+  const isFront = side === 'front';
+  let force = 0;
+  for (let i = split.length - 1; i >= 0; i--) {
+    const { fromN, share, offsetN } = split[i] as SplitPiece;
+    const onAxle = {
+      ...axle,
+      brakeShare: isFront ? share : 1 - share,
+      engineN: axle.engineN + (isFront ? offsetN : -offsetN),
+    };
+    force = isFront ? frontLimitN(chassis, onAxle) : rearLimitN(chassis, onAxle);
+    if (force >= fromN) return Math.min(force, split[i + 1]?.fromN ?? force);
+  }
+  return force;
+}
+
 /** How much of an engine's braking the axles carry without the brakes, N. */
 function carriedEngineN(car: TwoAxleCar, road: Road, place: Place): number {
   if (place.engineN <= 0) return place.engineN;
-  const dragged = { ...car, frontBrakeShare: car.frontDriveShare };
+  const { brakeSplit: _, ...unsplit } = car;
+  const dragged = { ...unsplit, frontBrakeShare: car.frontDriveShare };
   const { front, rear } = axleLimitsN(dragged, road, { ...place, engineN: 0 });
   return Math.min(place.engineN, front, rear);
 }
 
 /**
  * Largest friction-brake force, N, both axles together, while only part of the load transfer has arrived.
- * @param transferN load that has moved from the rear axle to the front one so far
+ * @param place `transferN` is the load that has moved from the rear axle to the front one so far
  */
 export function axleLimitsUnderLoadN(
   car: TwoAxleCar,
   road: Road,
-  place: { readonly sM: number; readonly w: number; readonly transferN: number },
+  place: Place & { readonly transferN: number },
 ): number {
   const loads = loadsN(car, road, place.sM, place.w);
   const lateral = lateralForcesN(car, road, place.sM, place.w);
-  const carried = (side: 'front' | 'rear', tyre: Tyre, share: number): number => {
+  const split = brakeSplitIn(car);
+  const limit = (side: 'front' | 'rear', tyre: Tyre, driven: number): number => {
     const load = Math.max(0, loads[side] + (side === 'front' ? 1 : -1) * place.transferN);
     const moved = (lateral[side] * car.chassis.cgHeightM) / car.trackM;
     const mu = car.gripShare * tyre.longitudinalFriction * axleFrictionFactor(tyre, load, moved);
     const across = (lateral[side] * tyre.longitudinalFriction) / tyre.lateralFriction;
-    return Math.sqrt(Math.max(0, (mu * load) ** 2 - across ** 2)) / share;
+    const along = Math.sqrt(Math.max(0, (mu * load) ** 2 - across ** 2));
+    return totalForAxleN(split, side, Math.max(0, along - driven * place.engineN));
   };
   return Math.min(
-    carried('front', car.frontTyre, car.frontBrakeShare),
-    carried('rear', car.rearTyre, 1 - car.frontBrakeShare),
+    limit('front', car.frontTyre, car.frontDriveShare),
+    limit('rear', car.rearTyre, 1 - car.frontDriveShare),
   );
 }
 

@@ -8,13 +8,14 @@ import { straightLimit } from '../../src/car/straight-limit.ts';
 import { barFromPascals } from '../../src/units.ts';
 import { bundledCar, CAR_FILE_NAMES, carText } from './car-files.ts';
 
-/** The car without what the table below leaves out: push-out, rolling resistance, load sensitivity. */
+/** The car without what the table below leaves out: push-out, rolling resistance, rotating parts, load sensitivity. */
 function plain(file: CarFile): Car {
   const car = buildCar(file);
   const constant = { loadSensitivity: 0 };
   return {
     ...car,
     rollingResistance: 0,
+    rotatingShare: 0,
     brakes: { ...car.brakes, pushOutPa: 0 },
     tyres: {
       front: { ...car.tyres.front, ...constant },

@@ -35,6 +35,16 @@ describe('the GT example on a straight, friction 1.4', () => {
     );
   });
 
+  test('rotating parts ask for more pedal and change no rate: B = F + k m D', () => {
+    const [plain, turning] = [0, 0.05].map((rotatingShare) =>
+      straightLimit({ ...GT_CAR, rotatingShare }, 50),
+    );
+    const rate = turning?.decelerationG ?? 0;
+    expectRelative(rate, 1.78385, 1e-5);
+    const extra = (591.13 * 0.05 * 1250 * 9.80665 * 1.78385) / 20367.01;
+    expectRelative((turning?.pedalForceN ?? 0) - (plain?.pedalForceN ?? 0), extra, 1e-4);
+  });
+
   test('load sensitivity takes grip from a tyre above its reference load', () => {
     const tyre = { ...GT_CAR.tyres.front, referenceLoadN: 3000, loadSensitivity: -0.1 };
     const car = { ...GT_CAR, tyres: { front: tyre, rear: tyre } };

@@ -1,7 +1,12 @@
 import { wheelbaseM } from '../../car/chassis.ts';
 import type { BrakingModel } from '../../corner/braking-model.ts';
 import type { ProfileCurve } from '../../corner/profile-curve.ts';
-import { axleLimitsUnderLoadN, type Road, type TwoAxleCar } from '../../corner/two-axle.ts';
+import {
+  axleLimitsUnderLoadN,
+  type EngineBraking,
+  type Road,
+  type TwoAxleCar,
+} from '../../corner/two-axle.ts';
 
 /** One instant of the first application. */
 export interface ApplicationPoint {
@@ -21,7 +26,14 @@ export interface ApplicationLimits {
    * Lag of the load that pitch brings to the front axle; null for a model without axles. First order, with the time
    * constant of the pitch frequency: the overshoot of a real chassis is left out.
    */
-  readonly pitch: { readonly car: TwoAxleCar; readonly road: Road; readonly hz: number } | null;
+  readonly pitch: Pitch | null;
+}
+
+export interface Pitch {
+  readonly car: TwoAxleCar;
+  readonly road: Road;
+  readonly engineBraking: EngineBraking;
+  readonly hz: number;
 }
 
 const STEP_S = 0.004;
@@ -99,7 +111,8 @@ function after(
     sM: from.sM + rate.speedMps * stepS,
     speedMps: Math.max(0.1, from.speedMps - decelerationMps2 * stepS),
     transferN:
-      from.transferN + (settledN(limits, brakeForceN) - rate.transferN) * pitchRate(limits) * stepS,
+      from.transferN +
+      (settledN(limits, rate, brakeForceN) - rate.transferN) * pitchRate(limits) * stepS,
   };
 }
 
@@ -134,14 +147,17 @@ export function findBrakePoint(
 
 function carried({ pitch }: ApplicationLimits, { sM, speedMps, transferN }: State): number {
   if (pitch === null) return Number.POSITIVE_INFINITY;
-  return axleLimitsUnderLoadN(pitch.car, pitch.road, { sM, w: speedMps ** 2, transferN });
+  const w = speedMps ** 2;
+  const engineN = pitch.engineBraking(sM, w);
+  return axleLimitsUnderLoadN(pitch.car, pitch.road, { sM, w, engineN, transferN });
 }
 
-/** Load transfer once the pitch has settled, N. */
-function settledN({ pitch }: ApplicationLimits, brakeForceN: number): number {
+/** Load transfer once the pitch has settled, N: of brakes and engine together. */
+function settledN({ pitch }: ApplicationLimits, at: State, brakeForceN: number): number {
   if (pitch === null) return 0;
   const { chassis } = pitch.car;
-  return (brakeForceN * chassis.cgHeightM) / wheelbaseM(chassis);
+  const engineN = pitch.engineBraking(at.sM, at.speedMps ** 2);
+  return ((brakeForceN + engineN) * chassis.cgHeightM) / wheelbaseM(chassis);
 }
 
 function pitchRate({ pitch }: ApplicationLimits): number {

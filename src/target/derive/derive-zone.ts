@@ -5,9 +5,10 @@ import type { Corner } from '../../corner/corner.ts';
 import { type ProfileCurve, profileCurve } from '../../corner/profile-curve.ts';
 import { slowestPointM } from '../../corner/slowest-point.ts';
 import { brakeToSlowest, DEFAULT_STEP_M, type ProfilePoint } from '../../corner/speed-profile.ts';
-import { type ApplicationPoint, applyBrakes, findBrakePoint } from './application.ts';
+import { type ApplicationPoint, applyBrakes, findBrakePoint, type Pitch } from './application.ts';
 import { type Downshift, planDownshifts, scheduleOf } from './downshifts.ts';
 import {
+  engineBrakingOf,
   type GearSchedule,
   gearAt,
   type ModelName,
@@ -53,7 +54,7 @@ export function solveZone(car: Car, corner: Corner, model: ModelName = 'two-axle
   const slowestM = slowestPointM(inOneGear, corner.path.lengthM);
   const problem: ZoneProblem = { car, corner, model, slowestM };
   const { schedule, solved } = settleGears(problem);
-  const zone = withApplication(problem, solved);
+  const zone = withApplication(problem, schedule, solved);
   return {
     model,
     points: pointsOf(car, corner, zone, schedule),
@@ -136,14 +137,15 @@ function solveProfile(
   return { model, profile, curve: profileCurve(profile), slowestM };
 }
 
-function withApplication({ car, corner, model }: ZoneProblem, solved: SolvedProfile): AppliedZone {
+function withApplication(
+  { car, corner, model }: ZoneProblem,
+  schedule: GearSchedule,
+  solved: SolvedProfile,
+): AppliedZone {
   const limits = {
     approachSpeedMps: corner.approachSpeedMps,
     riseS: car.driver.riseS,
-    pitch:
-      model === 'two-axle'
-        ? { car: twoAxleCar(car, corner.gripShare), road: roadOf(corner), hz: car.pitchHz }
-        : null,
+    pitch: model === 'two-axle' ? pitchOf(car, corner, schedule) : null,
   };
   const { brakePointM, tooFastMps } = findBrakePoint(
     solved.model,
@@ -155,11 +157,21 @@ function withApplication({ car, corner, model }: ZoneProblem, solved: SolvedProf
   return { ...solved, application, brakePointM, tooFastMps };
 }
 
+function pitchOf(car: Car, corner: Corner, schedule: GearSchedule): Pitch {
+  return {
+    car: twoAxleCar(car, corner.gripShare),
+    road: roadOf(corner),
+    engineBraking: engineBrakingOf(car, schedule),
+    hz: car.pitchHz,
+  };
+}
+
 /** Time the foot's slowness costs from the brake point on; 0 where it never limited. */
 function footLossS(problem: ZoneProblem, schedule: GearSchedule, zone: AppliedZone): number {
   if (!zone.profile.some(({ limiter }) => limiter === 'foot')) return 0;
   const unhurried = withApplication(
     problem,
+    schedule,
     solveProfile(problem, schedule, Number.POSITIVE_INFINITY),
   );
   const { corner } = problem;
@@ -174,8 +186,8 @@ function jointsOf({ path }: Corner): number[] {
   return [0, ...path.segments.map(({ lengthM }) => (at += lengthM))];
 }
 
-/** Brake force of both axles per newton at the pedal. */
-function brakeForcePerPedalN({ brakes }: Car): number {
+/** Brake force of both axles at the road per newton at the pedal. */
+function brakeForcePerPedalN({ brakes, rotatingShare }: Car): number {
   const { front } = brakes;
   const pressure =
     (brakes.balanceBarFront * brakes.pedalRatio * brakes.pedalEfficiency) /
@@ -183,7 +195,7 @@ function brakeForcePerPedalN({ brakes }: Car): number {
   const force =
     (4 * front.padFriction * front.pistonAreaM2 * front.effectiveRadiusM * pressure) /
     front.wheelRadiusM;
-  return force / frontBrakeShare(brakes);
+  return force / frontBrakeShare(brakes) / (1 + rotatingShare);
 }
 
 function pointsOf(

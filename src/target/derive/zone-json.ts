@@ -24,7 +24,7 @@ export function zoneJson(derived: DerivedTarget): Record<string, unknown> {
     },
     lock_order: {
       first_axle: lock.axle,
-      margin_g: rounded(lock.marginG),
+      margin_g: lock.marginG === null ? null : rounded(lock.marginG),
       turns_at_g: rounded(lock.turnsAtG),
     },
     straight_bleed: {

@@ -1,11 +1,11 @@
-import { downforceN } from '../../car/aero.ts';
-import { criticalRateG, lockUpForcesN } from '../../car/brake-distribution.ts';
+import { criticalRateG } from '../../car/brake-distribution.ts';
 import { frontBrakeShare } from '../../car/brakes.ts';
 import type { Car } from '../../car/car.ts';
-import { weightN } from '../../car/chassis.ts';
+import { straightLimit } from '../../car/straight-limit.ts';
 import { apexM } from '../../corner/apex.ts';
 import { axleUse } from '../../corner/axle-use.ts';
 import type { Corner, CornerBump } from '../../corner/corner.ts';
+import { axleLimitsN, type Road } from '../../corner/two-axle.ts';
 import type { SolvedZone } from './derive-zone.ts';
 import { engineBrakingInGearN, roadOf, twoAxleCar } from './zone-model.ts';
 import type { ZonePoint } from './zone-point.ts';
@@ -44,17 +44,19 @@ export function keyPointsOf(car: Car, corner: Corner, zone: SolvedZone): ZoneKey
 }
 
 /** What the brakes could give at a point's speed on the straight, N. */
-function straightLimitN(car: Car, corner: Corner, { speedMps, gear }: ZonePoint): number {
-  const share = frontBrakeShare(car.brakes);
-  const mu = (side: 'front' | 'rear'): number =>
-    car.tyres[side].longitudinalFriction * corner.gripShare;
-  const engineN = engineBrakingInGearN(car, gear, speedMps) * (1 - car.frontDriveShare);
-  const down = downforceN(car.aero, speedMps);
-  const limits = {
-    front: lockUpForcesN(car.chassis, share, mu('front'), down, engineN).front,
-    rear: lockUpForcesN(car.chassis, share, mu('rear'), down, engineN).rear,
+function straightLimitN(car: Car, corner: Corner, { sM, speedMps, gear }: ZonePoint): number {
+  const straight: Road = {
+    curvatureAt: () => 0,
+    slopeAt: (at) => corner.slopeAt(at),
+    bankAt: () => 0,
   };
-  return Math.min(limits.front, limits.rear);
+  const engineN = engineBrakingInGearN(car, gear, speedMps);
+  const { front, rear } = axleLimitsN(twoAxleCar(car, corner.gripShare), straight, {
+    sM,
+    w: speedMps ** 2,
+    engineN,
+  });
+  return Math.min(front, rear);
 }
 
 function nearest(points: readonly ZonePoint[], sM: number): ZonePoint {
@@ -66,22 +68,16 @@ function nearest(points: readonly ZonePoint[], sM: number): ZonePoint {
 /** Which axle locks first on the straight, and by how much. */
 export interface LockOrder {
   readonly axle: 'front' | 'rear';
-  /** Braking rate of the other axle's lock minus the first one's, g. */
-  readonly marginG: number;
-  /** Braking rate above which the order turns, g, without air forces. */
+  /** Braking rate of the other axle's lock minus the first one's, g; null where the other never locks. */
+  readonly marginG: number | null;
+  /** Braking rate above which the order turns, g, without air forces, push-out and valve. */
   readonly turnsAtG: number;
 }
 
 export function lockOrder(car: Car, speedMps: number): LockOrder {
-  const share = frontBrakeShare(car.brakes);
-  const down = downforceN(car.aero, speedMps);
-  const front = lockUpForcesN(car.chassis, share, car.tyres.front.longitudinalFriction, down).front;
-  const rear = lockUpForcesN(car.chassis, share, car.tyres.rear.longitudinalFriction, down).rear;
-  return {
-    axle: front <= rear ? 'front' : 'rear',
-    marginG: Math.abs(front - rear) / weightN(car.chassis),
-    turnsAtG: criticalRateG(car.chassis, share),
-  };
+  const { locksFirst, marginG } = straightLimit(car, speedMps);
+  const turnsAtG = criticalRateG(car.chassis, frontBrakeShare(car.brakes));
+  return { axle: locksFirst, marginG, turnsAtG };
 }
 
 /** How a bump finds the rear axle on the target. */

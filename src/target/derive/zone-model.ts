@@ -1,3 +1,4 @@
+import { brakeSplitOf } from '../../car/brake-split.ts';
 import { frontBrakeShare } from '../../car/brakes.ts';
 import type { Car } from '../../car/car.ts';
 import { electricBrakingN } from '../../car/electric-braking.ts';
@@ -27,6 +28,7 @@ export function twoAxleCar(car: Car, gripShare: number): TwoAxleCar {
     rearTyre: car.tyres.rear,
     trackM: car.trackM,
     frontBrakeShare: frontBrakeShare(car.brakes),
+    brakeSplit: brakeSplitOf(car.brakes, car.rotatingShare),
     frontDriveShare: car.frontDriveShare,
     rollingResistance: car.rollingResistance,
     gripShare,

@@ -21,7 +21,7 @@ export interface ZonePoint {
   /** ISO 8855: negative when slowing, positive to the left. */
   readonly accelXMps2: number;
   readonly accelYMps2: number;
-  /** Friction brakes of both axles. */
+  /** Friction brakes of both axles, at the road. */
   readonly brakeForceN: number;
   readonly pressureFrontPa: number;
   readonly pressureRearPa: number;
@@ -51,7 +51,7 @@ export interface Motion {
 /** From the car's motion to what the foot and the hands do for it. */
 export function zonePoint(car: Car, corner: Corner, motion: Motion): ZonePoint {
   const { sM, speedMps, brakeForceN } = motion;
-  const footN = brakeForceN > 0 ? pedalForceForN(car.brakes, brakeForceN) : 0;
+  const footN = brakeForceN > 0 ? pedalForceForN(car.brakes, atTheDiscsN(car, motion)) : 0;
   const pressures = linePressuresPa(car.brakes, footN);
   const curvature = corner.path.curvatureAt(sM);
   const accelYMps2 = curvature * speedMps ** 2;
@@ -81,6 +81,17 @@ export function zonePoint(car: Car, corner: Corner, motion: Motion): ZonePoint {
     rearUse: use.rear,
     limiter: motion.limiter,
   };
+}
+
+/**
+ * Force of the brakes, N: what the road gets, and what slows the wheels and all that turns with them at the same rate.
+ * m (1 + k) D is the sum of all that slows the car, of which the tyres carry all but the share of k.
+ */
+function atTheDiscsN(
+  { chassis, rotatingShare }: Car,
+  { brakeForceN, decelerationMps2 }: Motion,
+): number {
+  return brakeForceN + rotatingShare * chassis.massKg * decelerationMps2;
 }
 
 /** Engine braking, N: off the brake the throttle lets the car keep only as much of it as the motion shows. */

@@ -57,7 +57,7 @@ function limitLines({ lock, straightBleed, zone }: DerivedTarget, units: TextUni
   const bled = pressureText(straightBleed.pressurePa, units);
   const over = distanceText(straightBleed.from.distanceM - straightBleed.to.distanceM, units);
   return [
-    `${row('locks first')}${lock.axle} axle, ${fixed(lock.marginG, 2)} g before the other at the approach speed`,
+    `${row('locks first')}${lock.axle} axle, ${lock.marginG === null ? 'and the other never' : `${fixed(lock.marginG, 2)} g before the other`} at the approach speed`,
     `${row('straight bleed')}${bled} (${percentText(straightBleed.level, 1)}) over ${over}, before the wheel turns`,
     ...(zone.footLossS > 0.0005
       ? [`${row('foot')}${fixed(zone.footLossS, 3)} s lost because it cannot release faster`]
