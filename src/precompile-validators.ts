@@ -3,6 +3,7 @@ import { Ajv } from 'ajv';
 import standalone from 'ajv/dist/standalone/index.js';
 import { CAR_SCHEMA } from './car/car-schema.ts';
 import { CORNER_SCHEMA } from './corner/corner-schema.ts';
+import { PLAN_SCHEMA } from './drill/plan/plan-schema.ts';
 import { RECORDING_HEADER_SCHEMA } from './input/recording/recording-header-schema.ts';
 import { RIG_FILE_SCHEMA } from './input/rig/rig-file-schema.ts';
 import { VALIDATOR_OPTIONS } from './profile/validator-options.ts';
@@ -16,6 +17,7 @@ const SCHEMAS = [
   CAR_SCHEMA,
   CORNER_SCHEMA,
   TARGET_SCHEMA,
+  PLAN_SCHEMA,
   RIG_FILE_SCHEMA,
   RECORDING_HEADER_SCHEMA,
 ];

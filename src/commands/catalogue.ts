@@ -100,6 +100,21 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./corner-new.ts')).command,
   },
   {
+    name: 'plan list',
+    summary: 'list the practice plans that can be named by id',
+    load: async () => (await import('./plan-list.ts')).command,
+  },
+  {
+    name: 'plan show',
+    summary: 'what a practice plan does: zones, blocks, feedback, checks',
+    load: async () => (await import('./plan-show.ts')).command,
+  },
+  {
+    name: 'plan check',
+    summary: 'check practice plans: every problem with line and column',
+    load: async () => (await import('./plan-check.ts')).command,
+  },
+  {
     name: 'doctor',
     summary: 'what works on this machine and what to do about the rest',
     load: async () => (await import('./doctor.ts')).command,

@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { CAR_SCHEMA } from '../../src/car/car-schema.ts';
 import { CORNER_SCHEMA } from '../../src/corner/corner-schema.ts';
+import { PLAN_SCHEMA } from '../../src/drill/plan/plan-schema.ts';
 import { TARGET_SCHEMA } from '../../src/target/target-schema.ts';
 
 const DIST = new URL('../../dist/profile/validator-of.js', import.meta.url).href;
@@ -30,6 +31,7 @@ const kinds = [
   { folder: 'cars', schema: CAR_SCHEMA },
   { folder: 'corners', schema: CORNER_SCHEMA },
   { folder: 'targets', schema: TARGET_SCHEMA },
+  { folder: 'plans', schema: PLAN_SCHEMA },
 ];
 
 /** A value with one of its leaves or groups put in another's place. */

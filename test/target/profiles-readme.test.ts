@@ -1,15 +1,17 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { readCornerSheet } from '../../src/corner/read-corner-sheet.ts';
+import { readPlan } from '../../src/drill/plan/read-plan.ts';
 import { readTarget } from '../../src/target/read-target.ts';
 
 const README = readFileSync(new URL('../../profiles/README.md', import.meta.url), 'utf8');
 const examples = [...README.matchAll(/```yaml\n([\s\S]*?)```/g)].map((match) => match[1]!);
 const targets = examples.filter((text) => /^domain:/m.test(text));
 const corners = examples.filter((text) => /^line:/m.test(text));
+const plans = examples.filter((text) => /^zones:/m.test(text));
 
-test('every example is a target or a corner', () => {
-  expect(targets.length + corners.length).toBe(examples.length);
+test('every example is a target, a corner or a plan', () => {
+  expect(targets.length + corners.length + plans.length).toBe(examples.length);
 });
 
 test('the examples of profiles/README.md over time and over distance are targets', () => {
@@ -23,4 +25,8 @@ test('the example of a corner sheet is one', () => {
   expect(corners.map((text) => readCornerSheet(text, 'my-corner.yaml').line.kind)).toEqual([
     'smooth-apex',
   ]);
+});
+
+test('the example of a plan is one', () => {
+  expect(plans.map((text) => readPlan(text, 'my-plan.yaml').blocks.length)).toEqual([3]);
 });
