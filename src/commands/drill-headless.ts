@@ -1,4 +1,6 @@
+import type { DrillSetup } from '../drill/drill-setup.ts';
 import type { BlockSummary, RepLine } from '../drill/drill-view.ts';
+import { liveRemarks } from '../drill/live/live-remarks.ts';
 import { repLine } from '../drill/rep-line.ts';
 import { summaryLines } from '../drill/summary-lines.ts';
 import { Problem } from '../problem.ts';
@@ -7,22 +9,22 @@ import { drillJson } from './drill-json.ts';
 import { runDrill } from './drill-loop.ts';
 import type { DrillOptions } from './drill-options.ts';
 import { openPractice, seedOf } from './drill-practice.ts';
+import { type DrillSubject, findSubject } from './drill-subject.ts';
 import { openRigSource } from './rig-source.ts';
-import { findTarget } from './target-files.ts';
 
 /** One block without a screen: a line per rep, then the block. */
 export async function drillHeadless(
   options: DrillOptions,
   context: CommandContext,
 ): Promise<number> {
-  if (options.target === null) {
+  const subject = await findSubject(options, context.dataDir);
+  if (subject === null) {
     throw new Problem('no corner named', {
       where: 'drill',
-      next: 'Name one, for example `ebbline drill hairpin --headless`; `ebbline target list` shows them.',
+      next: 'Name one, for example `ebbline drill hairpin --headless`; `ebbline target list` and `ebbline corner list` show them.',
       exitCode: 2,
     });
   }
-  const target = await findTarget(options.target, context.dataDir);
   const rigSource = await openRigSource(options.source, {
     dataDir: context.dataDir,
     seed: seedOf(options),
@@ -31,16 +33,17 @@ export async function drillHeadless(
     setUp: null,
   });
   try {
-    const practice = await openPractice(options, context, rigSource, target);
+    const practice = await openPractice(options, context, rigSource, subject);
     try {
-      for (const line of [rigSource.note, practice.store.notice]) {
+      for (const line of [rigSource.note, practice.store.notice, ...notesOf(subject)]) {
         if (line !== null) context.err(`${line}\n`);
       }
       const told: { lines: RepLine[]; summary: BlockSummary | null } = { lines: [], summary: null };
       const print = (text: string): void => {
         if (!options.json) context.out(`${text}\n`);
       };
-      print(`${target.name}  ${practice.source.label}`);
+      print(`${titleOf(subject)}  ${practice.source.label}`);
+      for (const remark of remarksOf(practice.setup)) print(remark);
       await runDrill(practice.source, practice.decoder, practice.setup, {
         unattended: true,
         store: (rep) => practice.log.add(rep),
@@ -54,9 +57,9 @@ export async function drillHeadless(
         },
       });
       if (options.json) {
-        const { log, driver } = practice;
+        const { log, driver, setup } = practice;
         context.out(
-          `${JSON.stringify(drillJson({ target, driver, practiceId: log.practiceId, ...told }))}\n`,
+          `${JSON.stringify(drillJson({ setup, driver, practiceId: log.practiceId, ...told }))}\n`,
         );
       }
       return 0;
@@ -67,4 +70,19 @@ export async function drillHeadless(
   } finally {
     await rigSource.source.close();
   }
+}
+
+function titleOf(subject: DrillSubject): string {
+  if (subject.kind === 'target') return subject.target.name;
+  const { car, sheet, variant } = subject;
+  return `${sheet.name}, ${variant}  ${car.name}`;
+}
+
+function notesOf(subject: DrillSubject): readonly string[] {
+  return subject.kind === 'car' ? subject.notes : [];
+}
+
+/** What the rig leaves to the program; the notes on the choice are told apart. */
+function remarksOf({ live }: DrillSetup): readonly string[] {
+  return live === null ? [] : liveRemarks({ ...live, notes: [] });
 }

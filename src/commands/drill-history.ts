@@ -1,5 +1,7 @@
 import type { FinishedRep } from '../drill/drill-message.ts';
-import type { HistoryStore, PracticeStart } from '../history/store.ts';
+import type { HistoryStore, NewRep, PracticeStart } from '../history/store.ts';
+import { liveStart } from '../live/live-start.ts';
+import type { LiveZone } from '../live/live-zone.ts';
 import type { Target } from '../target/target.ts';
 import { zonedNow } from './zoned-now.ts';
 
@@ -57,11 +59,8 @@ export class PracticeLog {
     this.#practiceId ??= this.#store.startPractice({ ...this.#start, startedAt: at });
     this.#store.addRep(this.#practiceId, {
       at,
-      car: null,
-      corner: null,
-      variant: null,
+      ...whatWasDriven(rep.zone),
       condition: this.#condition,
-      live: null,
       targetId: rep.target.id,
       targetVersion: rep.target.version,
       number: rep.number,
@@ -75,4 +74,16 @@ export class PracticeLog {
       outcome: rep.outcome,
     });
   }
+}
+
+/** Names of car, corner and variant, and what else it takes to build the zone again. */
+function whatWasDriven(zone: LiveZone | null): Pick<NewRep, 'car' | 'corner' | 'variant' | 'live'> {
+  if (zone === null) return { car: null, corner: null, variant: null, live: null };
+  const prepared = zone.call?.before ?? zone.derived;
+  return {
+    car: zone.car.id,
+    corner: zone.corner.id,
+    variant: prepared.corner.variant,
+    live: liveStart(zone),
+  };
 }

@@ -1,19 +1,23 @@
+import type { DrillSetup } from '../drill/drill-setup.ts';
 import type { BlockSummary, RepLine } from '../drill/drill-view.ts';
-import type { Target } from '../target/target.ts';
 import { outcomeJson } from './score-json.ts';
 
 /** A finished block as `--json` prints it. */
 export function drillJson(block: {
-  readonly target: Target;
+  readonly setup: Pick<DrillSetup, 'target' | 'live'>;
   readonly driver: string;
   readonly practiceId: number | null;
   readonly lines: readonly RepLine[];
   readonly summary: BlockSummary | null;
 }): object {
-  const { target, summary } = block;
+  const { summary } = block;
+  const { target, live } = block.setup;
   return {
     target: target.id,
     target_version: target.version,
+    car: live?.car.id ?? null,
+    corner: live?.sheet.id ?? null,
+    variant: live?.variant ?? null,
     driver: block.driver,
     practice: block.practiceId,
     reps: block.lines.map(({ number, feedback, voided, sentence, outcome }) => ({

@@ -130,7 +130,8 @@ class DrillLoop {
     switch (effect.kind) {
       case 'score': {
         // What is scored is what is stored, to the bit: a rescored history agrees with what the driver was told.
-        const outcome = scoreRep(quantiseRecord(effect.record), effect.target);
+        const record = quantiseRecord(effect.record);
+        const outcome = scoreRep(record, effect.target);
         this.take({ kind: 'scored', rep: effect.rep, outcome });
         break;
       }

@@ -5,14 +5,14 @@ import { summaryLines } from '../drill/summary-lines.ts';
 import { drillScreen } from '../screens/drill-screen.ts';
 import type { ScreenAction } from '../screens/screen-action.ts';
 import { openTerminal, type TerminalScreen } from '../screens/terminal-screen.ts';
-import { chooseTarget } from './choose-target.ts';
+import { chooseSubject } from './choose-subject.ts';
 import type { CommandContext } from './command.ts';
 import { runDrill } from './drill-loop.ts';
 import type { DrillOptions } from './drill-options.ts';
 import { openPractice, type Practice, seedOf } from './drill-practice.ts';
+import { findSubject } from './drill-subject.ts';
 import { openRigSource, type RigSource, type RigSourceNeeds } from './rig-source.ts';
 import { setUpBeforeDrill } from './set-up-before-drill.ts';
-import { findTarget } from './target-files.ts';
 
 /** Keys of the screen that mean something to the drill itself. */
 const DRILL_KEYS: readonly ScreenAction[] = ['next', 'repeat', 'pause', 'feedback', 'finish'];
@@ -30,8 +30,8 @@ export async function drillOnScreen(
     open.practice?.store.close();
     await (open.practice ?? open.rigSource)?.source.close();
   };
-  // A target that does not exist is better said before devices are set up and the screen is taken.
-  const named = options.target === null ? null : await findTarget(options.target, context.dataDir);
+  // A corner that does not exist is better said before devices are set up and the screen is taken.
+  const named = await findSubject(options, context.dataDir);
   const needs: RigSourceNeeds = {
     dataDir: context.dataDir,
     seed: seedOf(options),
@@ -48,9 +48,9 @@ export async function drillOnScreen(
   try {
     screen = openTerminal({ env: context.env, color: context.color, pointer, shutdown });
     open.rigSource ??= await openRigSource(options.source, { ...needs, pointer$: screen.pointer$ });
-    const target = named ?? (await chooseTarget(screen, context, options, open.rigSource));
-    if (target === null) return 0;
-    open.practice = await openPractice(options, context, open.rigSource, target);
+    const subject = named ?? (await chooseSubject(screen, context, options, open.rigSource));
+    if (subject === null) return 0;
+    open.practice = await openPractice(options, context, open.rigSource, subject);
     notice = open.practice.store.notice;
     summary = await drive(screen, open.practice);
   } finally {

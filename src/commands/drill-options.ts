@@ -1,6 +1,7 @@
 import { DRIVER_NAMES, type DriverName } from '../input/virtual/driver-preset.ts';
 import { Problem } from '../problem.ts';
 import type { CommandInput, OptionSpec } from './command.ts';
+import { LIVE_NAMES, LIVE_OPTIONS, type LiveWish, readLiveWish } from './live-options.ts';
 
 /** Where the reports of a drill come from, as the driver asked for it. */
 export type SourceWish =
@@ -13,8 +14,13 @@ export type SourceWish =
 
 /** A drill's command line, checked. */
 export interface DrillOptions {
-  /** Target or file; null asks on the screen. */
+  /** Target or file, by `--target`. */
   readonly target: string | null;
+  /** Target, corner or file that stands alone; null, where no option names one either, asks on the screen. */
+  readonly named: string | null;
+  readonly live: LiveWish;
+  /** An option of the live car was given: what stands alone is a corner. */
+  readonly asksForCar: boolean;
   readonly source: SourceWish;
   readonly reps: number | null;
   readonly seed: number | null;
@@ -29,6 +35,7 @@ export interface DrillOptions {
 }
 
 export const DRILL_OPTIONS: Readonly<Record<string, OptionSpec>> = {
+  ...LIVE_OPTIONS,
   target: {
     type: 'string',
     value: 'T',
@@ -63,8 +70,14 @@ export function readDrillOptions({ positionals, values }: CommandInput): DrillOp
   if (positionals.length > 1) {
     throw wrong('drill', `${positionals.length} corners`, 'Name one corner, or `--target T`.');
   }
+  const named = positionals[0] ?? null;
+  const asked = LIVE_NAMES.filter((name) => text(name) !== null);
+  refuseTwoSubjects(named, text('target'), asked);
   return {
-    target: text('target') ?? positionals[0] ?? null,
+    target: text('target'),
+    named,
+    live: readLiveWish({ positionals, values }),
+    asksForCar: asked.length > 0,
     source: readSource(text('source')),
     reps: readWhole('--reps', text('reps'), 1, 1000),
     seed: readWhole('--seed', text('seed'), 0, Number.MAX_SAFE_INTEGER),
@@ -76,6 +89,22 @@ export function readDrillOptions({ positionals, values }: CommandInput): DrillOp
     condition: text('condition'),
     record: text('record'),
   };
+}
+
+/** One drill is about one thing: a target over time, or a corner with a live car. */
+function refuseTwoSubjects(
+  named: string | null,
+  target: string | null,
+  asked: readonly string[],
+): void {
+  const first = asked[0];
+  if (target !== null && first !== undefined) {
+    const next = `Leave out --target to drive a corner, or --${asked.join(', --')} to follow the target over time.`;
+    throw wrong(`--${first}`, `--${first} beside --target`, next);
+  }
+  const option = target !== null ? '--target' : asked.includes('corner') ? '--corner' : null;
+  if (named === null || option === null) return;
+  throw wrong(option, `${JSON.stringify(named)} beside ${option}`, 'Name one of them.');
 }
 
 /** What `--source` asks for. @throws Problem (exit code 2) for anything else */

@@ -1,4 +1,6 @@
-import { BLOCK_REPS, type DrillSetup, REP_TIMING } from '../drill/drill-setup.ts';
+import { BLOCK_REPS, type DrillSetup, REP_TIMING, type RigAxes } from '../drill/drill-setup.ts';
+import type { LivePlan } from '../drill/live/live-plan.ts';
+import { zoneOf } from '../drill/live/zone-of.ts';
 import { openHistory } from '../history/open-history.ts';
 import type { HistoryStore } from '../history/store.ts';
 import type { ReportSource } from '../input/report-source.ts';
@@ -7,10 +9,10 @@ import { calibrationId } from '../input/rig/calibration-id.ts';
 import type { AxisRole, Rig } from '../input/rig/rig.ts';
 import { createRigDecoder, type RigDecoder } from '../input/rig/rig-decoder.ts';
 import { overTime } from '../target/over-time.ts';
-import type { Target } from '../target/target.ts';
 import type { CommandContext } from './command.ts';
 import { type Experience, experienceOf, PracticeLog } from './drill-history.ts';
 import type { DrillOptions } from './drill-options.ts';
+import type { DrillSubject } from './drill-subject.ts';
 import type { RigSource } from './rig-source.ts';
 
 /** Name in the history of whoever always drives here. */
@@ -37,9 +39,11 @@ export async function openPractice(
   options: DrillOptions,
   context: CommandContext,
   rigSource: RigSource,
-  target: Target,
+  subject: DrillSubject,
 ): Promise<Practice> {
   const { kind, rig } = rigSource;
+  // A corner that cannot be driven is better said before anything is opened.
+  const { target, live } = whatIsDrilled(subject, options, rig);
   const decoder = createRigDecoder(rig, rigSource.source.devices);
   const source = await recorded(options, rigSource);
   const store = openHistory(context.dataDir);
@@ -60,7 +64,7 @@ export async function openPractice(
   const setup = drillSetup(
     options,
     rig,
-    overTime(target),
+    { target, live },
     experienceOf(store, driver, target, Date.now()),
   );
   return { source, decoder, setup, log, store, driver };
@@ -78,19 +82,50 @@ async function recorded(
 function drillSetup(
   options: DrillOptions,
   rig: Rig,
-  target: Target,
+  subject: Pick<DrillSetup, 'target' | 'live'>,
   experience: Experience,
 ): DrillSetup {
-  const has = (role: AxisRole): boolean => rig.axes.some((axis) => axis.role === role);
   return {
-    target,
+    ...subject,
     reps: options.reps ?? BLOCK_REPS,
     seed: seedOf(options),
     ...experience,
     feedback: null,
-    axes: { throttle: has('throttle'), clutch: has('clutch'), steering: has('steering') },
+    axes: axesOf(rig),
     brakeStepLevel: brakeStepLevel(rig),
     timing: REP_TIMING,
+  };
+}
+
+function axesOf({ axes }: Rig): RigAxes {
+  const has = (role: AxisRole): boolean => axes.some((axis) => axis.role === role);
+  return { throttle: has('throttle'), clutch: has('clutch'), steering: has('steering') };
+}
+
+function whatIsDrilled(
+  subject: DrillSubject,
+  options: DrillOptions,
+  rig: Rig,
+): Pick<DrillSetup, 'target' | 'live'> {
+  if (subject.kind === 'target') return { target: overTime(subject.target), live: null };
+  const live = livePlan(subject, options, rig);
+  return { target: zoneOf(live, null, null).target, live };
+}
+
+function livePlan(
+  { car, sheet, variant, notes }: Extract<DrillSubject, { kind: 'car' }>,
+  { live: { stintS, callShare } }: DrillOptions,
+  rig: Rig,
+): LivePlan {
+  const paddles = rig.buttons.some(({ action }) => action === 'downshift');
+  return {
+    car,
+    sheet,
+    variant,
+    controls: { ...axesOf(rig), paddles },
+    stintS,
+    callShare,
+    notes,
   };
 }
 

@@ -9,6 +9,7 @@ export const command: Command = {
   examples: [
     'ebbline drill hairpin',
     'ebbline drill hairpin --source virtual:novice --headless --seed 1',
+    'ebbline drill --corner kiln-hairpin --car gt --variant wet',
     'ebbline drill --source pointer',
   ],
   run: async (input, context) => {

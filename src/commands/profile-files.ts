@@ -77,6 +77,14 @@ async function entryOf(
   });
 }
 
+/** Ids of all profiles of a kind, own ones first; no file is read. */
+export async function profileIds(
+  kind: ProfileKind<unknown>,
+  dataDir: string,
+): Promise<readonly string[]> {
+  return (await profileEntries(kind, dataDir)).map(({ id }) => id);
+}
+
 /** All profiles of a kind that can be named by id, own ones first, each folder in alphabetical order. */
 export async function listProfiles<T>(
   kind: ProfileKind<T>,
@@ -126,7 +134,8 @@ const FAILURES: Readonly<Record<string, string>> = {
   EACCES: 'the file may not be read',
 };
 
-function isPath(text: string): boolean {
+/** True for what names a file and not an id. */
+export function isPath(text: string): boolean {
   return /[/\\]/.test(text) || PROFILE.test(text);
 }
 

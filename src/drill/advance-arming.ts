@@ -1,3 +1,4 @@
+import { enterRolling } from './live/advance-rolling.ts';
 import { type Advance, moveOn, standAt, stay } from './progress.ts';
 import { startRecording } from './recording.ts';
 import { ARM_S, FOOT_OFF_LEVEL } from './stages.ts';
@@ -21,7 +22,8 @@ export const advanceArming: Advance<'arming'> = (model, stage, batch, cursor) =>
     : model;
   const armedAtS = (off ?? Number.POSITIVE_INFINITY) + ARM_S;
   if (armedAtS > batch.untilS) return stay(recorded, { kind: 'arming', offSinceS: off }, i);
-  const cueS = armedAtS + model.setup.timing.countdownS;
   const armed = standAt(recorded, batch, i, armedAtS);
+  if (armed.live !== null) return moveOn([enterRolling(armed, armed.live.zone), []], i);
+  const cueS = armedAtS + model.setup.timing.countdownS;
   return moveOn([{ ...armed, stage: { kind: 'countdown', cueS, pressedSinceS: null } }, []], i);
 };

@@ -5,6 +5,8 @@ import { advanceCountdown } from './advance-countdown.ts';
 import { advanceReady } from './advance-ready.ts';
 import type { DrillEffect } from './drill-message.ts';
 import type { DrillModel } from './drill-model.ts';
+import { advanceDriving } from './live/advance-driving.ts';
+import { advanceRolling } from './live/advance-rolling.ts';
 import { type Advance, indexAfter, moveOn, type Progress, standAt, stay } from './progress.ts';
 import { recordBatch } from './recording.ts';
 import { enterArming, enterSummary, isBlockOver, type Step } from './stages.ts';
@@ -36,6 +38,10 @@ function advanceStage(model: DrillModel, batch: RigBatch, cursor: number): Progr
       return advanceReady(model, stage, batch, cursor);
     case 'braking':
       return advanceBraking(model, stage, batch, cursor);
+    case 'rolling':
+      return advanceRolling(model, stage, batch, cursor);
+    case 'driving':
+      return advanceDriving(model, stage, batch, cursor);
     case 'after':
       return advanceAfter(model, stage, batch, cursor);
     case 'paused':

@@ -1,3 +1,4 @@
+import type { LiveZone } from '../live/live-zone.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
 import type { Target } from '../target/target.ts';
 import type { RepRecord } from '../trace/rep-record.ts';
@@ -35,6 +36,8 @@ export interface RepTag {
 /** A rep to be written down before the driver is told about it. */
 export interface FinishedRep extends RepTag {
   readonly target: Target;
+  /** Null in a drill over time. */
+  readonly zone: LiveZone | null;
   readonly order: 'blocked';
   readonly voided: 'aborted' | 'device lost' | null;
   readonly record: RepRecord;
@@ -49,6 +52,8 @@ export type DrillEffect =
       readonly rep: number;
       readonly record: RepRecord;
       readonly target: Target;
+      /** Null in a drill over time. */
+      readonly zone: LiveZone | null;
     }
   | { readonly kind: 'store'; readonly rep: FinishedRep }
   /** The driver wants to write something about this rep. */

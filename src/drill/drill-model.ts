@@ -1,9 +1,14 @@
+import type { HeatState } from '../car/heat-state.ts';
+import type { LiveZone } from '../live/live-zone.ts';
 import type { Deviation } from '../score/deviation.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
+import type { Target } from '../target/target.ts';
 import type { RepRecord } from '../trace/rep-record.ts';
 import type { RepTag } from './drill-message.ts';
 import type { DrillSetup } from './drill-setup.ts';
 import type { BlockSummary, DeviceHealth, Feedback } from './drill-view.ts';
+import type { LiveRep } from './live/live-rep.ts';
+import type { RepDrive } from './live/rep-drive.ts';
 import type { OnsetSearch } from './onset-search.ts';
 import type { Levels, Recording } from './recording.ts';
 import type { SampleLog } from './sample-log.ts';
@@ -31,6 +36,21 @@ export type Stage =
       readonly liveError: Deviation;
       readonly own: OwnTraces;
     }
+  /** The live car on the approach: an onset now is a rep. */
+  | {
+      readonly kind: 'rolling';
+      readonly cueS: number;
+      readonly search: OnsetSearch;
+      readonly drive: RepDrive;
+    }
+  /** The live car from the onset of braking on. */
+  | {
+      readonly kind: 'driving';
+      readonly cueS: number;
+      readonly offLevel: number;
+      readonly offSinceS: number | null;
+      readonly drive: RepDrive;
+    }
   /** Result held back, result alone, rest. */
   | {
       readonly kind: 'after';
@@ -39,6 +59,8 @@ export type Stage =
       readonly restFromS: number;
       readonly nextS: number;
       readonly own: OwnTraces | null;
+      /** How the live car came through; null in a drill over time and for a void rep. */
+      readonly drive: RepDrive | null;
     }
   | { readonly kind: 'paused' }
   | { readonly kind: 'device-lost' }
@@ -48,6 +70,9 @@ export type Stage =
 export interface UnscoredRep {
   readonly tag: RepTag;
   readonly record: RepRecord;
+  /** What it was driven against. */
+  readonly target: Target;
+  readonly zone: LiveZone | null;
   readonly revealAtS: number;
 }
 
@@ -85,8 +110,12 @@ export interface ClutchHold {
 /** The drill between two messages. Never changed; `update` gives a new one. */
 export interface DrillModel {
   readonly setup: DrillSetup;
+  /** The zone of the rep under way, or of the last one; null in a drill over time. */
+  readonly live: LiveRep | null;
   /** Where the target's own onset lies by the rule that finds the rep's, seconds after the start of its rise. */
   readonly targetOnsetS: number;
+  /** How hot the brakes are in a stint; null stands for the car's start temperatures. */
+  readonly heat: HeatState | null;
   /** Everything up to here has been seen. */
   readonly atS: number;
   readonly stage: Stage;

@@ -1,5 +1,6 @@
 import type { Target } from '../target/target.ts';
 import type { Feedback } from './drill-view.ts';
+import type { LivePlan } from './live/live-plan.ts';
 
 /** Which axes the rig has beside the brake; the others are recorded as absent, not as empty. */
 export interface RigAxes {
@@ -26,8 +27,13 @@ export const BLOCK_REPS = 10;
 
 /** Everything that is decided before the first rep. */
 export interface DrillSetup {
-  /** Over time; a target over distance has to be turned into one over time first. */
+  /**
+   * Over time; a target over distance has to be turned into one over time first. With a live car the one of a rep at
+   * the car's start temperatures without a call.
+   */
   readonly target: Target;
+  /** Null for the drill over time. */
+  readonly live: LivePlan | null;
   /** Reps in a block. */
   readonly reps: number;
   /** Decides which reps are shown once the feedback thins out. */

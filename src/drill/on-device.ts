@@ -31,7 +31,7 @@ export function onDeviceBack(model: DrillModel, name: string): Step {
 
 function voidForLoss(model: DrillModel, name: string): Step {
   const { stage, atS } = model;
-  if (stage.kind !== 'braking' && stage.kind !== 'ready') return [model, []];
+  if (!('cueS' in stage)) return [model, []];
   return voidRep(
     model,
     { cueS: stage.cueS, endS: atS },

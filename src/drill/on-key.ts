@@ -32,7 +32,8 @@ export function onKey(model: DrillModel, action: KeyAction): Step {
 
 /** True from the cue, or from an onset before it, to the end of the rep. */
 export function isRepUnderWay({ stage, atS }: DrillModel): boolean {
-  return stage.kind === 'braking' || (stage.kind === 'ready' && atS >= stage.cueS);
+  if (stage.kind === 'braking' || stage.kind === 'driving') return true;
+  return (stage.kind === 'ready' || stage.kind === 'rolling') && atS >= stage.cueS;
 }
 
 /** Pauses, or goes on where it was paused. */
@@ -68,7 +69,7 @@ function thenGoOn([model, effects]: Step): Step {
 
 function abort(model: DrillModel): Step {
   const { stage, atS } = model;
-  if (stage.kind !== 'braking' && stage.kind !== 'ready') return [model, []];
+  if (!('cueS' in stage)) return [model, []];
   return voidRep(
     model,
     { cueS: stage.cueS, endS: atS },

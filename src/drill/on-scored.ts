@@ -2,16 +2,15 @@ import { describeOutcome } from '../score/describe-outcome.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
 import { blockGrid } from './diagnosis/block-grid.ts';
 import { repCurve } from './diagnosis/rep-curve.ts';
-import type { DrillModel } from './drill-model.ts';
+import type { DrillModel, UnscoredRep } from './drill-model.ts';
 import { enterSummary, type Step } from './stages.ts';
 
 /** The score has come: the rep is stored now, and shown when it is no longer held back. */
 export function onScored(model: DrillModel, number: number, outcome: RepOutcome): Step {
   const scored = model.unscored.find(({ tag }) => tag.number === number);
   if (scored === undefined) return [model, []];
-  const { tag, record, revealAtS } = scored;
-  const { target } = model.setup;
-  const curve = outcome.kind === 'scored' ? repCurve(record, outcome, blockGrid(target)) : null;
+  const { tag, record, target, zone, revealAtS } = scored;
+  const curve = curveOf(model, scored, outcome);
   const done = {
     tag,
     outcome,
@@ -28,6 +27,21 @@ export function onScored(model: DrillModel, number: number, outcome: RepOutcome)
   };
   return [
     next.stage.kind === 'summary' ? enterSummary(next, next.atS) : next,
-    [{ kind: 'store', rep: { ...tag, target, order: 'blocked', voided: null, record, outcome } }],
+    [
+      {
+        kind: 'store',
+        rep: { ...tag, target, zone, order: 'blocked', voided: null, record, outcome },
+      },
+    ],
   ];
+}
+
+/** On the grid of the block's target; a late call makes another target, whose curve has no place there. */
+function curveOf(
+  { setup }: DrillModel,
+  { record, zone }: UnscoredRep,
+  outcome: RepOutcome,
+): Float64Array | null {
+  if (outcome.kind !== 'scored' || (zone !== null && zone.call !== null)) return null;
+  return repCurve(record, outcome, blockGrid(setup.target));
 }

@@ -38,15 +38,16 @@ export function recordBatch(recording: Recording, batch: RigBatch): Recording {
   return { ...recording, newest: { batch, earlier: recording.newest } };
 }
 
-/** The finished record of a rep, its times counted from the cue. */
+/** The finished record of a rep, its times counted from the cue, from `leadS` before it on. */
 export function repRecord(
   recording: Recording,
   span: { readonly cueS: number; readonly endS: number },
   axes: RigAxes,
   brakeStepLevel: number,
+  leadS: number = LEAD_S,
 ): RepRecord {
   const { cueS, endS } = span;
-  const fromS = Math.max(recording.startS, Math.min(cueS, endS) - LEAD_S);
+  const fromS = Math.max(recording.startS, Math.min(cueS, endS) - leadS);
   const axis = (name: keyof Levels) => shifted(recordedTrack(recording, name, fromS, endS), cueS);
   const batches = batchesOf(recording);
   return {
@@ -83,6 +84,22 @@ export function recordedTrack(
   if (held !== null) keep(fromS, held);
   for (const track of tracks) track.timeS.forEach((t, i) => void keep(t, track.value[i]!));
   return { timeS: timeS.slice(0, count), value: value.slice(0, count) };
+}
+
+/** Everything from `fromS` to `toS` as one batch; each axis begins with the value held at `fromS`. */
+export function recordedBatch(recording: Recording, fromS: number, toS: number): RigBatch {
+  const axis = (name: keyof Levels) => recordedTrack(recording, name, fromS, toS);
+  const batches = batchesOf(recording);
+  return {
+    brake: axis('brake'),
+    throttle: axis('throttle'),
+    clutch: axis('clutch'),
+    steering: axis('steering'),
+    buttons: batches.flatMap(({ buttons }) => buttonsWithin(buttons, fromS, toS, 0)),
+    gaps: batches.flatMap(({ gaps }) => gapsWithin(gaps, fromS, toS, 0)),
+    untilS: toS,
+    dropped: 0,
+  };
 }
 
 /** Oldest first. */

@@ -1,7 +1,14 @@
+import { LEAD_IN_S } from '../live/live-zone.ts';
 import type { RepTag } from './drill-message.ts';
 import type { DrillModel, OwnTraces } from './drill-model.ts';
-import { repRecord } from './recording.ts';
-import type { Step } from './stages.ts';
+import type { RepDrive } from './live/rep-drive.ts';
+import { heatAfter } from './live/stint-heat.ts';
+import { LEAD_S, repRecord } from './recording.ts';
+import { ARM_S, type Step } from './stages.ts';
+import { targetOf } from './target-of.ts';
+
+/** A record of the live car begins before it rolls: the baseline of the foot at rest is part of it. */
+const LIVE_LEAD_S = LEAD_IN_S + ARM_S;
 
 /** Why a rep does not count, in the history's words and in the driver's. */
 export interface VoidReason {
@@ -26,10 +33,13 @@ export function finishRep(
   model: DrillModel,
   span: { readonly cueS: number; readonly endS: number },
   own: OwnTraces | null,
+  drive: RepDrive | null = null,
 ): Step {
   const tag = currentTag(model);
-  const { setup } = model;
+  const { setup, live } = model;
   const record = recordOf(model, span);
+  const target = targetOf(model);
+  const zone = live?.zone ?? null;
   const { holdS, showS, restS } = setup.timing;
   const revealAtS = span.endS + holdS;
   const restFromS = revealAtS + showS;
@@ -40,14 +50,16 @@ export function finishRep(
     restFromS,
     nextS: restFromS + restS,
     own,
+    drive,
   } as const;
   const next = {
     ...countedRep(model),
     atS: span.endS,
     stage,
-    unscored: [...model.unscored, { tag, record, revealAtS }],
+    unscored: [...model.unscored, { tag, record, target, zone, revealAtS }],
+    heat: heatAfter(model, drive),
   };
-  return [next, [{ kind: 'score', rep: tag.number, record, target: setup.target }]];
+  return [next, [{ kind: 'score', rep: tag.number, record, target, zone }]];
 }
 
 /** The rep is void: it is written down with its reason. Only an aborted rep uses up its place in the block. */
@@ -57,7 +69,7 @@ export function voidRep(
   { voided, reason }: VoidReason,
 ): Step {
   const tag = currentTag(model);
-  const { setup, block } = model;
+  const { setup, block, live } = model;
   const record = recordOf(model, span);
   const done = {
     tag,
@@ -75,6 +87,7 @@ export function voidRep(
     restFromS,
     nextS: restFromS + setup.timing.restS,
     own: null,
+    drive: null,
   } as const;
   const counted =
     voided === 'aborted'
@@ -91,7 +104,15 @@ export function voidRep(
     [
       {
         kind: 'store',
-        rep: { ...tag, target: setup.target, order: 'blocked', voided, record, outcome: null },
+        rep: {
+          ...tag,
+          target: targetOf(model),
+          zone: live?.zone ?? null,
+          order: 'blocked',
+          voided,
+          record,
+          outcome: null,
+        },
       },
     ],
   ];
@@ -114,5 +135,6 @@ function recordOf(
   span: { readonly cueS: number; readonly endS: number },
 ) {
   if (recording === null) throw new Error(`no recording of the rep that ends at ${atS} s`);
-  return repRecord(recording, span, setup.axes, setup.brakeStepLevel);
+  const leadS = setup.live === null ? LEAD_S : LIVE_LEAD_S;
+  return repRecord(recording, span, setup.axes, setup.brakeStepLevel, leadS);
 }

@@ -4,6 +4,8 @@ import type { DrillModel } from './drill-model.ts';
 import type { Feedback } from './drill-view.ts';
 import { scheduledFeedback } from './feedback-schedule.ts';
 import { initialGear } from './gear.ts';
+import { callOf, type LiveRep, nextLiveRep } from './live/live-rep.ts';
+import { targetOf } from './target-of.ts';
 
 /** A model and what it wants done. */
 export type Step = readonly [DrillModel, readonly DrillEffect[]];
@@ -16,6 +18,7 @@ export const ARM_S = 0.3;
 /** Waits for lost devices, then for the foot to come off the brake. The rep's feedback is planned here. */
 export function enterArming(model: DrillModel, atS: number): DrillModel {
   const { levels, lostDevices } = model;
+  const live = plannedLiveRep(model);
   const isOff = levels.brake !== null && levels.brake <= FOOT_OFF_LEVEL;
   return {
     ...model,
@@ -26,7 +29,8 @@ export function enterArming(model: DrillModel, atS: number): DrillModel {
         : { kind: 'arming', offSinceS: isOff ? atS : null },
     recording: null,
     feedback: plannedFeedback(model),
-    gear: initialGear(model.setup.target),
+    live,
+    gear: initialGear(targetOf({ ...model, live })),
     message: null,
   };
 }
@@ -36,6 +40,13 @@ export function plannedFeedback(model: DrillModel): Feedback {
   const { block, chosenFeedback, setup, repsInLife } = model;
   if (block.phase === 'first-of-day') return 'first-of-day';
   return chosenFeedback ?? setup.feedback ?? scheduledFeedback(repsInLife, setup.seed);
+}
+
+/** The zone of the next attempt; null in a drill over time. */
+function plannedLiveRep({ setup, live, heat, block, attempts }: DrillModel): LiveRep | null {
+  if (setup.live === null || live === null) return null;
+  const call = callOf(setup.live, setup.seed, attempts + 1, block.phase);
+  return nextLiveRep(setup.live, live, heat, call);
 }
 
 export function enterSummary(model: DrillModel, atS: number): DrillModel {
@@ -48,11 +59,12 @@ export function enterSummary(model: DrillModel, atS: number): DrillModel {
   };
 }
 
-/** The next block of the practice; first-of-day reps are only ever the first. */
+/** The next block of the practice, with cold brakes in a stint; first-of-day reps are only ever the first. */
 export function nextBlock(model: DrillModel): DrillModel {
   const { block, setup } = model;
   return {
     ...model,
+    heat: null,
     block: { number: block.number + 1, phase: 'block', reps: setup.reps, place: 1, done: [] },
   };
 }

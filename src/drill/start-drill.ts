@@ -2,6 +2,7 @@ import { NO_HOLD } from './clutch-hold.ts';
 import type { Block, DrillModel } from './drill-model.ts';
 import type { DrillSetup } from './drill-setup.ts';
 import { FIRST_OF_DAY_REPS, startsNewDay } from './feedback-schedule.ts';
+import { firstLiveRep } from './live/live-rep.ts';
 import { targetOnsetS } from './onset-search.ts';
 import { NO_LEVELS } from './recording.ts';
 import { enterArming } from './stages.ts';
@@ -12,12 +13,14 @@ import { enterArming } from './stages.ts';
  * @throws RangeError for a target that is not over time, or a block without reps
  */
 export function startDrill(setup: DrillSetup): DrillModel {
-  const { target, reps } = setup;
+  const { target, reps, live } = setup;
   if (target.domain !== 'time') throw new RangeError(`the drill needs ${target.id} over time`);
   if (!(Number.isInteger(reps) && reps > 0)) throw new RangeError(`a block of ${reps} reps`);
   const idle: DrillModel = {
     setup,
     targetOnsetS: targetOnsetS(target),
+    live: live === null ? null : firstLiveRep(live),
+    heat: null,
     atS: 0,
     stage: { kind: 'paused' },
     levels: NO_LEVELS,

@@ -1,9 +1,13 @@
+import type { LiveView } from '../live/live-view.ts';
 import { errorLevel } from '../score/deviation.ts';
 import type { DrillModel, OwnTraces, Stage } from './drill-model.ts';
 import type { DrillPhase, DrillView, RepLine } from './drill-view.ts';
-import { isRevealed, repLines } from './rep-lines.ts';
+import { liveViewOf } from './live/live-view-of.ts';
+import { repLines } from './rep-lines.ts';
 import { trackOf } from './sample-log.ts';
 import { FOOT_OFF_LEVEL } from './stages.ts';
+import { targetOf } from './target-of.ts';
+import { hidesOwn, hidesTarget, isOwnSeen } from './what-is-hidden.ts';
 import { BRAKE_UNKNOWN, FOOT_ON_BRAKE, PAUSED, waitingForDevices } from './words.ts';
 
 /** What may be seen of the drill now. Costs nothing that grows with the length of the rep. */
@@ -11,6 +15,7 @@ export function viewOf(model: DrillModel): DrillView {
   const { setup, stage, block, levels, atS } = model;
   const lines = repLines(model);
   const own = visibleOwn(model);
+  const live = liveViewOf(model);
   const tag = stage.kind === 'after' ? stage.rep : null;
   return {
     targetName: setup.target.name,
@@ -22,14 +27,14 @@ export function viewOf(model: DrillModel): DrillView {
     atS,
     toCueS: toCueS(model),
     nowS: stage.kind === 'braking' ? atS - stage.originS : 0,
-    target: hidesTarget(model) ? null : setup.target,
+    target: hidesTarget(model) || isCallSecret(model, live) ? null : targetOf(model),
     own: own && trackOf(own.brake),
     ownSteering: own && setup.axes.steering ? trackOf(own.steering) : null,
     brakeLevel: hidesOwn(model) ? null : levels.brake,
     throttleLevel: levels.throttle,
     clutchLevel: levels.clutch,
     steeringDeg: levels.steering,
-    gear: model.gear,
+    gear: live?.gear ?? model.gear,
     liveErrorLevel:
       stage.kind === 'braking' && !hidesOwn(model) ? errorLevel(stage.liveError) : null,
     restS: phaseOf(model) === 'rest' && stage.kind === 'after' ? stage.nextS - atS : null,
@@ -39,7 +44,7 @@ export function viewOf(model: DrillModel): DrillView {
     health: model.health,
     dropped: model.dropped,
     message: messageOf(model),
-    live: null,
+    live,
   };
 }
 
@@ -49,9 +54,18 @@ function phaseOf({ stage, atS }: DrillModel): DrillPhase {
       return atS < stage.cueS ? 'countdown' : 'cue';
     case 'after':
       return atS < stage.restFromS ? 'result' : 'rest';
+    case 'rolling':
+      return 'cue';
+    case 'driving':
+      return 'braking';
     default:
       return stage.kind;
   }
+}
+
+/** A late call changes the target; before it comes nobody is to see that it will. */
+function isCallSecret({ live: rep }: DrillModel, live: LiveView | null): boolean {
+  return rep !== null && rep.zone.call !== null && live?.call === null;
 }
 
 function toCueS({ stage, atS }: DrillModel): number | null {
@@ -59,24 +73,11 @@ function toCueS({ stage, atS }: DrillModel): number | null {
   return counting && atS < stage.cueS ? stage.cueS - atS : null;
 }
 
-/** First-of-day reps show no target before the last of them is over and its score may be seen. */
-function hidesTarget(model: DrillModel): boolean {
-  const { block, stage } = model;
-  if (block.phase !== 'first-of-day' || stage.kind === 'summary') return false;
-  return !(stage.kind === 'after' && isRevealed(model, { ...stage, tag: stage.rep }));
-}
-
-/** During a rep that is not shown, the own trace, the bar and the error all stay away. */
-function hidesOwn({ stage, feedback }: DrillModel): boolean {
-  return (stage.kind === 'ready' || stage.kind === 'braking') && feedback !== 'shown';
-}
-
 function visibleOwn(model: DrillModel): OwnTraces | null {
   const { stage } = model;
-  if (stage.kind === 'braking') return hidesOwn(model) ? null : stage.own;
-  if (stage.kind !== 'after') return null;
-  const seen = stage.rep.feedback === 'shown' || isRevealed(model, { ...stage, tag: stage.rep });
-  return seen ? stage.own : null;
+  return isOwnSeen(model) && (stage.kind === 'braking' || stage.kind === 'after')
+    ? stage.own
+    : null;
 }
 
 function resultOf({ stage, block }: DrillModel, lines: readonly RepLine[]): RepLine | null {

@@ -40,6 +40,7 @@ export const RAMP: Target = {
 export function setup(change: Partial<DrillSetup> = {}): DrillSetup {
   return {
     target: RAMP,
+    live: null,
     reps: 10,
     seed: 1,
     repsInLife: 0,

@@ -3,10 +3,11 @@ import { gaussian, type RandomSource, seededRandom } from '../../drill/seeded-ra
 import type { Target } from '../../target/target.ts';
 import { type BrakingIdea, guessedIdea, ideaOfTarget } from './braking-idea.ts';
 import { planBraking } from './braking-plan.ts';
-import { AT_REST, type Controls, letGo, moveControls } from './controls.ts';
+import { AT_REST, type Controls, letGo, moveControls, type Wish } from './controls.ts';
 import { type ErrorDraw, errorDraw } from './draw-errors.ts';
 import type { DriverPreset } from './driver-preset.ts';
 import { forceNoise } from './force-noise.ts';
+import { LiveDriver } from './live-driver.ts';
 import { type RepMotion, wishAt } from './rep-motion.ts';
 
 /** Standard deviation of what is timed on a countdown or within the rep. */
@@ -34,17 +35,24 @@ export class SimulatedDriver {
   readonly #controls: Controls = { ...AT_REST };
   /** Targets seen so far, by name. */
   readonly #remembered: Map<string, Target> = new Map();
+  readonly #live: LiveDriver;
   #reps = 0;
   #motion: RepMotion | null = null;
 
   constructor(preset: DriverPreset, seed: number) {
     this.#draw = errorDraw(preset, seed);
     this.#timing = seededRandom(seed, 7);
+    this.#live = new LiveDriver(this.#draw, this.#timing);
     this.#noise = forceNoise(seededRandom(seed, 8), DRIVER_STEP_S);
   }
 
   /** Looks at the screen. */
   see(view: DrillView): void {
+    if (view.live !== null) this.#live.see(view, view.live);
+    else this.#seeTarget(view);
+  }
+
+  #seeTarget(view: DrillView): void {
     if (view.target !== null) this.#remembered.set(view.targetName, view.target);
     if (view.toCueS !== null && this.#motion === null) {
       this.#motion = this.#prepare(view, view.atS + view.toCueS);
@@ -56,9 +64,14 @@ export class SimulatedDriver {
   /** Feet and hands at the next step. The object is reused. */
   stepTo(timeS: number): Readonly<Controls> {
     const noise = this.#noise();
-    if (this.#motion === null) letGo(this.#controls, DRIVER_STEP_S);
-    else moveControls(this.#controls, wishAt(this.#motion, timeS, noise), DRIVER_STEP_S);
+    const wish = this.#live.wishAt(timeS, noise) ?? this.#shapeWish(timeS, noise);
+    if (wish === null) letGo(this.#controls, DRIVER_STEP_S);
+    else moveControls(this.#controls, wish, DRIVER_STEP_S);
     return this.#controls;
+  }
+
+  #shapeWish(timeS: number, noise: number): Wish | null {
+    return this.#motion === null ? null : wishAt(this.#motion, timeS, noise);
   }
 
   #prepare(view: DrillView, cueS: number): RepMotion {

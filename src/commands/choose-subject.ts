@@ -1,0 +1,135 @@
+import type { CornerSheet } from '../corner/corner-sheet.ts';
+import { openExistingHistory } from '../history/open-history.ts';
+import type { HistoryStore, RepQuery } from '../history/store.ts';
+import { type PickerItem, pickerScreen } from '../screens/picker-screen.ts';
+import type { ScreenAction } from '../screens/screen-action.ts';
+import type { TerminalScreen } from '../screens/terminal-screen.ts';
+import type { Target } from '../target/target.ts';
+import type { CommandContext } from './command.ts';
+import { CORNER_FILES } from './corner-files.ts';
+import type { DrillOptions } from './drill-options.ts';
+import { driverName } from './drill-practice.ts';
+import { carIn, type DrillSubject } from './drill-subject.ts';
+import { type ListedProfile, listProfiles } from './profile-files.ts';
+import type { RigSource } from './rig-source.ts';
+import { listTargets } from './target-files.ts';
+
+const MS_PER_DAY = 86_400_000;
+
+/** What can be chosen, and what the history knows it by. */
+type Choice =
+  | { readonly kind: 'target'; readonly target: Target }
+  | { readonly kind: 'corner'; readonly sheet: CornerSheet };
+
+/**
+ * Lets the driver choose one of the targets there are, or one of the corners below them for the live car.
+ * @returns null where the driver quits
+ */
+export async function chooseSubject(
+  screen: TerminalScreen,
+  context: CommandContext,
+  options: DrillOptions,
+  rigSource: RigSource,
+): Promise<DrillSubject | null> {
+  const choices = await choicesFor(options, context.dataDir);
+  const chosen = await choose(screen, context, choices, options, rigSource);
+  if (chosen === null || chosen.kind === 'target') return chosen;
+  return carIn(chosen.sheet, options.live, context.dataDir);
+}
+
+/** Targets and corners; where an option of the live car was given, corners alone. */
+async function choicesFor({ asksForCar }: DrillOptions, dataDir: string): Promise<Choice[]> {
+  const targets = asksForCar ? [] : sound(await listTargets(dataDir));
+  const sheets = sound(await listProfiles(CORNER_FILES, dataDir));
+  return [
+    ...targets.map((target) => ({ kind: 'target', target }) as const),
+    ...sheets.map((sheet) => ({ kind: 'corner', sheet }) as const),
+  ];
+}
+
+function sound<T>(listed: readonly ListedProfile<T>[]): T[] {
+  return listed.flatMap((entry) => (entry.kind === 'read' ? [entry.value] : []));
+}
+
+function choose(
+  screen: TerminalScreen,
+  context: CommandContext,
+  choices: readonly Choice[],
+  options: DrillOptions,
+  rigSource: RigSource,
+): Promise<Choice | null> {
+  const items = pickerItems(choices, context.dataDir, driverName(options, rigSource));
+  const state = { selected: 0, help: false };
+  const draw = (): void =>
+    screen.draw((size) =>
+      pickerScreen(items, state.selected, size, {
+        ...screen.look,
+        help: state.help,
+        source: rigSource.source.label,
+        message: rigSource.note,
+      }),
+    );
+  draw();
+  return new Promise((resolve) => {
+    const subscription = screen.keys$.subscribe((action) => {
+      if (action === 'finish' || isChoice(action)) {
+        subscription.unsubscribe();
+        resolve(action === 'finish' ? null : (choices[state.selected] ?? null));
+      } else {
+        turn(state, action, choices.length);
+        draw();
+      }
+    });
+  });
+}
+
+interface PickerState {
+  selected: number;
+  help: boolean;
+}
+
+const STEPS: Readonly<Partial<Record<ScreenAction, number>>> = { up: -1, down: 1 };
+
+function turn(state: PickerState, action: ScreenAction, count: number): void {
+  if (action === 'help') state.help = !state.help;
+  if (action === 'close') state.help = false;
+  state.selected = Math.min(count - 1, Math.max(0, state.selected + (STEPS[action] ?? 0)));
+}
+
+function isChoice(action: ScreenAction): boolean {
+  return action === 'choose' || action === 'next';
+}
+
+function pickerItems(choices: readonly Choice[], dataDir: string, driver: string): PickerItem[] {
+  const history = openExistingHistory(dataDir);
+  try {
+    return choices.map((choice) =>
+      choice.kind === 'target'
+        ? {
+            name: choice.target.name,
+            cornerType: choice.target.cornerType,
+            ...kept(history, { driver, targetId: choice.target.id }),
+          }
+        : {
+            name: `${choice.sheet.name}, live car`,
+            cornerType: choice.sheet.cornerType,
+            ...kept(history, { driver, corner: choice.sheet.id }),
+          },
+    );
+  } finally {
+    history?.close();
+  }
+}
+
+function kept(
+  history: HistoryStore | null,
+  query: RepQuery,
+): Pick<PickerItem, 'daysSince' | 'reps'> {
+  let reps = 0;
+  let last: number | null = null;
+  for (const { at, voided } of history?.reps(query) ?? []) {
+    if (voided === null) reps++;
+    last = at.utcMs;
+  }
+  return { reps, daysSince: last === null ? null : Math.floor((Date.now() - last) / MS_PER_DAY) };
+}

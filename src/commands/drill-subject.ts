@@ -1,0 +1,84 @@
+import type { CarFile } from '../car/car-file.ts';
+import { variantOfSheet } from '../corner/build-corner.ts';
+import type { CornerSheet } from '../corner/corner-sheet.ts';
+import { Problem } from '../problem.ts';
+import { nearest } from '../profile/nearest.ts';
+import type { Target } from '../target/target.ts';
+import { findCar } from './car-files.ts';
+import { CORNER_FILES, findCorner } from './corner-files.ts';
+import type { DrillOptions } from './drill-options.ts';
+import type { LiveWish } from './live-options.ts';
+import { isPath, profileIds, readProfileText } from './profile-files.ts';
+import { findTarget, TARGET_FILES } from './target-files.ts';
+
+/** What a drill is about: a target over time, or a braking zone with a live car. */
+export type DrillSubject =
+  | { readonly kind: 'target'; readonly target: Target }
+  | {
+      readonly kind: 'car';
+      readonly car: CarFile;
+      readonly sheet: CornerSheet;
+      /** One of the sheet's. */
+      readonly variant: string;
+      /** What the driver has to be told about the choice. */
+      readonly notes: readonly string[];
+    };
+
+/** The car of a driver who names none: no driver aids, no downforce to speak of, iron discs. */
+export const DEFAULT_CAR = 'gt';
+
+/**
+ * What the command line names; null where it names nothing. A name that is both a target and a corner is the target,
+ * unless an option of the live car stands beside it.
+ *
+ * @throws Problem for a name that is neither (with the nearest one), and for a file with problems
+ */
+export async function findSubject(
+  { target, named, live, asksForCar }: DrillOptions,
+  dataDir: string,
+): Promise<DrillSubject | null> {
+  if (target !== null) return { kind: 'target', target: await findTarget(target, dataDir) };
+  const corner = live.corner ?? (asksForCar ? named : null);
+  if (corner !== null) return carIn(await findCorner(corner, dataDir), live, dataDir);
+  return named === null ? null : targetOrCorner(named, live, dataDir);
+}
+
+/** The live car in a corner. @throws Problem for a car or variant that is not there */
+export async function carIn(
+  sheet: CornerSheet,
+  { car, variant }: LiveWish,
+  dataDir: string,
+): Promise<DrillSubject> {
+  const { name } = variantOfSheet(sheet, variant);
+  const file = await findCar(car ?? DEFAULT_CAR, dataDir);
+  const notes = car === null ? [`No car named: ${file.name} (${file.id}).`] : [];
+  return { kind: 'car', car: file, sheet, variant: name, notes };
+}
+
+async function targetOrCorner(
+  named: string,
+  live: LiveWish,
+  dataDir: string,
+): Promise<DrillSubject> {
+  const corner = isPath(named) ? await sheetInFile(named) : await sheetById(named, dataDir);
+  if (corner !== null) return carIn(corner, live, dataDir);
+  return { kind: 'target', target: await findTarget(named, dataDir) };
+}
+
+/** Null for a file that is no sound corner sheet: it is then read, and found fault with, as a target. */
+async function sheetInFile(path: string): Promise<CornerSheet | null> {
+  const checked = CORNER_FILES.check(await readProfileText(path, 'target or corner'), path);
+  return checked.kind === 'read' ? checked.value : null;
+}
+
+/** Null for the name of a target. @throws Problem for the name of nothing */
+async function sheetById(id: string, dataDir: string): Promise<CornerSheet | null> {
+  const targets = await profileIds(TARGET_FILES, dataDir);
+  if (targets.includes(id)) return null;
+  const corners = await profileIds(CORNER_FILES, dataDir);
+  if (corners.includes(id)) return findCorner(id, dataDir);
+  const close = nearest(id, [...targets, ...corners]);
+  throw new Problem(`there is no target or corner ${JSON.stringify(id)}`, {
+    next: `${close === null ? '' : `Did you mean ${close}? `}Targets are ${targets.join(', ')}; corners are ${corners.join(', ')}; or give the path of a file.`,
+  });
+}

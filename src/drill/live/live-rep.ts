@@ -1,0 +1,72 @@
+import type { HeatState } from '../../car/heat-state.ts';
+import { type PlanPoint, planView } from '../../corner/plan-view.ts';
+import type { CallWord, LiveZone } from '../../live/live-zone.ts';
+import { type LaneTargets, laneTargets } from './lane-targets.ts';
+import { drawCall } from './late-calls.ts';
+import type { LivePlan } from './live-plan.ts';
+import { zoneOf } from './zone-of.ts';
+
+/** The zone of one rep and what follows from it, worked out once, before the rep. */
+export interface LiveRep {
+  readonly zone: LiveZone;
+  /** What the driver is shown along the road. */
+  readonly lanes: LaneTargets;
+  /** The same before a late call; null without one. */
+  readonly lanesBefore: LaneTargets | null;
+  /** The road from above, from the target's brake point on. */
+  readonly road: readonly PlanPoint[];
+  /** Temperatures it begins with; null are the car's own. */
+  readonly heat: HeatState | null;
+  /** Pedal force of the target's peak at the car's start temperatures, N. */
+  readonly coldPeakForceN: number;
+}
+
+/** The first rep of a stint, or any rep outside one. */
+export function firstLiveRep(plan: LivePlan): LiveRep {
+  const zone = zoneOf(plan, null, null);
+  return liveRep(zone, null, zone.derived.keys.peak.pedalForceN);
+}
+
+/**
+ * The zone of the next attempt. What has not changed since the last one is not worked out again.
+ *
+ * @param number of the attempt in the practice, from 1
+ */
+export function nextLiveRep(
+  plan: LivePlan,
+  last: LiveRep,
+  heat: HeatState | null,
+  call: CallWord | null,
+): LiveRep {
+  if (last.heat === heat && (last.zone.call?.word ?? null) === call) return last;
+  return liveRep(zoneOf(plan, heat, call), heat, last.coldPeakForceN);
+}
+
+function liveRep(zone: LiveZone, heat: HeatState | null, coldPeakForceN: number): LiveRep {
+  return {
+    zone,
+    lanes: laneTargets(zone.derived),
+    lanesBefore: zone.call === null ? null : laneTargets(zone.call.before),
+    road: roadOf(zone),
+    heat,
+    coldPeakForceN,
+  };
+}
+
+const ROAD_STEP_M = 2;
+
+/** In front of turn-in the road is straight. */
+function roadOf({ corner: { path }, derived }: LiveZone): readonly PlanPoint[] {
+  const fromM = Math.min(derived.zone.brakePointM, 0);
+  return [{ sM: fromM, xM: fromM, yM: 0, headingRad: 0 }, ...planView(path, ROAD_STEP_M)];
+}
+
+/** The late call of an attempt; a first-of-day rep has none. */
+export function callOf(
+  { callShare }: LivePlan,
+  seed: number,
+  number: number,
+  phase: 'first-of-day' | 'block',
+): CallWord | null {
+  return phase === 'first-of-day' ? null : drawCall(callShare, seed, number);
+}
