@@ -29,6 +29,7 @@ const LOOK_ALIKES: Readonly<Record<string, string>> = {
   '·': '-',
   '…': '~',
   '×': 'x',
+  '’': "'",
 };
 
 const CODES: ReadonlyMap<number, number> = new Map(

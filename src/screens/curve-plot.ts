@@ -1,16 +1,14 @@
 import type { Target } from '../target/target.ts';
 import type { Track } from '../trace/track.ts';
-import { type Area, type CellGrid, putCell } from './cell-grid.ts';
+import type { Area, CellGrid } from './cell-grid.ts';
 import { paintRaster } from './dot-raster.ts';
 import type { Look } from './look.ts';
+import { drawNow } from './now-line.ts';
 import { ownRaster } from './own-raster.ts';
 import { drawAxes } from './plot-axes.ts';
 import { columnOf, type PlotScale, plotScale } from './plot-scale.ts';
 import type { PlotWindow } from './plot-window.ts';
 import { corridorRaster, targetRaster } from './target-raster.ts';
-import { writeText } from './write-text.ts';
-
-const NOW = 'now';
 
 /** What a plot of level over time shows. */
 export interface CurvePlot {
@@ -50,13 +48,4 @@ function drawTarget(
 ): void {
   paintRaster(grid, area, corridorRaster(target, scale), theme.target, unicode ? null : '.');
   paintRaster(grid, area, targetRaster(target, scale), theme.target, unicode ? null : '-');
-}
-
-function drawNow(grid: CellGrid, area: Area, column: number, { theme }: Look): void {
-  if (column < area.x || column >= area.x + area.cols) return;
-  for (let row = 0; row <= area.rows; row++)
-    putCell(grid, column, area.y + row, (row === area.rows ? '┴' : '│').codePointAt(0)!, theme.now);
-  // On the left, where the rep is over, unless there is no room yet.
-  const label = column - area.x > NOW.length ? column - NOW.length - 1 : column + 2;
-  writeText(grid, label, area.y, NOW, theme.now);
 }

@@ -5,8 +5,9 @@ import { drawDrillPicture } from './drill-picture.ts';
 import { framedView } from './framed-view.ts';
 import { drawHealth } from './health-line.ts';
 import { drawHelp } from './help-overlay.ts';
-import { DRILL_HELP, DRILL_KEYS } from './key-help.ts';
+import { DRILL_HELP, DRILL_KEYS, LIVE_HELP } from './key-help.ts';
 import { drawLevelLines } from './level-lines.ts';
+import { drawLive } from './live/live-screen.ts';
 import type { Look } from './look.ts';
 import { isTooCoarse } from './plot-window.ts';
 import { drawPrompt } from './prompt-line.ts';
@@ -22,17 +23,22 @@ export interface DrillScreenOptions extends Look {
 /** The drill as it looks in a terminal of that size. */
 export function drillScreen(view: DrillView, size: Size, options: DrillScreenOptions): CellGrid {
   return framedView(size, options, (grid) => {
-    const layout = layoutFor(view, size);
-    drawTitle(grid, layout, view, options);
-    if (view.phase === 'summary' && view.summary !== null)
-      drawSummary(grid, { ...layout.plot, x: 1, cols: size.cols - 2 }, view.summary, options);
-    else drawRep(grid, layout, view, options);
-    drawPrompt(grid, layout.prompt, view, options);
-    drawRepList(grid, layout.reps, view.lastReps, options);
-    drawHealth(grid, layout.health, view, options);
-    writeText(grid, 1, layout.keys, DRILL_KEYS, options.theme.quiet);
-    if (options.help === true) drawHelp(grid, DRILL_HELP, options);
+    if (view.live !== null && view.phase !== 'summary') drawLive(grid, view, view.live, options);
+    else drawOverTime(grid, view, options);
+    if (options.help === true) drawHelp(grid, view.live === null ? DRILL_HELP : LIVE_HELP, options);
   });
+}
+
+function drawOverTime(grid: CellGrid, view: DrillView, look: Look): void {
+  const layout = layoutFor(view, grid);
+  drawTitle(grid, layout, view, look);
+  if (view.phase === 'summary' && view.summary !== null)
+    drawSummary(grid, { ...layout.plot, x: 1, cols: grid.cols - 2 }, view.summary, look);
+  else drawRep(grid, layout, view, look);
+  drawPrompt(grid, layout.prompt, view, look);
+  drawRepList(grid, layout.reps, view.lastReps, look, view.live !== null);
+  drawHealth(grid, layout.health, view, look);
+  writeText(grid, 1, layout.keys, DRILL_KEYS, look.theme.quiet);
 }
 
 function layoutFor(view: DrillView, size: Size): DrillLayout {

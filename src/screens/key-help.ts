@@ -21,6 +21,21 @@ export const DRILL_HELP: readonly (readonly [string, string])[] = [
   ['rms', 'root mean square difference, in % of full scale'],
 ];
 
+/** Help on the drill with the live car. */
+export const LIVE_HELP: readonly (readonly [string, string])[] = [
+  ...DRILL_HELP.slice(0, 8),
+  ['you', 'the bar: a mark that touches it is where the car is'],
+  ['150, 100, 50', 'boards, in metres before turn-in; large as you pass one'],
+  ['two wide', 'the brake mark; hanging: the mark of the coach; low: turn-in'],
+  ['dashes', 'target; sparse dots around it: its corridor'],
+  ['thick line', 'you; the upright line is now'],
+  ['F, R', 'front or rear wheels locked, for as long as the letter goes on'],
+  ['A, D, U', 'anti-lock at work; down a gear; up a gear'],
+  ['grip used', 'of what the tyres of that axle have; over 100 % is too much'],
+  ['braked', 'where, against the brake point of the target'],
+  ['slowest', 'slowest speed, against the target'],
+];
+
 /** Keys in the footer of the picker. */
 export const PICKER_KEYS = 'up, down choose  enter drill  ? help  q quit';
 

@@ -10,7 +10,8 @@ export interface Mark {
   readonly name: string;
 }
 
-interface PlacedMark {
+/** A name and the column it belongs to. */
+export interface PlacedMark {
   readonly column: number;
   readonly name: string;
 }
@@ -41,7 +42,7 @@ export function drawMarks(
       .map(({ at, name }) => ({ column: columnOf(scale, area, at), name }))
       .filter(({ column }) => column >= area.x && column < right),
   );
-  const starts = spread(placed, area.x, right);
+  const starts = spreadNames(placed, area.x, right);
   placed.forEach(({ column, name }, index) => {
     putCell(grid, column, area.y + area.rows, '▲'.codePointAt(0)!, theme.target);
     writeText(grid, starts[index]!, area.y + area.rows + 2, name, theme.target);
@@ -61,7 +62,11 @@ function mergeMarks(marks: readonly PlacedMark[]): readonly PlacedMark[] {
 }
 
 /** First columns of the names: each under its mark where it can be, in order, never touching. */
-function spread(marks: readonly PlacedMark[], left: number, right: number): readonly number[] {
+export function spreadNames(
+  marks: readonly PlacedMark[],
+  left: number,
+  right: number,
+): readonly number[] {
   const starts: number[] = [];
   let free = left;
   for (const { column, name } of marks) {

@@ -1,5 +1,6 @@
 import type { DrillView, Feedback } from '../drill/drill-view.ts';
 import { type CellGrid, clearArea, type Pen } from './cell-grid.ts';
+import { livePrompt } from './live/live-prompt.ts';
 import type { Look } from './look.ts';
 import { wrapText, writeText } from './write-text.ts';
 
@@ -9,7 +10,10 @@ const MOST_ROWS = 2;
 /** What the drill waits for; its own message stands in front of the phase's. Drawn last, over what is below. */
 export function drawPrompt(grid: CellGrid, row: number, view: DrillView, look: Look): void {
   const pen = penOf(view, look);
-  const lines = wrapText(view.message ?? promptOf(view), grid.cols - 4).slice(0, MOST_ROWS);
+  const lines = wrapText(view.message ?? liveWords(view) ?? promptOf(view), grid.cols - 4).slice(
+    0,
+    MOST_ROWS,
+  );
   if (lines.length > 1) clearArea(grid, { x: 0, y: row, cols: grid.cols, rows: MOST_ROWS });
   const pad = pen === look.theme.alert ? ' ' : '';
   lines.forEach((line, index) => {
@@ -27,6 +31,10 @@ const BRAKING: Readonly<Record<Feedback, string>> = {
   hidden: 'By feel: your trace is shown when the rep is over.',
   'first-of-day': 'First of the day: no target and no trace.',
 };
+
+function liveWords(view: DrillView): string | null {
+  return view.live === null ? null : livePrompt(view, view.live);
+}
 
 function promptOf(view: DrillView): string {
   switch (view.phase) {

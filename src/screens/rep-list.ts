@@ -1,15 +1,19 @@
 import type { RepLine } from '../drill/drill-view.ts';
+import type { LiveMeasures } from '../score/live-measures.ts';
 import type { Area, CellGrid } from './cell-grid.ts';
+import { brakePointText, slowestText } from './live/live-errors.ts';
 import type { Look } from './look.ts';
 import { countText, tidy, wholePercentText } from './number-text.ts';
 import { fitText, writeText } from './write-text.ts';
 
-/** Columns of the list: heading, width, cell. A part of the score is 100 % where nothing more can be asked. */
-const COLUMNS: readonly {
+interface Column {
   readonly heading: string;
   readonly width: number;
   cell(rep: RepLine): string;
-}[] = [
+}
+
+/** Columns of the list. A part of the score is 100 % where nothing more can be asked. */
+const COLUMNS: readonly Column[] = [
   { heading: 'rep', width: 5, cell: (rep) => String(rep.number) },
   { heading: 'score', width: 8, cell: scoreCell },
   { heading: 'release', width: 9, cell: (rep) => partCell(rep, 'release') },
@@ -18,17 +22,36 @@ const COLUMNS: readonly {
   { heading: 're-applied', width: 12, cell: reappliedCell },
 ];
 
+/** With the live car: where the brake came and how slow the car got, in place of what the sentence tells. */
+const LIVE_COLUMNS: readonly Column[] = [
+  { heading: 'rep', width: 4, cell: (rep) => String(rep.number) },
+  { heading: 'score', width: 8, cell: scoreCell },
+  { heading: 'release', width: 9, cell: (rep) => partCell(rep, 'release') },
+  { heading: 'hit', width: 7, cell: (rep) => partCell(rep, 'hit') },
+  { heading: 'smooth', width: 8, cell: (rep) => partCell(rep, 'smooth') },
+  { heading: 'braked', width: 13, cell: (rep) => liveCell(rep, brakePointText) },
+  { heading: 'slowest', width: 10, cell: (rep) => liveCell(rep, slowestText) },
+];
+
+/** What fits beside a sentence that can be read. */
+const NARROW_LIVE_COLUMNS: readonly Column[] = LIVE_COLUMNS.filter(
+  ({ heading }) => !['release', 'hit', 'smooth'].includes(heading),
+);
+const ROOMY_COLS = 100;
+
 /** The last reps, newest first, under a heading. */
 export function drawRepList(
   grid: CellGrid,
   area: Area,
   reps: readonly RepLine[],
   { theme }: Look,
+  live = false,
 ): void {
-  const heading = COLUMNS.map((column) => column.heading.padEnd(column.width)).join('');
+  const columns = columnsOf(live, area.cols);
+  const heading = columns.map((column) => column.heading.padEnd(column.width)).join('');
   writeText(grid, area.x, area.y, `${heading}in words`, theme.quiet);
   reps.slice(0, area.rows - 1).forEach((rep, index) => {
-    const cells = COLUMNS.map((column) => column.cell(rep).padEnd(column.width)).join('');
+    const cells = columns.map((column) => column.cell(rep).padEnd(column.width)).join('');
     writeText(
       grid,
       area.x,
@@ -39,6 +62,11 @@ export function drawRepList(
   });
 }
 
+function columnsOf(live: boolean, cols: number): readonly Column[] {
+  if (!live) return COLUMNS;
+  return cols < ROOMY_COLS ? NARROW_LIVE_COLUMNS : LIVE_COLUMNS;
+}
+
 function scoreCell(rep: RepLine): string {
   if (rep.voided !== null) return 'void';
   return rep.outcome === null ? '··' : `${tidy(rep.outcome.score, 0)}/100`;
@@ -46,6 +74,11 @@ function scoreCell(rep: RepLine): string {
 
 function partCell(rep: RepLine, part: 'release' | 'hit' | 'smooth'): string {
   return rep.outcome?.kind === 'scored' ? wholePercentText(rep.outcome.parts[part]) : '';
+}
+
+function liveCell(rep: RepLine, text: (live: LiveMeasures) => string): string {
+  const live = rep.outcome?.kind === 'scored' ? rep.outcome.live : null;
+  return live === null ? '' : text(live);
 }
 
 function reappliedCell(rep: RepLine): string {

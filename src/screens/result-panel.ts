@@ -19,7 +19,8 @@ export function drawResult(grid: CellGrid, area: Area, result: RepLine, { theme 
     writeCentred(grid, area.x, area.cols, row++, line, theme.strong);
 }
 
-function sentenceOf(result: RepLine): string {
+/** Why a rep does not count, or the one thing to tell about it. */
+export function sentenceOf(result: RepLine): string {
   if (result.voided !== null) return `does not count: ${result.voided}`;
   if (result.sentence !== '') return result.sentence;
   return result.outcome?.kind === 'no-rep' ? result.outcome.reason : 'in band';

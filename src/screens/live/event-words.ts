@@ -1,0 +1,56 @@
+import type { LiveEvent } from '../../live/live-event.ts';
+import { placeText } from './place-text.ts';
+
+/** What stands for an event on the trace. */
+export function eventLetter(event: LiveEvent): string {
+  switch (event.kind) {
+    case 'lock-up':
+      return event.axle === 'front' ? 'F' : 'R';
+    case 'anti-lock':
+      return 'A';
+    case 'downshift':
+      return 'D';
+    case 'upshift':
+      return 'U';
+  }
+}
+
+/** Where it began. */
+export function eventPlaceM(event: LiveEvent): number {
+  return 'fromM' in event ? event.fromM : event.atM;
+}
+
+/** Where it ended; null while it goes on. */
+export function eventEndM(event: LiveEvent): number | null {
+  return 'fromM' in event ? event.toM : event.atM;
+}
+
+/** The letter, what it is, and where: what grip did before what the gearbox did. */
+export function eventWords(events: readonly LiveEvent[]): readonly string[] {
+  return [
+    ...events.filter((event) => 'fromM' in event).map(gripWords),
+    ...shiftWords(events.filter(({ kind }) => kind === 'downshift')),
+    ...shiftWords(events.filter(({ kind }) => kind === 'upshift')),
+  ];
+}
+
+type GripEvent = Extract<LiveEvent, { fromM: number }>;
+
+function gripWords(event: GripEvent): string {
+  const name = event.kind === 'lock-up' ? `${event.axle} locked` : `anti-lock ${event.axle}`;
+  const from = placeText(event.fromM);
+  const where = event.toM === null ? `from ${from}` : `${from} to ${placeText(event.toM)}`;
+  return `${eventLetter(event)} ${name} ${where}`;
+}
+
+function shiftWords(events: readonly LiveEvent[]): readonly string[] {
+  const places = events
+    .filter((event) => 'atM' in event)
+    .map(({ toGear, atM, overRev }) => {
+      return `${toGear} at ${placeText(atM)}${overRev ? ' (over-rev)' : ''}`;
+    });
+  const [first] = events;
+  if (first === undefined) return [];
+  const name = first.kind === 'downshift' ? 'down to' : 'up to';
+  return [`${eventLetter(first)} ${name} ${places.join(', ')}`];
+}

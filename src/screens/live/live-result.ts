@@ -1,0 +1,35 @@
+import type { RepLine } from '../../drill/drill-view.ts';
+import type { RepOutcome } from '../../score/rep-score.ts';
+import { BIG_ROWS, bigNumber } from '../big-number.ts';
+import type { Area, CellGrid } from '../cell-grid.ts';
+import type { Look } from '../look.ts';
+import { tidy, wholePercentText } from '../number-text.ts';
+import { sentenceOf } from '../result-panel.ts';
+import { wrapText, writeText } from '../write-text.ts';
+import { brakePointText, slowestText } from './live-errors.ts';
+
+/** Score, sentence, parts of the score, and how far brake point and slowest speed were off. */
+export function drawLiveResult(grid: CellGrid, area: Area, result: RepLine, { theme }: Look): void {
+  let row = area.y;
+  if (result.outcome !== null) {
+    bigNumber(grid, area.x, row, tidy(result.outcome.score, 0), theme.strong);
+    row += BIG_ROWS + 1;
+  }
+  const facts = result.outcome === null ? [] : factsOf(result.outcome);
+  const room = area.y + area.rows - row - facts.length;
+  for (const line of wrapText(sentenceOf(result), area.cols).slice(0, room))
+    writeText(grid, area.x, row++, line, theme.strong);
+  for (const fact of facts) writeText(grid, area.x, row++, fact, theme.text);
+}
+
+function factsOf(outcome: RepOutcome): readonly string[] {
+  if (outcome.kind === 'no-rep') return [];
+  const { parts, live } = outcome;
+  const { brakePoint } = parts;
+  return [
+    `release ${wholePercentText(parts.release)}, hit ${wholePercentText(parts.hit)}`,
+    `smooth ${wholePercentText(parts.smooth)}`,
+    ...(brakePoint === undefined ? [] : [`brake point ${wholePercentText(brakePoint)}`]),
+    ...(live === null ? [] : [`braked ${brakePointText(live)}`, `slowest ${slowestText(live)}`]),
+  ];
+}
