@@ -1,3 +1,4 @@
+import { diagnosisJson } from '../drill/diagnosis/diagnosis-json.ts';
 import type { DrillSetup } from '../drill/drill-setup.ts';
 import type { BlockSummary, RepLine } from '../drill/drill-view.ts';
 import { outcomeJson } from './score-json.ts';
@@ -42,5 +43,6 @@ function summaryJson(summary: BlockSummary): object {
     cause: summary.cause?.kind ?? null,
     cause_reps: summary.causeReps,
     sentence: summary.sentence,
+    diagnosis: diagnosisJson(summary.diagnosis),
   };
 }

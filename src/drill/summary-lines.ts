@@ -1,17 +1,30 @@
-import { describeCause } from '../score/describe-cause.ts';
+import {
+  causeSentence,
+  firstRepSentence,
+  hiddenSentence,
+} from './diagnosis/diagnosis-sentences.ts';
+import { phaseTable } from './diagnosis/phase-rows.ts';
 import type { BlockSummary } from './drill-view.ts';
+
+const INDENT = '       ';
 
 /** A block's summary as lines of plain text. */
 export function summaryLines(summary: BlockSummary): string[] {
-  const { reps, aborted, medianScore, sentence } = summary;
+  const { reps, aborted, medianScore, sentence, diagnosis } = summary;
   const counted = `${reps} ${reps === 1 ? 'rep' : 'reps'} scored${aborted > 0 ? `, ${aborted} aborted` : ''}`;
   if (medianScore === null) return [`block  ${counted}`];
+  const indented = [
+    errorsText(summary),
+    causeSentence(diagnosis.cause),
+    ...phaseLines(summary),
+    hiddenSentence(diagnosis.feedback),
+    firstRepSentence(diagnosis.firstRep),
+  ].filter((line) => line !== '');
   return [
     `block  ${counted}  median score ${Math.round(medianScore)}`,
-    errorsText(summary),
-    causeText(summary),
+    ...indented.map((line) => INDENT + line),
     sentence,
-  ].filter((line) => line !== '');
+  ];
 }
 
 function errorsText(summary: BlockSummary): string {
@@ -20,15 +33,16 @@ function errorsText(summary: BlockSummary): string {
   const side = averageErrorLevel < 0 ? 'light' : 'heavy';
   const spread = spreadLevel === null ? 'from three reps on' : percent(spreadLevel);
   return [
-    `       release error ${percent(medianReleaseErrorLevel)} of full scale`,
+    `release error ${percent(medianReleaseErrorLevel)} of full scale`,
     `average error ${percent(Math.abs(averageErrorLevel))} ${side}`,
     `spread ${spread}`,
   ].join('  ');
 }
 
-function causeText({ cause, causeReps, reps }: BlockSummary): string {
-  const words = cause === null ? '' : describeCause(cause);
-  return words === '' ? '' : `       ${words} (${causeReps} of ${reps} reps)`;
+/** One rep is no average yet. */
+function phaseLines({ diagnosis: { overlay, phases } }: BlockSummary): string[] {
+  if (overlay.reps.length < 2) return [];
+  return [...phaseTable(phases)];
 }
 
 function percent(level: number): string {

@@ -1,5 +1,5 @@
 import type { DrillView } from '../drill/drill-view.ts';
-import type { CellGrid, Size } from './cell-grid.ts';
+import type { Area, CellGrid, Size } from './cell-grid.ts';
 import { type DrillLayout, drillLayout } from './drill-layout.ts';
 import { drawDrillPicture } from './drill-picture.ts';
 import { framedView } from './framed-view.ts';
@@ -33,12 +33,23 @@ function drawOverTime(grid: CellGrid, view: DrillView, look: Look): void {
   const layout = layoutFor(view, grid);
   drawTitle(grid, layout, view, look);
   if (view.phase === 'summary' && view.summary !== null)
-    drawSummary(grid, { ...layout.plot, x: 1, cols: grid.cols - 2 }, view.summary, look);
+    drawSummary(grid, summaryArea(layout, grid), view.summary, look);
   else drawRep(grid, layout, view, look);
   drawPrompt(grid, layout.prompt, view, look);
-  drawRepList(grid, layout.reps, view.lastReps, look, view.live !== null);
+  if (view.phase !== 'summary' || hasRoomForReps(grid))
+    drawRepList(grid, layout.reps, view.lastReps, look, view.live !== null);
   drawHealth(grid, layout.health, view, look);
   writeText(grid, 1, layout.keys, DRILL_KEYS, look.theme.quiet);
+}
+
+/** In a small terminal the block's picture takes the place of the list of reps. */
+function hasRoomForReps({ rows }: Size): boolean {
+  return rows >= 40;
+}
+
+function summaryArea({ headings, reps, health }: DrillLayout, size: Size): Area {
+  const end = hasRoomForReps(size) ? reps.y - 1 : health;
+  return { x: 1, y: headings, cols: size.cols - 2, rows: end - headings };
 }
 
 function layoutFor(view: DrillView, size: Size): DrillLayout {

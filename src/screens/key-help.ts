@@ -18,6 +18,7 @@ export const DRILL_HELP: readonly (readonly [string, string])[] = [
   ['hit', 'part of the score: the first application, its peak and rise'],
   ['smooth', 'part of the score: a release without going back up'],
   ['re-applied', 'times the pressure went back up during the release'],
+  ['clear, likely', 'how sure a cause is: the share of reps that have it, 95 %'],
   ['rms', 'root mean square difference, in % of full scale'],
 ];
 

@@ -1,82 +1,77 @@
+import {
+  causeSentence,
+  firstRepSentence,
+  hiddenSentence,
+} from '../drill/diagnosis/diagnosis-sentences.ts';
+import { phaseTable } from '../drill/diagnosis/phase-rows.ts';
 import type { BlockSummary } from '../drill/drill-view.ts';
-import type { Cause } from '../score/rep-score.ts';
-import type { Area, CellGrid } from './cell-grid.ts';
+import { BELOW_BLOCK_PLOT, drawBlockLegend, drawBlockPlot } from './block-plot.ts';
+import type { Area, CellGrid, Pen } from './cell-grid.ts';
 import type { Look } from './look.ts';
-import { countText, percentText, signedPercentText, tidy } from './number-text.ts';
-import { wrapText, writeText } from './write-text.ts';
+import { countText, percentText, tidy } from './number-text.ts';
+import { SCALE_COLS } from './plot-axes.ts';
+import { fitText, wrapText, writeText } from './write-text.ts';
 
-const NAME_COLS = 26;
-
-/** What a block came to, in a small table, and one sentence on what to change. */
-export function drawSummary(
-  grid: CellGrid,
-  area: Area,
-  summary: BlockSummary,
-  { theme }: Look,
-): void {
-  let row = area.y;
-  for (const [name, value] of summaryRows(summary)) {
-    writeText(grid, area.x, row, name, theme.quiet);
-    writeText(grid, area.x + NAME_COLS, row++, value, theme.text);
-  }
-  row++;
-  for (const line of wrapText(summary.sentence, area.cols))
-    writeText(grid, area.x, row++, line, theme.strong);
+/** What a block came to: its reps over each other, a small table by phase, and one sentence on what to change. */
+export function drawSummary(grid: CellGrid, area: Area, summary: BlockSummary, look: Look): void {
+  const lines = summaryText(summary, area.cols, look);
+  const text = area.y + area.rows - lines.length;
+  const top = area.y + 1;
+  const plot = {
+    x: area.x + SCALE_COLS,
+    y: top,
+    cols: area.cols - SCALE_COLS,
+    rows: text - BELOW_BLOCK_PLOT - top,
+  };
+  drawBlockLegend(grid, area.y, summary.diagnosis.overlay, look);
+  drawBlockPlot(grid, plot, summary.diagnosis.overlay, look);
+  lines.forEach(([line, pen], row) => {
+    writeText(grid, area.x, text + row, fitText(line, area.cols), pen);
+  });
 }
 
-function summaryRows(summary: BlockSummary): readonly (readonly [string, string])[] {
-  const aborted = summary.aborted === 0 ? '' : `, ${summary.aborted} aborted and not counted`;
+function summaryText(
+  summary: BlockSummary,
+  cols: number,
+  { theme }: Look,
+): readonly (readonly [string, Pen])[] {
+  const { diagnosis, sentence } = summary;
+  const beside = [hiddenSentence(diagnosis.feedback), firstRepSentence(diagnosis.firstRep)];
+  const cause = causeSentence(diagnosis.cause) || whyNoCause(summary);
+  const [heading, ...rows] = phaseTable(diagnosis.phases);
+  const inPen =
+    (pen: Pen) =>
+    (line: string): readonly [string, Pen] => [line, pen];
   return [
-    ['reps', `${summary.reps}${aborted}`],
-    ['score, median', orWhy(summary.medianScore, (score) => `${tidy(score, 0)} points of 100`)],
-    [
-      'release error, median',
-      orWhy(summary.medianReleaseErrorLevel, (level) => `${percentText(level)} of full scale, rms`),
-    ],
-    ['average error', orWhy(summary.averageErrorLevel, averageText)],
-    [
-      'spread between reps',
-      summary.spreadLevel === null
-        ? 'not known under three reps'
-        : `${percentText(summary.spreadLevel)} of full scale`,
-    ],
-    ['cause', causeText(summary)],
+    ...[headline(summary), cause, joined(beside)]
+      .flatMap((line) => wrapText(line, cols))
+      .map(inPen(theme.text)),
+    inPen(theme.quiet)(heading),
+    ...rows.map(inPen(theme.text)),
+    ...wrapText(sentence, cols).map(inPen(theme.strong)),
   ];
 }
 
-function orWhy(value: number | null, text: (value: number) => string): string {
-  return value === null ? 'not known: no rep was scored' : text(value);
+function joined(parts: readonly string[]): string {
+  return parts.filter((part) => part !== '').join(' · ');
 }
 
-function averageText(level: number): string {
-  const side =
-    Math.abs(level) < 0.0005
-      ? ''
-      : level > 0
-        ? ', heavier than the target'
-        : ', lighter than the target';
-  return `${signedPercentText(level)} of full scale${side}`;
+function headline(summary: BlockSummary): string {
+  const { reps, aborted, medianScore, medianReleaseErrorLevel, spreadLevel } = summary;
+  const counted = `${countText(reps, 'rep')}${aborted === 0 ? '' : `, ${aborted} aborted`}`;
+  if (medianScore === null) return joined([counted, 'score not known: no rep was scored']);
+  return joined([
+    counted,
+    `median score ${tidy(medianScore, 0)}`,
+    medianReleaseErrorLevel === null
+      ? 'release error not known'
+      : `release error ${percentText(medianReleaseErrorLevel)} rms`,
+    spreadLevel === null ? 'no spread under three reps' : `spread ${percentText(spreadLevel)}`,
+  ]);
 }
 
-function causeText({ cause, causeReps, reps }: BlockSummary): string {
-  if (cause === null) return 'none: no error is alike in three reps or more';
-  return `${causeWords(cause)} (in ${causeReps} of ${countText(reps, 'rep')})`;
-}
-
-/** The named cause with its size. */
-export function causeWords(cause: Cause): string {
-  switch (cause.kind) {
-    case 'timing':
-      return `timing, ${tidy(Math.abs(cause.timingS), 2)} s ${cause.timingS > 0 ? 'late' : 'early'}`;
-    case 'rate':
-      return `rate, ${percentOff(cause.rateRatio)} too ${cause.rateRatio > 1 ? 'slow' : 'quick'}`;
-    case 'amount':
-      return `amount, ${percentOff(cause.amountRatio)} too ${cause.amountRatio > 1 ? 'heavy' : 'light'}`;
-    case 'shape':
-      return 'shape: neither timing nor rate nor amount alone';
-  }
-}
-
-function percentOff(ratio: number): string {
-  return `${tidy(100 * Math.abs(ratio - 1), 0)} %`;
+function whyNoCause({ cause }: BlockSummary): string {
+  return cause === null
+    ? 'no cause: no error is alike in three reps or more'
+    : 'no cause that can be felt: what is alike in the reps is too small';
 }

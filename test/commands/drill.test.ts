@@ -20,7 +20,15 @@ interface DrillJson {
     readonly feedback: string;
     readonly outcome: { readonly score: number };
   }[];
-  readonly block: { readonly median_score: number; readonly reps: number };
+  readonly block: {
+    readonly median_score: number;
+    readonly reps: number;
+    readonly diagnosis: {
+      readonly phases: readonly { readonly spread_level: number }[];
+      readonly attempts_count: number;
+      readonly overlay: { readonly reps_level: readonly number[][]; readonly mean_level: number[] };
+    };
+  };
 }
 
 const scoresOf = ({ reps }: DrillJson): number[] => reps.map(({ outcome }) => outcome.score);
@@ -50,6 +58,12 @@ describe('a block by the virtual driver', () => {
     expect(first.block.reps).toBe(4);
     expect(first.driver).toBe('virtual driver, club');
     for (const score of scoresOf(first)) expect(score).toBeGreaterThan(0);
+    const { phases, attempts_count, overlay } = first.block.diagnosis;
+    expect(attempts_count).toBe(4);
+    expect(phases).toHaveLength(4);
+    for (const { spread_level } of phases) expect(spread_level).toBeGreaterThan(0);
+    expect(overlay.reps_level).toHaveLength(4);
+    expect(overlay.mean_level).toHaveLength(overlay.reps_level[0]!.length);
   });
 
   test('is in the history: the stored samples score what was shown, to the bit', () => {

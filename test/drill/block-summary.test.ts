@@ -168,12 +168,19 @@ describe('plain text', () => {
   });
 
   test('of a block is its numbers, its cause and what to change', () => {
-    expect(summaryLines(blockSummary(BLOCK, RAMP))).toEqual([
+    const lines = summaryLines(blockSummary(BLOCK, RAMP));
+    // exact interval of 3 hits in 3 trials: 29.24 to 100 %
+    expect(lines.slice(0, 4)).toEqual([
       'block  4 reps scored, 1 aborted  median score 75',
       '       release error 5.0 % of full scale  average error 2.0 % light  spread 10.0 %',
-      '       20 % too quick off the brake (3 of 4 reps)',
-      'Next block: take 25 % more time over the release.',
+      '       likely rate: 20 % too quick off the brake, 3 of 3 reps (29 to 100 %)',
+      '       phase        average error (95 %)    spread  cause',
     ]);
+    // 0.5 on average where the ramp falls from 0.8 to 0.4, with deviation 0.1: 4.3027 * 0.1 / root of 3
+    expect(lines[5]).toBe(
+      '       100 to 50 %  -10.2 % (-35.0 to +14.6) 10.0 %  amount, 38 % light in 3 of 3',
+    );
+    expect(lines.at(-1)).toBe('Next block: take 25 % more time over the release.');
     expect(summaryLines(blockSummary([done(null, null)], RAMP))).toEqual([
       'block  0 reps scored, 1 aborted',
     ]);

@@ -1,57 +1,79 @@
 import { describe, expect, test } from 'vitest';
+import type { BlockDiagnosis } from '../../src/drill/diagnosis/block-diagnosis.ts';
 import type { BlockSummary } from '../../src/drill/drill-view.ts';
-import type { Cause } from '../../src/score/rep-score.ts';
 import { createGrid } from '../../src/screens/cell-grid.ts';
 import { toText } from '../../src/screens/grid-text.ts';
-import { causeWords, drawSummary } from '../../src/screens/summary-panel.ts';
-import { COLOUR_THEME } from '../../src/screens/theme.ts';
+import { drawSummary } from '../../src/screens/summary-panel.ts';
+import { COLOUR_THEME, MONOCHROME_THEME } from '../../src/screens/theme.ts';
 import { SUMMARY } from './sample-views.ts';
 
-const NONE: Cause = { kind: 'shape', timingS: 0, rateRatio: 1, amountRatio: 1, explained: 0.1 };
-const causes: readonly (readonly [Partial<Cause>, string])[] = [
-  [{ kind: 'timing', timingS: 0.123 }, 'timing, 0.12 s late'],
-  [{ kind: 'timing', timingS: -0.3 }, 'timing, 0.30 s early'],
-  [{ kind: 'rate', rateRatio: 1.25 }, 'rate, 25 % too slow'],
-  [{ kind: 'rate', rateRatio: 0.8 }, 'rate, 20 % too quick'],
-  [{ kind: 'amount', amountRatio: 1.1 }, 'amount, 10 % too heavy'],
-  [{ kind: 'amount', amountRatio: 0.93 }, 'amount, 7 % too light'],
-  [{ kind: 'shape' }, 'shape: neither timing nor rate nor amount alone'],
-];
-test.each(causes)('%j is %j', (cause, words) => {
-  expect(causeWords({ ...NONE, ...cause })).toBe(words);
+const area = { x: 0, y: 0, cols: 78, rows: 20 };
+const LOOK = { theme: COLOUR_THEME, unicode: true };
+const drawn = (change: Partial<BlockSummary> = {}, look = LOOK) => {
+  const grid = createGrid(area);
+  drawSummary(grid, area, { ...SUMMARY, ...change }, look);
+  return grid;
+};
+const text = (change: Partial<BlockSummary> = {}, look = LOOK) => toText(drawn(change, look));
+const diagnosis = (change: Partial<BlockDiagnosis>) => ({
+  diagnosis: { ...SUMMARY.diagnosis, ...change },
 });
 
-describe('the table', () => {
-  const area = { x: 0, y: 0, cols: 78, rows: 12 };
-  const text = (change: Partial<BlockSummary>) => {
-    const grid = createGrid(area);
-    drawSummary(grid, area, { ...SUMMARY, ...change }, { theme: COLOUR_THEME, unicode: true });
-    return toText(grid);
-  };
-
-  test.each([
-    [0.0118, '+1.2 % of full scale, heavier than the target'],
-    [-0.02, '-2.0 % of full scale, lighter than the target'],
-    [-0.0001, '0.0 % of full scale\n'],
-  ])('an average error of %d', (averageErrorLevel, words) => {
-    expect(text({ averageErrorLevel })).toContain(words);
+describe('the text below the picture', () => {
+  test('has every phase with average error, interval, spread and cause', () => {
+    const row = text().match(/^100 to 50 % .*/m)?.[0];
+    expect(row).toMatch(
+      /^100 to 50 % +[+-]\d+\.\d % \([+-]\d+\.\d to [+-]\d+\.\d\) +\d+\.\d % +\w+, .* in \d+ of 10/,
+    );
   });
 
   test('what is not known says why', () => {
-    const nothing = text({
-      medianScore: null,
-      medianReleaseErrorLevel: null,
-      averageErrorLevel: null,
-      spreadLevel: null,
-      cause: null,
-    });
-    expect(nothing.match(/not known: no rep was scored/g)).toHaveLength(3);
-    expect(nothing).toContain('not known under three reps');
-    expect(nothing).toContain('none: no error is alike in three reps or more');
+    const nothing = text({ medianScore: null, cause: null, ...diagnosis({ cause: null }) });
+    expect(nothing).toContain('score not known: no rep was scored');
+    expect(nothing).toContain('no cause: no error is alike in three reps or more');
+    expect(text({ spreadLevel: null }).replace(/\s+/g, ' ')).toContain(
+      'no spread under three reps',
+    );
   });
 
   test('aborted reps are told apart', () => {
-    expect(text({ aborted: 2 })).toContain('10, 2 aborted and not counted');
+    expect(text({ aborted: 2 })).toContain('10 reps, 2 aborted');
     expect(text({ aborted: 0 })).not.toContain('aborted');
+  });
+});
+
+describe('the picture', () => {
+  const empty = { ...SUMMARY.diagnosis.overlay, reps: [], mean: null, spread: null };
+
+  test('of a block without a measured rep is the target alone', () => {
+    const lone = text(diagnosis({ overlay: empty }));
+    expect(lone).toContain('target');
+    expect(lone.split('\n')[0]).not.toMatch(/mean|reps|spread/);
+    expect(lone).toMatch(/[\u2800-\u28ff]/);
+  });
+
+  test('without Unicode tells its lines apart by their characters', () => {
+    const plain = text({}, { ...LOOK, unicode: false });
+    expect(plain).not.toMatch(/[\u2800-\u28ff]/);
+    for (const character of ['#', '-', ':']) expect(plain).toContain(character);
+  });
+
+  test('without colour has its mean in bold', () => {
+    const grid = drawn({}, { theme: MONOCHROME_THEME, unicode: true });
+    expect(grid.ink.every((ink) => ink === -1)).toBe(true);
+    const isBraille = (code: number) => code >= 0x2800 && code <= 0x28ff;
+    const bold = grid.code.filter((code, cell) => isBraille(code) && grid.style[cell] === 1);
+    expect(bold.length).toBeGreaterThan(50);
+  });
+
+  test('a wider spread has a wider shade', () => {
+    const shaded = (factor: number) => {
+      const { overlay } = SUMMARY.diagnosis;
+      const spread = overlay.spread!.map((level) => factor * level);
+      const grid = drawn(diagnosis({ overlay: { ...overlay, reps: [], spread } }));
+      return grid.ink.filter((ink, cell) => ink === 245 && grid.code[cell]! >= 0x2800).length;
+    };
+    expect(shaded(2)).toBeGreaterThan(shaded(1));
+    expect(shaded(1)).toBeGreaterThan(0);
   });
 });
