@@ -1,0 +1,41 @@
+/** A curve to be laid through points by the least sum of squared distances. */
+export interface CurveProblem {
+  readonly x: ArrayLike<number>;
+  readonly y: ArrayLike<number>;
+  /** The curve at one place; what is not a number there is no fit. */
+  readonly model: (x: number, parameters: ArrayLike<number>) => number;
+  /** Least and largest of each parameter, if they are bounded. */
+  readonly lower?: readonly number[];
+  readonly upper?: readonly number[];
+}
+
+/** Where a search ended. */
+export interface CurveFit {
+  readonly parameters: readonly number[];
+  /** Sum of the squared distances. */
+  readonly residualSquares: number;
+  readonly iterations: number;
+}
+
+/** Distances of the points from the curve. */
+export function residuals(problem: CurveProblem, parameters: ArrayLike<number>): Float64Array {
+  const { x, y, model } = problem;
+  return Float64Array.from(x, (at, i) => y[i]! - model(at, parameters));
+}
+
+/** Sum of squares; infinite where the curve is no number. */
+export function sumOfSquares(values: Float64Array): number {
+  let sum = 0;
+  for (const value of values) sum += value * value;
+  return Number.isFinite(sum) ? sum : Number.POSITIVE_INFINITY;
+}
+
+/** Moved into the bounds. */
+export function bounded(problem: CurveProblem, parameters: ArrayLike<number>): Float64Array {
+  return Float64Array.from(parameters, (value, j) =>
+    Math.min(
+      problem.upper?.[j] ?? Number.POSITIVE_INFINITY,
+      Math.max(problem.lower?.[j] ?? Number.NEGATIVE_INFINITY, value),
+    ),
+  );
+}

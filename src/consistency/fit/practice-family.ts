@@ -1,0 +1,52 @@
+import { sumOfSquares } from './curve-problem.ts';
+import { solveLeastSquares } from './qr.ts';
+
+/** How an error may fall with practice. */
+export type PracticeFamily = 'exponential' | 'power' | 'constant';
+
+/** What is left of the gain at a place in practice, 1 at the first. */
+export const GAIN_LEFT: Readonly<
+  Record<'exponential' | 'power', (place: number, rate: number) => number>
+> = {
+  exponential: (place, rate) => Math.exp(-rate * (place - 1)),
+  power: (place, rate) => place ** -rate,
+};
+
+/** The slowest and the fastest that can be told from standing still and from a jump at the first place. */
+export const LEAST_RATE = 1e-4;
+export const LARGEST_RATE = 5;
+
+const RATES = 24;
+const BEST = 3;
+
+/**
+ * Starts for plateau, gain and rate: for a rate the two others follow by linear least squares (variable projection,
+ * Golub and Pereyra 1973, SIAM Journal on Numerical Analysis 10:413), so that only the rates need to be tried.
+ */
+export function practiceStarts(
+  family: 'exponential' | 'power',
+  places: readonly number[],
+  values: readonly number[],
+): number[][] {
+  const steps = Array.from({ length: RATES }, (_, i) => i / (RATES - 1));
+  return steps
+    .map((share) => LEAST_RATE * (LARGEST_RATE / LEAST_RATE) ** share)
+    .flatMap((rate) => startAt(family, rate, places, values) ?? [])
+    .sort((a, b) => a.squares - b.squares)
+    .slice(0, BEST)
+    .map(({ start }) => start);
+}
+
+function startAt(
+  family: 'exponential' | 'power',
+  rate: number,
+  places: readonly number[],
+  values: readonly number[],
+): { readonly start: number[]; readonly squares: number } | null {
+  const left = Float64Array.from(places, (place) => GAIN_LEFT[family](place, rate));
+  const solved = solveLeastSquares([new Float64Array(places.length).fill(1), left], values);
+  if (solved === null) return null;
+  const [plateau, gain] = [solved.solution[0]!, solved.solution[1]!];
+  const rest = left.map((share, i) => values[i]! - plateau - gain * share);
+  return { start: [plateau, gain, rate], squares: sumOfSquares(rest) };
+}
