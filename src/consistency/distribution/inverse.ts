@@ -14,7 +14,7 @@ export function inverse(
   let [below, above] = [low, high];
   for (;;) {
     const middle = below + (above - below) / 2;
-    if (middle <= below || middle >= above) return middle;
+    if (!(middle > below && middle < above)) return middle;
     if (rising(middle) < value) below = middle;
     else above = middle;
   }
