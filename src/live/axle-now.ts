@@ -13,6 +13,8 @@ export interface Demand {
   /** Across the car, after what the bank carries; without its sign. */
   lateralMps2: number;
   level: number;
+  /** Share of the brakes' force that reaches the road: the rest slows what turns. */
+  toRoad: number;
   /** Braking force of the engine, negative where it drives, and of a hybrid's motor, N. */
   engineN: number;
   motorN: number;
@@ -53,8 +55,9 @@ export function actAxle(
   throughShare: number,
   now: AxleNow,
 ): void {
-  const brakeN = throughShare * brakeForceN(axle, demand.level);
-  const askedN = brakeN + axle.driveShare * demand.engineN + axle.motorShare * demand.motorN;
+  const brakeN = throughShare * discForceN(axle, demand.level);
+  const askedN =
+    demand.toRoad * brakeN + axle.driveShare * demand.engineN + axle.motorShare * demand.motorN;
   const lateralN = model.car.chassis.massKg * demand.lateralMps2 * axle.lateralShare;
   const loadN = axleLoadN(axle, demand);
   const grip = loadN * axleFrictionFactor(axle.tyre, loadN, lateralN * model.acrossTransfer);
@@ -71,7 +74,8 @@ export function actAxle(
   now.brakeW = brakeN * (1 - slip) * demand.speedMps;
 }
 
-function brakeForceN(axle: AxleModel, level: number): number {
+/** Force of an axle's brakes before anti-lock, as if all of it reached the road, N. */
+export function discForceN(axle: AxleModel, level: number): number {
   const pressurePa = behindValvePa(axle.valve, level * axle.pressurePa);
   return axle.forcePerPa * Math.max(0, pressurePa - axle.pushOutPa);
 }

@@ -1,6 +1,6 @@
 import { dragN } from '../car/aero.ts';
 import { STANDARD_GRAVITY_MPS2 } from '../units.ts';
-import { type AxleNow, actAxle, type Demand } from './axle-now.ts';
+import { type AxleNow, actAxle, type Demand, discForceN } from './axle-now.ts';
 import { bumpLossAt } from './bump-loss.ts';
 import { engineForceN, motorForceN, type Transmission } from './engine-force.ts';
 import type { LiveModel } from './live-model.ts';
@@ -48,6 +48,7 @@ export function newRates(): Rates {
       transferN: 0,
       lateralMps2: 0,
       level: 0,
+      toRoad: 1,
       engineN: 0,
       motorN: 0,
     },
@@ -66,10 +67,11 @@ export function ratesAt(
   at: Motion,
   rates: Rates,
 ): void {
-  const { car, corner } = model;
+  const { car } = model;
   const { demand, axle } = rates;
-  const w = at.speedMps * at.speedMps;
   setDemand(model, gears, asked, at, rates);
+  const othersN = resistanceN(model, demand, at);
+  demand.toRoad = toRoadShare(model, asked, demand, othersN);
   actAxle(model, model.front, demand, at.frontSlip, asked.frontThrough, axle);
   let tyresN = axle.forceN;
   rates.frontUse = axle.use;
@@ -80,17 +82,39 @@ export function ratesAt(
   rates.rearUse = axle.use;
   rates.rearSlip = axle.slipPerS;
   rates.rearWorkJ = axle.brakeW;
-  const restN = (model.front.restLoadN + model.rear.restLoadN) * demand.press;
-  const downN = (model.front.downforcePerW + model.rear.downforcePerW) * w;
-  const weightN = car.chassis.massKg * STANDARD_GRAVITY_MPS2;
-  const slowingN =
-    tyresN +
-    dragN(car.aero, at.speedMps) +
-    car.rollingResistance * (restN + downN) +
-    weightN * corner.slopeAt(at.sM);
+  const slowingN = tyresN + othersN;
   rates.sM = at.speedMps;
   rates.speedMps = -slowingN / car.chassis.massKg;
   rates.transferN = (tyresN * model.alongTransfer - at.transferN) * model.pitchRate;
+}
+
+/** Drag, rolling resistance and slope, N. */
+function resistanceN({ car, corner, front, rear }: LiveModel, demand: Demand, at: Motion): number {
+  const w = at.speedMps * at.speedMps;
+  const restN = (front.restLoadN + rear.restLoadN) * demand.press;
+  const downN = (front.downforcePerW + rear.downforcePerW) * w;
+  const weightN = car.chassis.massKg * STANDARD_GRAVITY_MPS2;
+  return (
+    dragN(car.aero, at.speedMps) +
+    car.rollingResistance * (restN + downN) +
+    weightN * corner.slopeAt(at.sM)
+  );
+}
+
+/** As on the target: of the force B of the brakes k m D slows what turns, with m (1 + k) D = B + R while the wheels roll. */
+function toRoadShare(
+  { car, front, rear }: LiveModel,
+  asked: Asked,
+  demand: Demand,
+  othersN: number,
+): number {
+  const k = car.rotatingShare;
+  const brakesN =
+    asked.frontThrough * discForceN(front, demand.level) +
+    asked.rearThrough * discForceN(rear, demand.level);
+  if (brakesN <= 0) return 1;
+  const againstN = othersN + demand.engineN + demand.motorN;
+  return Math.max(0, (1 - (k * againstN) / brakesN) / (1 + k));
 }
 
 function setDemand(
