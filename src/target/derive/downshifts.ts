@@ -25,12 +25,16 @@ const SEARCH_STEP_M = 0.5;
 /** Share of the brake force a driver may give up during a shift and still be on the target (the corridor's 5 %). */
 const EASE = 0.05;
 
-interface Zone {
+/** Where speeds and brake forces are known, of a profile or of a car that was really driven. */
+export interface ShiftZone {
   readonly car: Car;
   readonly corner: Corner;
-  readonly curve: ProfileCurve;
-  readonly brakePointM: number;
+  readonly curve: Pick<ProfileCurve, 'speedMps' | 'brakeForceN'>;
   readonly slowestM: number;
+}
+
+interface Zone extends ShiftZone {
+  readonly brakePointM: number;
 }
 
 /**
@@ -72,7 +76,8 @@ function describe(zone: Zone, fromGear: number, atM: number, earliestM: number |
   };
 }
 
-function earliestSafeM(zone: Zone, fromGear: number, fromM: number): number | null {
+/** First place from `fromM` on where a downshift neither over-revs nor makes the rear axle let go; null for none. */
+export function earliestSafeM(zone: ShiftZone, fromGear: number, fromM: number): number | null {
   const length = zone.slowestM - fromM;
   const count = Math.max(1, Math.ceil(length / SEARCH_STEP_M));
   for (let i = 0; i <= count; i++) {
@@ -82,13 +87,18 @@ function earliestSafeM(zone: Zone, fromGear: number, fromM: number): number | nu
   return null;
 }
 
-function isSafe(zone: Zone, fromGear: number, sM: number): boolean {
+function isSafe(zone: ShiftZone, fromGear: number, sM: number): boolean {
   const slowEnough = zone.curve.speedMps(sM) <= overRevSpeedMps(zone.car.gearbox, fromGear - 1);
   return slowEnough && rearUseDuringShift(zone, fromGear, sM, 1 - EASE) <= 1;
 }
 
 /** Grip the rear axle uses with the lower gear's engine braking and the engine still being dragged up to speed. */
-function rearUseDuringShift(zone: Zone, fromGear: number, sM: number, brakeShare: number): number {
+function rearUseDuringShift(
+  zone: ShiftZone,
+  fromGear: number,
+  sM: number,
+  brakeShare: number,
+): number {
   const { car, corner, curve } = zone;
   const speedMps = curve.speedMps(sM);
   const drag = unmatchedShiftN(car.gearbox, car.engine, {

@@ -1,0 +1,78 @@
+import { type FollowedTarget, followedTarget } from '../live/followed-target.ts';
+import type { LiveRun } from '../live/live-run.ts';
+import type { RepRecord } from '../trace/rep-record.ts';
+import { type AlignedRep, alignRep } from './aligned-rep.ts';
+import { easedForLockUps } from './eased-for-lock-ups.ts';
+import { followedReference, riseBefore } from './followed-reference.ts';
+import { liveParts, livePointsLost, liveScoreOf } from './live-parts.ts';
+import { LIVE_SCORE_VERSION } from './live-score-version.ts';
+import { liveSignal } from './live-signal.ts';
+import { gripEvents, measureLive } from './measure-live.ts';
+import { measureRep } from './measure-rep.ts';
+import { noRep } from './no-rep.ts';
+import type { RepOutcome, RepScore } from './rep-score.ts';
+import type { RepSignal } from './rep-signal.ts';
+import { LEAST_PEAK_SHARE } from './score-version.ts';
+import { RATE_HZ } from './scoring-filter.ts';
+import { stretchesOf } from './stretches.ts';
+import { type TargetReference, targetReference } from './target-reference.ts';
+
+/**
+ * Scores a zone that was driven, version 2: the measures of version 1 against the followed target, which begins where
+ * the rep began and asks at every moment for what the grip allowed from the speed the car really had; a tenth of it for
+ * the brake point. A pure function of record and zone, like the run itself.
+ */
+export function scoreLiveRun(record: RepRecord, run: LiveRun): RepOutcome {
+  const rep = liveSignal(record, run);
+  if (rep === null) return noRep('too few samples', LIVE_SCORE_VERSION, record, null);
+  const { onset } = rep;
+  if (onset === null) return noRep('never braked', LIVE_SCORE_VERSION, record, rep);
+  const followed = followedTarget(run.zone, run, riseBefore(run, onset, onsetDelay(run)));
+  const target = followedReference(run, followed);
+  if (typeof target === 'string') return noRep(target, LIVE_SCORE_VERSION, record, rep);
+  const reference = targetReference(target);
+  const eased = easedForLockUps(rep, followed.level, lockUpsOf(run));
+  const aligned = alignRep(eased, onset, reference);
+  if (aligned.keys.peakLevel < LEAST_PEAK_SHARE * target.peakLevel) {
+    return noRep('peak below a tenth of the target', LIVE_SCORE_VERSION, record, rep);
+  }
+  return score(record, run, { rep: { ...eased, onset }, followed, aligned, reference });
+}
+
+/** How late the onset is found on the target's own rise, in steps. */
+function onsetDelay({ zone }: LiveRun): number {
+  const { keys, originS, target } = targetReference(zone.target);
+  return keys.onset - Math.round((target.marks.rise - originS) * RATE_HZ);
+}
+
+function lockUpsOf(run: LiveRun): ReturnType<typeof stretchesOf> {
+  const { timeS } = run.columns;
+  return stretchesOf(gripEvents(run, 'lock-up'), timeS[timeS.length - 1]!);
+}
+
+interface Laid {
+  readonly rep: RepSignal & { readonly onset: number };
+  readonly followed: FollowedTarget;
+  readonly aligned: AlignedRep;
+  readonly reference: TargetReference;
+}
+
+function score(record: RepRecord, run: LiveRun, laid: Laid): RepScore {
+  const { rep, followed, aligned, reference } = laid;
+  const measures = measureRep(record, rep, aligned, reference);
+  const { startOfRelease } = reference.keys;
+  const live = measureLive(run, followed, {
+    ownS: measures.keyPoints.startOfReleaseS,
+    followedS: startOfRelease === null ? null : aligned.timeS(startOfRelease),
+  });
+  const parts = liveParts({ ...measures, ...live });
+  return {
+    kind: 'scored',
+    version: LIVE_SCORE_VERSION,
+    score: liveScoreOf(parts),
+    parts,
+    pointsLost: livePointsLost(parts),
+    ...measures,
+    live,
+  };
+}
