@@ -1,62 +1,57 @@
-import type { BrakingModel } from '../corner/braking-model.ts';
 import { profileCurve } from '../corner/profile-curve.ts';
 import type { DerivedTarget } from '../target/derive/derive-target.ts';
 import { type GearSchedule, zoneModel } from '../target/derive/zone-model.ts';
 
-/** Where the car is, how fast, and how tightly it is asked to turn. */
-export interface Passing {
-  readonly sM: number;
-  readonly speedMps: number;
-  /** Without its sign, 1/m. */
-  readonly curvature: number;
-}
+/**
+ * What is right for a car that is slower than the target. `ratio`: it brakes less by as much as its squared speed is
+ * less, so that the ratio of the speeds stays to the slowest point (dw/ds = -2 D is linear in w). `speed`: it does what
+ * the target does at that speed, only earlier on the road, and rolls to the corner.
+ */
+export type SlowerWay = 'ratio' | 'speed';
 
-/** What a driver on the limit gives, from whatever speed the car has. Friction brakes of both axles, N. */
+/** Brake forces of both axles, N, that are asked for at a place and a speed. */
 export interface FollowLaw {
-  /** What the first application goes for. */
-  aimN(passing: Passing): number;
+  /** What the first application goes for: the limit at the car's own speed. */
+  aimN(sM: number, speedMps: number): number;
   /** Once the application has met it. */
-  forceN(passing: Passing): number;
+  forceN(sM: number, speedMps: number): number;
 }
 
 /**
- * With k the squared speed over the profile's at the place: a car that is slower (k below 1) brakes by k times the
- * profile's deceleration, so that the ratio of the speeds stays to the slowest point (dw/ds = -2 D is linear in w). A
- * car that is faster is at the limit that the target's share of the grip sets; where the profile's own force is more,
- * it may go on with that as long as the whole grip carries it. Both meet at k = 1.
+ * What the target asks for from whatever speed the car has. Slower cars see `SlowerWay`. A faster one has the target's
+ * force of the place, and on the straight what its own downforce adds to that. The rail would leave it no brakes at all
+ * in the corner, and a foot that is 3 % light would have nothing left to release; a driver runs a little wide instead.
  *
  * @param schedule the gears the car was really in
  */
-export function followLaw(derived: DerivedTarget, schedule: GearSchedule): FollowLaw {
+export function followLaw(
+  derived: DerivedTarget,
+  schedule: GearSchedule,
+  slower: SlowerWay,
+): FollowLaw {
   const { car, corner, zone } = derived;
   const profile = profileCurve(zone.profile);
-  let curvature = 0;
-  const path = { ...corner.path, curvatureAt: () => curvature };
-  const modelWith = (gripShare: number): BrakingModel =>
-    zoneModel(zone.model, car, { ...corner, path, gripShare }, schedule);
-  const shared = modelWith(corner.gripShare);
-  const whole = modelWith(1);
-  const ratio = ({ sM, speedMps }: Passing): number => (speedMps / profile.speedMps(sM)) ** 2;
-  const limitN = (model: BrakingModel, { sM, speedMps }: Passing): number =>
+  const model = zoneModel(zone.model, car, corner, schedule);
+  const limitN = (sM: number, speedMps: number): number =>
     model.limit(sM, speedMps ** 2).brakeForceN;
-  const allowedN = (passing: Passing): number =>
-    Math.max(
-      limitN(shared, passing),
-      Math.min(profile.brakeForceN(passing.sM), limitN(whole, passing)),
-    );
+  const fasterN = (sM: number, speedMps: number): number => {
+    const own = limitN(sM, speedMps);
+    const targets = limitN(sM, profile.speedMps(sM));
+    const gain = targets > 0 && own > targets ? own / targets : 1;
+    return profile.brakeForceN(sM) * gain;
+  };
+  const ratioN = (sM: number, speedMps: number): number => {
+    const k = (speedMps / profile.speedMps(sM)) ** 2;
+    const othersMps2 = model.decelerationMps2(sM, speedMps ** 2, 0);
+    return Math.max(0, car.chassis.massKg * (k * profile.decelerationMps2(sM) - othersMps2));
+  };
+  const speedN = (speedMps: number): number => profile.brakeForceN(profile.placeOf(speedMps));
+  const isSlower = (sM: number, speedMps: number): boolean => speedMps < profile.speedMps(sM);
+  const aimN = (sM: number, speedMps: number): number =>
+    isSlower(sM, speedMps) ? speedN(speedMps) : fasterN(sM, speedMps);
   return {
-    aimN: (passing) => {
-      curvature = passing.curvature;
-      return ratio(passing) < 1 ? limitN(shared, passing) : allowedN(passing);
-    },
-    forceN: (passing) => {
-      curvature = passing.curvature;
-      const { sM, speedMps } = passing;
-      const k = ratio(passing);
-      const othersMps2 = shared.decelerationMps2(sM, speedMps ** 2, 0);
-      const kept = car.chassis.massKg * (k * profile.decelerationMps2(sM) - othersMps2);
-      const scaledN = Math.max(0, kept);
-      return k < 1 ? scaledN : Math.min(scaledN, allowedN(passing));
-    },
+    aimN,
+    forceN: (sM, speedMps) =>
+      slower === 'ratio' && isSlower(sM, speedMps) ? ratioN(sM, speedMps) : aimN(sM, speedMps),
   };
 }

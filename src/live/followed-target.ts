@@ -4,10 +4,11 @@ import { axleLimitsUnderLoadN } from '../corner/two-axle.ts';
 import { roadOf, twoAxleCar } from '../target/derive/zone-model.ts';
 import { riseShare } from '../target/rise-shape.ts';
 import { drivenGears } from './driven-gears.ts';
-import { type FollowLaw, followLaw, type Passing } from './follow-law.ts';
+import { type FollowLaw, followLaw, type SlowerWay } from './follow-law.ts';
 import { STEP_S } from './live-car.ts';
 import type { LiveRun } from './live-run.ts';
 import type { LiveZone } from './live-zone.ts';
+import { railSteeringRad } from './rail-steering.ts';
 import { stepOf } from './run-steps.ts';
 
 /**
@@ -34,28 +35,32 @@ const MET = 0.97;
  *
  * @param riseS when the driver began to brake, seconds from the cue
  */
-export function followedTarget(zone: LiveZone, run: LiveRun, riseS: number): FollowedTarget {
+export function followedTarget(
+  zone: LiveZone,
+  run: LiveRun,
+  riseS: number,
+  slower: SlowerWay = 'ratio',
+): FollowedTarget {
   const { timeS, placeM, speedMps } = run.columns;
-  const law = followLaw(zone.derived, drivenGears(run));
+  const law = followLaw(zone.derived, drivenGears(run), slower);
   const riseStep = stepOf(run, riseS);
   const foot = startFoot(zone, law);
   let metStep: number | null = null;
   const level = new Float64Array(timeS.length);
   for (let i = riseStep; i < timeS.length; i++) {
-    const passing = passingAt(zone, run, i);
+    const passing = { sM: placeM[i]!, speedMps: speedMps[i]! };
     level[i] = foot.level(passing, (i - riseStep) * STEP_S);
     if (metStep === null && foot.hasMet()) metStep = i;
   }
-  const steeringRad = speedMps.map((speed, i) => railSteeringRad(zone, placeM[i]!, speed));
+  const steeringRad = speedMps.map((speed, i) =>
+    railSteeringRad(zone.car, zone.corner.path.curvatureAt(placeM[i]!), speed),
+  );
   return { level, steeringRad, riseStep, metStep };
 }
 
-/** Turning the wheel less than the rail leaves more for the brakes; turning it more excuses nothing. */
-function passingAt({ corner, controls }: LiveZone, { columns }: LiveRun, i: number): Passing {
-  const [sM, speedMps] = [columns.placeM[i]!, columns.speedMps[i]!];
-  const rail = Math.abs(corner.path.curvatureAt(sM));
-  const asked = Math.abs(columns.accelYMps2[i]!) / speedMps ** 2;
-  return { sM, speedMps, curvature: controls.steering && asked < rail ? asked : rail };
+interface Passing {
+  readonly sM: number;
+  readonly speedMps: number;
 }
 
 interface Foot {
@@ -73,8 +78,8 @@ function startFoot({ derived, car }: LiveZone, law: FollowLaw): Foot {
   let met = false;
   const forceN = (passing: Passing, sinceRiseS: number): number => {
     if (passing.sM >= slowestM) return 0;
-    if (met) return law.forceN(passing);
-    const aimN = law.aimN(passing);
+    if (met) return law.forceN(passing.sM, passing.speedMps);
+    const aimN = law.aimN(passing.sM, passing.speedMps);
     const risingN = Math.min(
       aimN * share(Math.min(1, sinceRiseS / riseS)),
       pitch.carriedN(passing),
@@ -88,7 +93,7 @@ function startFoot({ derived, car }: LiveZone, law: FollowLaw): Foot {
       pitch.advance(givenN);
       const wantedN = givenN > 0 ? pedalForceForN(car.brakes, givenN) : 0;
       pedalN = Math.max(wantedN, pedalN - releaseNps * STEP_S);
-      return pedalN / car.fullScalePedalForceN;
+      return Math.min(1, pedalN / car.fullScalePedalForceN);
     },
     hasMet: () => met,
   };
@@ -104,23 +109,13 @@ function pitchOf({ car, corner, zone }: LiveZone['derived']): {
   const twoAxle = twoAxleCar(car, corner.gripShare);
   const perNewton = car.chassis.cgHeightM / wheelbaseM(car.chassis);
   const rate = 2 * Math.PI * car.pitchHz * STEP_S;
-  let curvature = 0;
-  const road = { ...roadOf(corner), curvatureAt: () => curvature };
+  const road = roadOf(corner);
   let transferN = 0;
   return {
-    carriedN: ({ sM, speedMps, curvature: asked }) => {
-      curvature = asked;
-      return axleLimitsUnderLoadN(twoAxle, road, { sM, w: speedMps ** 2, transferN });
-    },
+    carriedN: ({ sM, speedMps }) =>
+      axleLimitsUnderLoadN(twoAxle, road, { sM, w: speedMps ** 2, transferN }),
     advance: (brakeForceN) => {
       transferN += (brakeForceN * perNewton - transferN) * rate;
     },
   };
-}
-
-function railSteeringRad({ car, corner }: LiveZone, sM: number, speedMps: number): number {
-  const curvature = corner.path.curvatureAt(sM);
-  const accelYMps2 = curvature * speedMps ** 2;
-  const wheelRad = curvature * wheelbaseM(car.chassis) + car.understeerRadpMps2 * accelYMps2;
-  return wheelRad * car.steeringRatio;
 }

@@ -37,7 +37,7 @@ export interface LiveMeasures {
   /** In driving order. */
   readonly lockUps: readonly GripEvent[];
   readonly antiLock: readonly GripEvent[];
-  /** Wheels locked in all, less what a foot needs to notice each time. */
+  /** Time the foot stayed on with locked wheels beyond what it needs to notice, where the foot had locked them. */
   readonly lockedS: number;
   /** Anti-lock still at work after turn-in. */
   readonly antiLockTurnedS: number;

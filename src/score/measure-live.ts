@@ -1,9 +1,9 @@
 import type { FollowedTarget } from '../live/followed-target.ts';
 import type { LiveRun } from '../live/live-run.ts';
 import { stepAtPlace, stepOf } from '../live/run-steps.ts';
+import { footLockUps, heldLockedS } from './held-lock-ups.ts';
 import { lengthenedM } from './lengthened.ts';
 import type { GripEvent, LiveMeasures } from './live-measures.ts';
-import { NOTICE_S } from './live-score-version.ts';
 import { missedDownshifts, scoredShifts } from './scored-shifts.ts';
 import { steeringMeasures } from './steering-measures.ts';
 import { type Stretch, stretchesOf } from './stretches.ts';
@@ -26,7 +26,9 @@ export function measureLive(
   const antiLock = gripEvents(run, 'anti-lock');
   const endS = columns.timeS[columns.timeS.length - 1]!;
   const locked = stretchesOf(lockUps, endS);
-  const slowestSpeedMps = columns.speedMps.reduce((a, b) => Math.min(a, b));
+  const slowestSpeedMps = columns.speedMps
+    .subarray(0, slowestStep(run) + 1)
+    .reduce((a, b) => Math.min(a, b));
   return {
     ...brakePoint(run, followed),
     slowestSpeedMps,
@@ -37,7 +39,7 @@ export function measureLive(
     gripUse: gripUse(run, followed),
     lockUps,
     antiLock,
-    lockedS: locked.reduce((sum, { fromS, toS }) => sum + Math.max(0, toS - fromS - NOTICE_S), 0),
+    lockedS: heldLockedS(run, followed, footLockUps(run, followed, lockUps)),
     antiLockTurnedS: turnedS(run, stretchesOf(antiLock, endS)),
     lengthenedM: lengthenedM(run, locked),
     shifts: scoredShifts(run, columns.placeM[followed.riseStep]!),
@@ -84,7 +86,7 @@ function apex(
 /** From the first braking to the slowest point. */
 function gripUse(run: LiveRun, { riseStep }: FollowedTarget): number {
   const { frontUse, rearUse } = run.columns;
-  const end = stepAtPlace(run, run.zone.derived.zone.slowestM) ?? frontUse.length - 1;
+  const end = slowestStep(run);
   let sum = 0;
   for (let i = riseStep; i <= end; i++) sum += Math.min(1, Math.max(frontUse[i]!, rearUse[i]!));
   return sum / Math.max(1, end - riseStep + 1);
@@ -109,4 +111,10 @@ function timeLostS(run: LiveRun): number | null {
   if (step === null) return null;
   const targetS = (brakePointM - rollFromM) / corner.approachSpeedMps + durationS;
   return timeS[step]! - timeS[0]! - targetS;
+}
+
+/** Step at the target's slowest point, or the last one where the car never got there. */
+function slowestStep(run: LiveRun): number {
+  const { columns, zone } = run;
+  return stepAtPlace(run, zone.derived.zone.slowestM) ?? columns.placeM.length - 1;
 }

@@ -1,9 +1,14 @@
+import { driveRecord } from '../live/drive-record.ts';
+import type { SlowerWay } from '../live/follow-law.ts';
 import { type FollowedTarget, followedTarget } from '../live/followed-target.ts';
 import type { LiveRun } from '../live/live-run.ts';
+import type { LiveZone } from '../live/live-zone.ts';
+import { quantiseRecord } from '../trace/quantise-record.ts';
 import type { RepRecord } from '../trace/rep-record.ts';
 import { type AlignedRep, alignRep } from './aligned-rep.ts';
 import { easedForLockUps } from './eased-for-lock-ups.ts';
 import { followedReference, riseBefore } from './followed-reference.ts';
+import { footLockUps } from './held-lock-ups.ts';
 import { liveParts, livePointsLost, liveScoreOf } from './live-parts.ts';
 import { LIVE_SCORE_VERSION } from './live-score-version.ts';
 import { liveSignal } from './live-signal.ts';
@@ -14,8 +19,14 @@ import type { RepOutcome, RepScore } from './rep-score.ts';
 import type { RepSignal } from './rep-signal.ts';
 import { LEAST_PEAK_SHARE } from './score-version.ts';
 import { RATE_HZ } from './scoring-filter.ts';
-import { stretchesOf } from './stretches.ts';
+import { type Stretch, stretchesOf } from './stretches.ts';
 import { type TargetReference, targetReference } from './target-reference.ts';
+
+/** Drives the zone from the record and scores it; quantised or not, the record gives the same outcome. */
+export function scoreLiveRep(record: RepRecord, zone: LiveZone): RepOutcome {
+  const kept = quantiseRecord(record);
+  return scoreLiveRun(kept, driveRecord(zone, kept));
+}
 
 /**
  * Scores a zone that was driven, version 2: the measures of version 1 against the followed target, which begins where
@@ -27,16 +38,28 @@ export function scoreLiveRun(record: RepRecord, run: LiveRun): RepOutcome {
   if (rep === null) return noRep('too few samples', LIVE_SCORE_VERSION, record, null);
   const { onset } = rep;
   if (onset === null) return noRep('never braked', LIVE_SCORE_VERSION, record, rep);
-  const followed = followedTarget(run.zone, run, riseBefore(run, onset, onsetDelay(run)));
+  const braked = { ...rep, onset };
+  // Two ways are right for a car that is slower than the target; a rep is held against the one it is closer to.
+  const ratio = scoreAgainst(record, run, braked, 'ratio');
+  if (ratio.kind === 'scored' && ratio.parts.release === 1) return ratio;
+  const speed = scoreAgainst(record, run, braked, 'speed');
+  return speed.score > ratio.score ? speed : ratio;
+}
+
+type Braked = RepSignal & { readonly onset: number };
+
+function scoreAgainst(record: RepRecord, run: LiveRun, rep: Braked, way: SlowerWay): RepOutcome {
+  const riseS = riseBefore(run, rep.onset, onsetDelay(run));
+  const followed = followedTarget(run.zone, run, riseS, way);
   const target = followedReference(run, followed);
   if (typeof target === 'string') return noRep(target, LIVE_SCORE_VERSION, record, rep);
   const reference = targetReference(target);
-  const eased = easedForLockUps(rep, followed.level, lockUpsOf(run));
-  const aligned = alignRep(eased, onset, reference);
+  const eased = easedForLockUps(rep, followed.level, lockUpsOf(run, followed));
+  const aligned = alignRep(eased, rep.onset, reference);
   if (aligned.keys.peakLevel < LEAST_PEAK_SHARE * target.peakLevel) {
     return noRep('peak below a tenth of the target', LIVE_SCORE_VERSION, record, rep);
   }
-  return score(record, run, { rep: { ...eased, onset }, followed, aligned, reference });
+  return score(record, run, { rep: { ...eased, onset: rep.onset }, followed, aligned, reference });
 }
 
 /** How late the onset is found on the target's own rise, in steps. */
@@ -45,13 +68,14 @@ function onsetDelay({ zone }: LiveRun): number {
   return keys.onset - Math.round((target.marks.rise - originS) * RATE_HZ);
 }
 
-function lockUpsOf(run: LiveRun): ReturnType<typeof stretchesOf> {
+function lockUpsOf(run: LiveRun, followed: FollowedTarget): Stretch[] {
   const { timeS } = run.columns;
-  return stretchesOf(gripEvents(run, 'lock-up'), timeS[timeS.length - 1]!);
+  const lockUps = footLockUps(run, followed, gripEvents(run, 'lock-up'));
+  return stretchesOf(lockUps, timeS[timeS.length - 1]!);
 }
 
 interface Laid {
-  readonly rep: RepSignal & { readonly onset: number };
+  readonly rep: Braked;
   readonly followed: FollowedTarget;
   readonly aligned: AlignedRep;
   readonly reference: TargetReference;
