@@ -1,6 +1,8 @@
+import { pedalForceForN } from '../car/brake-force.ts';
 import { profileCurve } from '../corner/profile-curve.ts';
 import type { DerivedTarget } from '../target/derive/derive-target.ts';
 import { type GearSchedule, zoneModel } from '../target/derive/zone-model.ts';
+import { atTheDiscsN } from '../target/derive/zone-point.ts';
 
 /**
  * What is right for a car that is slower than the target. `ratio`: it brakes less by as much as its squared speed is
@@ -9,12 +11,14 @@ import { type GearSchedule, zoneModel } from '../target/derive/zone-model.ts';
  */
 export type SlowerWay = 'ratio' | 'speed';
 
-/** Brake forces of both axles, N, that are asked for at a place and a speed. */
+/** Brake forces of both axles at the road, N, that are asked for at a place and a speed. */
 export interface FollowLaw {
   /** What the first application goes for: the limit at the car's own speed. */
   aimN(sM: number, speedMps: number): number;
   /** Once the application has met it. */
   forceN(sM: number, speedMps: number): number;
+  /** Pedal force that gives a brake force at the road, N; 0 for none. */
+  pedalN(sM: number, speedMps: number, brakeForceN: number): number;
 }
 
 /**
@@ -53,5 +57,10 @@ export function followLaw(
     aimN,
     forceN: (sM, speedMps) =>
       slower === 'ratio' && isSlower(sM, speedMps) ? ratioN(sM, speedMps) : aimN(sM, speedMps),
+    pedalN: (sM, speedMps, brakeForceN) => {
+      if (!(brakeForceN > 0)) return 0;
+      const decelerationMps2 = model.decelerationMps2(sM, speedMps ** 2, brakeForceN);
+      return pedalForceForN(car.brakes, atTheDiscsN(car, { brakeForceN, decelerationMps2 }));
+    },
   };
 }

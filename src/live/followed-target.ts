@@ -1,7 +1,12 @@
-import { pedalForceForN } from '../car/brake-force.ts';
 import { wheelbaseM } from '../car/chassis.ts';
 import { axleLimitsUnderLoadN } from '../corner/two-axle.ts';
-import { roadOf, twoAxleCar } from '../target/derive/zone-model.ts';
+import type { DerivedTarget } from '../target/derive/derive-target.ts';
+import {
+  engineBrakingOf,
+  type GearSchedule,
+  roadOf,
+  twoAxleCar,
+} from '../target/derive/zone-model.ts';
 import { riseShare } from '../target/rise-shape.ts';
 import { drivenGears } from './driven-gears.ts';
 import { type FollowLaw, followLaw, type SlowerWay } from './follow-law.ts';
@@ -42,9 +47,10 @@ export function followedTarget(
   slower: SlowerWay = 'ratio',
 ): FollowedTarget {
   const { timeS, placeM, speedMps } = run.columns;
-  const law = followLaw(zone.derived, drivenGears(run), slower);
+  const gears = drivenGears(run);
+  const law = followLaw(zone.derived, gears, slower);
   const riseStep = stepOf(run, riseS);
-  const foot = startFoot(zone, law);
+  const foot = startFoot(zone, law, pitchOf(zone.derived, gears));
   let metStep: number | null = null;
   const level = new Float64Array(timeS.length);
   for (let i = riseStep; i < timeS.length; i++) {
@@ -58,6 +64,7 @@ export function followedTarget(
   return { level, steeringRad, riseStep, metStep };
 }
 
+/** A place on the way and the speed the car had there. */
 interface Passing {
   readonly sM: number;
   readonly speedMps: number;
@@ -69,17 +76,16 @@ interface Foot {
 }
 
 /** The foot of the driver on the limit, from step to step. */
-function startFoot({ derived, car }: LiveZone, law: FollowLaw): Foot {
+function startFoot({ derived, car }: LiveZone, law: FollowLaw, pitch: Pitch): Foot {
   const { riseS, releaseNps } = car.driver;
   const share = riseShare('minimum-jerk');
-  const slowestM = derived.zone.slowestM;
-  const pitch = pitchOf(derived);
   let pedalN = 0;
   let met = false;
   const forceN = (passing: Passing, sinceRiseS: number): number => {
-    if (passing.sM >= slowestM) return 0;
-    if (met) return law.forceN(passing.sM, passing.speedMps);
-    const aimN = law.aimN(passing.sM, passing.speedMps);
+    const { sM, speedMps } = passing;
+    if (sM >= derived.zone.slowestM) return 0;
+    if (met) return law.forceN(sM, speedMps);
+    const aimN = law.aimN(sM, speedMps);
     const risingN = Math.min(
       aimN * share(Math.min(1, sinceRiseS / riseS)),
       pitch.carriedN(passing),
@@ -89,9 +95,9 @@ function startFoot({ derived, car }: LiveZone, law: FollowLaw): Foot {
   };
   return {
     level: (passing, sinceRiseS) => {
-      const givenN = forceN(passing, sinceRiseS);
-      pitch.advance(givenN);
-      const wantedN = givenN > 0 ? pedalForceForN(car.brakes, givenN) : 0;
+      const brakeForceN = forceN(passing, sinceRiseS);
+      pitch.advance(passing, brakeForceN);
+      const wantedN = law.pedalN(passing.sM, passing.speedMps, brakeForceN);
       pedalN = Math.max(wantedN, pedalN - releaseNps * STEP_S);
       return Math.min(1, pedalN / car.fullScalePedalForceN);
     },
@@ -99,23 +105,31 @@ function startFoot({ derived, car }: LiveZone, law: FollowLaw): Foot {
   };
 }
 
-/** The load that pitch brings forward, first order, and what the axles carry meanwhile; nothing without axles. */
-function pitchOf({ car, corner, zone }: LiveZone['derived']): {
+/** The load that braking brings forward, first order, and what the axles carry meanwhile. */
+interface Pitch {
+  /** Brake force of both axles at the road, N. */
   carriedN(passing: Passing): number;
-  advance(brakeForceN: number): void;
-} {
-  if (zone.model === 'point-mass')
-    return { carriedN: () => Number.POSITIVE_INFINITY, advance: () => undefined };
+  advance(passing: Passing, brakeForceN: number): void;
+}
+
+const NO_AXLES: Pitch = { carriedN: () => Number.POSITIVE_INFINITY, advance: () => undefined };
+
+function pitchOf({ car, corner, zone }: DerivedTarget, schedule: GearSchedule): Pitch {
+  if (zone.model === 'point-mass') return NO_AXLES;
   const twoAxle = twoAxleCar(car, corner.gripShare);
+  const road = roadOf(corner);
+  const engine = engineBrakingOf(car, schedule);
   const perNewton = car.chassis.cgHeightM / wheelbaseM(car.chassis);
   const rate = 2 * Math.PI * car.pitchHz * STEP_S;
-  const road = roadOf(corner);
   let transferN = 0;
   return {
-    carriedN: ({ sM, speedMps }) =>
-      axleLimitsUnderLoadN(twoAxle, road, { sM, w: speedMps ** 2, transferN }),
-    advance: (brakeForceN) => {
-      transferN += (brakeForceN * perNewton - transferN) * rate;
+    carriedN: ({ sM, speedMps }) => {
+      const w = speedMps ** 2;
+      return axleLimitsUnderLoadN(twoAxle, road, { sM, w, engineN: engine(sM, w), transferN });
+    },
+    advance: ({ sM, speedMps }, brakeForceN) => {
+      const settledN = (brakeForceN + engine(sM, speedMps ** 2)) * perNewton;
+      transferN += (settledN - transferN) * rate;
     },
   };
 }

@@ -87,9 +87,9 @@ export function zonePoint(car: Car, corner: Corner, motion: Motion): ZonePoint {
  * Force of the brakes, N: what the road gets, and what slows the wheels and all that turns with them at the same rate.
  * m (1 + k) D is the sum of all that slows the car, of which the tyres carry all but the share of k.
  */
-function atTheDiscsN(
+export function atTheDiscsN(
   { chassis, rotatingShare }: Car,
-  { brakeForceN, decelerationMps2 }: Motion,
+  { brakeForceN, decelerationMps2 }: Pick<Motion, 'brakeForceN' | 'decelerationMps2'>,
 ): number {
   return brakeForceN + rotatingShare * chassis.massKg * decelerationMps2;
 }
