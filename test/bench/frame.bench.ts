@@ -1,21 +1,28 @@
 /**
  * One frame of the drill, from view to bytes on a descriptor, beside a bare write of the same bytes in the same run.
  * `standing` is the drill as it is: the target stands, the now line and the own trace move. `scrolling` moves every
- * cell of the trace in every frame, the most that a picture can change.
+ * cell of the trace in every frame, the most that a picture can change. `strip` and `zone` are the live car: marks that
+ * close on the bar, then the picture over distance with both lanes.
  */
 import { openSync, writeSync } from 'node:fs';
 import { PassThrough, Writable } from 'node:stream';
 import { bench, describe } from 'vitest';
+import type { DrillView } from '../../src/drill/drill-view.ts';
 import { openPicture } from '../../src/screens/blessed-picture.ts';
 import type { Size } from '../../src/screens/cell-grid.ts';
 import { drillScreen } from '../../src/screens/drill-screen.ts';
 import { COLOUR_THEME } from '../../src/screens/theme.ts';
+import { APPROACH, inZone, withLive } from '../screens/live/sample-live.ts';
 import { BRAKING, ownTrace } from '../screens/sample-views.ts';
 
 const LOOK = { theme: COLOUR_THEME, unicode: true };
 const FRAMES_PER_S = 60;
 const REP_S = 3;
 const FRAMES = FRAMES_PER_S * REP_S;
+/** The live car: where it begins to roll, and the zone that it brakes in. */
+const APPROACH_FROM_M = -277;
+const ZONE_FROM_M = -73;
+const ZONE_M = 119;
 const OWN = ownTrace(REP_S);
 const NULL_DEVICE = openSync('/dev/null', 'w');
 
@@ -39,23 +46,30 @@ class Sink extends Writable {
   }
 }
 
-const MOTIONS = {
-  standing: (frame: number) => {
+const MOTIONS: Readonly<Record<string, (frame: number) => DrillView>> = {
+  standing: (frame) => {
     const nowS = (frame % FRAMES) / FRAMES_PER_S;
     const until = OWN.timeS.findIndex((timeS) => timeS > nowS);
     const count = until < 0 ? OWN.timeS.length : until;
     return {
+      ...BRAKING,
       nowS,
       own: { timeS: OWN.timeS.subarray(0, count), value: OWN.value.subarray(0, count) },
     };
   },
-  scrolling: (frame: number) => ({
+  scrolling: (frame) => ({
+    ...BRAKING,
     nowS: REP_S,
     own: {
       timeS: OWN.timeS.map((timeS) => timeS - (frame % FRAMES) / FRAMES_PER_S),
       value: OWN.value,
     },
   }),
+  strip: (frame) => {
+    const placeM = APPROACH_FROM_M + ((frame % FRAMES) / FRAMES_PER_S) * APPROACH.speedMps;
+    return withLive({ ...APPROACH, placeM });
+  },
+  zone: (frame) => withLive(inZone(ZONE_FROM_M + (ZONE_M * (frame % FRAMES)) / FRAMES)),
 };
 
 describe.each([
@@ -85,7 +99,7 @@ describe.each([
       `${name}: view, cells, bytes`,
       () => {
         const start = performance.now();
-        picture.paint(drillScreen({ ...BRAKING, ...motion(frame++) }, size, LOOK));
+        picture.paint(drillScreen(motion(frame++), size, LOOK));
         times.push(performance.now() - start);
       },
       options,

@@ -195,7 +195,7 @@ const OVER: LiveView = {
   fade: { peakForceN: 512, coldPeakForceN: 470 },
 };
 
-const MEASURES: LiveMeasures = {
+export const MEASURES: LiveMeasures = {
   brakePointErrorM: 5.2,
   brakePointErrorS: 0.076,
   slowestSpeedMps: 18.6,

@@ -1,0 +1,39 @@
+import { expect, test } from 'vitest';
+import type { LiveMeasures } from '../../../src/score/live-measures.ts';
+import { brakePointText, slowestText } from '../../../src/screens/live/live-errors.ts';
+import { placeText, whereText } from '../../../src/screens/live/place-text.ts';
+import { MEASURES } from './sample-live.ts';
+
+const measures = (brakePointErrorM: number, slowestSpeedErrorMps: number): LiveMeasures => ({
+  ...MEASURES,
+  brakePointErrorM,
+  slowestSpeedErrorMps,
+});
+
+test.each([
+  [3.24, '3.2 m late'],
+  [-12, '12.0 m early'],
+  [0.04, 'on the mark'],
+  [-0.04, 'on the mark'],
+])('a brake point %d m later than the target reads %s', (metres, text) => {
+  expect(brakePointText(measures(metres, 0))).toBe(text);
+});
+
+test.each([
+  [1.1, '+4 km/h'],
+  [-2.5, '-9 km/h'],
+  [0.1, '0 km/h'],
+  [-0.1, '0 km/h'],
+])('%d m/s against the slowest speed reads %s', (mps, text) => {
+  expect(slowestText(measures(0, mps))).toBe(text);
+});
+
+test.each([
+  [-61.6, '62 m', '62 m to turn-in'],
+  [0, '0 m', '0 m to turn-in'],
+  [0.2, '0 m', '0 m past turn-in'],
+  [4.8, '+5 m', '5 m past turn-in'],
+])('places are counted as boards count them: %d m', (placeM, short, long) => {
+  expect(placeText(placeM)).toBe(short);
+  expect(whereText(placeM)).toBe(long);
+});
