@@ -2,12 +2,16 @@ import type { FinishedRep } from '../drill/drill-message.ts';
 import type { HistoryStore, NewRep, PracticeStart } from '../history/store.ts';
 import { liveStart } from '../live/live-start.ts';
 import type { LiveZone } from '../live/live-zone.ts';
+import { BAND_REPS } from '../score/advice-bands.ts';
+import type { RepOutcome } from '../score/rep-score.ts';
 import type { Target } from '../target/target.ts';
 import { zonedNow } from './zoned-now.ts';
 
 /** What the history knows of a driver and a target before a drill begins. */
 export interface Experience {
   readonly repsInLife: number;
+  /** Outcomes of the newest of them, newest last. */
+  readonly recent: readonly RepOutcome[];
   readonly hoursSinceLastRep: number | null;
 }
 
@@ -21,12 +25,16 @@ export function experienceOf(
   nowUtcMs: number,
 ): Experience {
   let repsInLife = 0;
+  let recent: RepOutcome[] = [];
   for (const rep of store.reps({ driver, targetId: target.id })) {
-    if (rep.targetVersion === target.version && rep.voided === null) repsInLife++;
+    if (rep.targetVersion !== target.version || rep.voided !== null) continue;
+    repsInLife++;
+    recent = [...recent, ...rep.outcomes.slice(-1)].slice(-BAND_REPS);
   }
   const last = store.lastRepUtcMs(driver);
   return {
     repsInLife,
+    recent,
     hoursSinceLastRep: last === null ? null : Math.max(0, nowUtcMs - last) / MS_PER_HOUR,
   };
 }

@@ -127,6 +127,8 @@ export interface DrillModel {
   readonly unscored: readonly UnscoredRep[];
   /** Attempts in this practice. */
   readonly attempts: number;
+  /** Outcomes of the driver's newest reps of this target, newest last: as far back as advice looks. */
+  readonly recent: readonly RepOutcome[];
   /** Reps of this target in the driver's life. */
   readonly repsInLife: number;
   readonly feedback: Feedback;

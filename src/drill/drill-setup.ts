@@ -1,3 +1,4 @@
+import type { RepOutcome } from '../score/rep-score.ts';
 import type { Target } from '../target/target.ts';
 import type { Feedback } from './drill-view.ts';
 import type { LivePlan } from './live/live-plan.ts';
@@ -40,6 +41,8 @@ export interface DrillSetup {
   readonly seed: number;
   /** Reps of this target version before this practice. */
   readonly repsInLife: number;
+  /** Outcomes of the newest of them, newest last. */
+  readonly recent: readonly RepOutcome[];
   /** Hours since the driver's last rep of anything; null for a new driver. */
   readonly hoursSinceLastRep: number | null;
   /** `null` for the schedule, else the same for every rep. */

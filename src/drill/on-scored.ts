@@ -1,3 +1,4 @@
+import { adviceBands, BAND_REPS } from '../score/advice-bands.ts';
 import { describeOutcome } from '../score/describe-outcome.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
 import { blockGrid } from './diagnosis/block-grid.ts';
@@ -15,7 +16,7 @@ export function onScored(model: DrillModel, number: number, outcome: RepOutcome)
     tag,
     outcome,
     voided: null,
-    sentence: describeOutcome(outcome),
+    sentence: describeOutcome(outcome, adviceBands(model.recent)),
     revealAtS,
     curve,
   };
@@ -24,6 +25,7 @@ export function onScored(model: DrillModel, number: number, outcome: RepOutcome)
     ...model,
     unscored: model.unscored.filter((rep) => rep !== scored),
     block: { ...block, done: [done, ...block.done] },
+    recent: [...model.recent, outcome].slice(-BAND_REPS),
   };
   return [
     next.stage.kind === 'summary' ? enterSummary(next, next.atS) : next,

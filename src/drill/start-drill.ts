@@ -29,6 +29,7 @@ export function startDrill(setup: DrillSetup): DrillModel {
     block: firstBlock(setup),
     unscored: [],
     attempts: 0,
+    recent: setup.recent,
     repsInLife: setup.repsInLife,
     feedback: 'shown',
     chosenFeedback: null,

@@ -1,3 +1,4 @@
+import { type AdviceBands, NARROWEST_BANDS } from './advice-bands.ts';
 import { describeCause } from './describe-cause.ts';
 import type { NoRepReason, RepOutcome, RepScore } from './rep-score.ts';
 import {
@@ -21,34 +22,36 @@ const TOLD_FROM_POINTS = 4;
 /**
  * One thing to tell the driver about a rep: what was wrong with the part that cost most points. Empty where nothing
  * was large enough to be felt: correcting noise makes it worse (van Beers, Neuron 63, 2009).
+ *
+ * @param bands what is within them is not worth a word; those of the driver by `adviceBands`
  */
-export function describeOutcome(outcome: RepOutcome): string {
+export function describeOutcome(outcome: RepOutcome, bands: AdviceBands = NARROWEST_BANDS): string {
   if (outcome.kind === 'no-rep') return NO_REP[outcome.reason];
   const parts = [
-    { lost: outcome.pointsLost.release, words: describeRelease(outcome) },
-    { lost: outcome.pointsLost.hit, words: describeHit(outcome) },
+    { lost: outcome.pointsLost.release, words: describeRelease(outcome, bands) },
+    { lost: outcome.pointsLost.hit, words: describeHit(outcome, bands) },
     { lost: outcome.pointsLost.smooth, words: describeSmooth(outcome) },
   ];
   const told = parts.filter(({ lost, words }) => lost >= TOLD_FROM_POINTS && words !== '');
   return told.sort((a, b) => b.lost - a.lost)[0]?.words ?? '';
 }
 
-function describeRelease(outcome: RepScore): string {
+function describeRelease(outcome: RepScore, bands: AdviceBands): string {
   const { flags, cause } = outcome;
   if (flags.includes('not-released')) return 'the brake was never fully released';
   if (cause === null) return '';
   // A shape says nothing a foot can do; what bent it often does.
   const bent = cause.kind === 'shape' ? describeSmooth(outcome) : '';
-  return bent === '' ? describeCause(cause) : bent;
+  return bent === '' ? describeCause(cause, bands) : bent;
 }
 
-function describeHit({ peakError, riseErrorS }: RepScore): string {
+function describeHit({ peakError, riseErrorS }: RepScore, bands: AdviceBands): string {
   const peakShare = Math.abs(peakError) / PEAK_LIMITS.none;
   const riseShare = Math.abs(riseErrorS) / RISE_LIMITS_S.none;
-  if (peakShare >= riseShare && Math.abs(peakError) > PEAK_LIMITS.full) {
+  if (peakShare >= riseShare && Math.abs(peakError) > bands.peak) {
     return `hit ${Math.round(100 * Math.abs(peakError))} % too ${peakError > 0 ? 'hard' : 'light'}`;
   }
-  if (Math.abs(riseErrorS) <= RISE_LIMITS_S.full) return '';
+  if (Math.abs(riseErrorS) <= bands.riseS) return '';
   const ms = 10 * Math.round(Math.abs(riseErrorS) * 100);
   return `${ms} ms too ${riseErrorS > 0 ? 'slow' : 'quick'} to the peak`;
 }

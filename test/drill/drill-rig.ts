@@ -44,6 +44,7 @@ export function setup(change: Partial<DrillSetup> = {}): DrillSetup {
     reps: 10,
     seed: 1,
     repsInLife: 0,
+    recent: [],
     hoursSinceLastRep: null,
     feedback: null,
     axes: { throttle: true, clutch: true, steering: true },
