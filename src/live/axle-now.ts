@@ -18,6 +18,8 @@ export interface Demand {
   /** Braking force of the engine, negative where it drives, and of a hybrid's motor, N. */
   engineN: number;
   motorN: number;
+  /** True where a foot on the throttle, or the program for it, takes out of the engine's braking what the tyres do not carry. */
+  engineGives: boolean;
 }
 
 /** What one axle does at an instant. Scratch. */
@@ -56,21 +58,21 @@ export function actAxle(
   now: AxleNow,
 ): void {
   const brakeN = throughShare * discForceN(axle, demand.level);
-  const askedN =
+  const wantedN =
     demand.toRoad * brakeN + axle.driveShare * demand.engineN + axle.motorShare * demand.motorN;
   const lateralN = model.car.chassis.massKg * demand.lateralMps2 * axle.lateralShare;
   const loadN = axleLoadN(axle, demand);
   const grip = loadN * axleFrictionFactor(axle.tyre, loadN, lateralN * model.acrossTransfer);
-  const along = askedN / axle.tyre.longitudinalFriction;
   const across = lateralN / axle.tyre.lateralFriction;
   const carried = across * (1 - slip);
   const left = Math.sqrt(Math.max(0, grip * grip - carried * carried));
-  const mostN = axle.tyre.longitudinalFriction * left * (1 - (1 - axle.slidingShare) * slip);
-  const forceN = slip > 0 || askedN > mostN ? mostN : Math.max(askedN, -mostN);
+  const mostN = axle.tyre.longitudinalFriction * left * (1 - (1 - axle.slidingShare) * slip * slip);
+  const askedN = Math.max(-mostN, demand.engineGives ? Math.min(wantedN, mostN) : wantedN);
+  const along = askedN / axle.tyre.longitudinalFriction;
+  const forceN = slip > 0 || askedN > mostN ? mostN : askedN;
   now.use = Math.min(MOST_USE, Math.sqrt(along * along + across * across) / grip);
   now.forceN = forceN;
-  now.slipPerS =
-    ((Math.max(askedN, -mostN) - forceN) * axle.perInertia) / Math.max(CRAWL_MPS, demand.speedMps);
+  now.slipPerS = ((askedN - forceN) * axle.perInertia) / Math.max(CRAWL_MPS, demand.speedMps);
   now.brakeW = brakeN * (1 - slip) * demand.speedMps;
 }
 

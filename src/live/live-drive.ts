@@ -42,6 +42,7 @@ export function driveOf(zone: LiveZone, car: LiveCar, inputs: LiveInputs): LiveD
       throttle: 0,
       clutch: 0,
       steeringRad: null,
+      engineGives: false,
       frontThrough: 1,
       rearThrough: 1,
     },

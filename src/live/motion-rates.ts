@@ -14,6 +14,8 @@ export interface Asked {
   clutch: number;
   /** At the steering wheel, left positive; null follows the rail. */
   steeringRad: number | null;
+  /** See `Demand`. */
+  engineGives: boolean;
   /** Share of the driver's pressure that anti-lock lets through. */
   frontThrough: number;
   rearThrough: number;
@@ -51,6 +53,7 @@ export function newRates(): Rates {
       toRoad: 1,
       engineN: 0,
       motorN: 0,
+      engineGives: false,
     },
     axle: { use: 0, forceN: 0, slipPerS: 0, brakeW: 0 },
   };
@@ -138,6 +141,7 @@ function setDemand(
   demand.level = asked.level;
   demand.engineN = engineForceN(car, gears, asked, at.speedMps);
   demand.motorN = motorForceN(car, asked.level, at.speedMps);
+  demand.engineGives = asked.engineGives;
   rates.accelYMps2 = curvature * w;
 }
 

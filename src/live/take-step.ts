@@ -52,6 +52,7 @@ function setAsked({
   feed,
   zone,
   brakedFromM,
+  restingLevel,
   frontAntiLock,
   rearAntiLock,
 }: LiveDrive): void {
@@ -61,6 +62,8 @@ function setAsked({
   asked.throttle = zone.controls.throttle ? held.throttle : 0;
   // At constant speed engine and resistance are in balance: nothing is left for the axles to carry.
   asked.clutch = isCruising ? 1 : zone.controls.clutch ? held.clutch : 0;
+  // A rig without a throttle: the program balances it once the foot is off the brake.
+  asked.engineGives = !zone.controls.throttle && held.brake <= restingLevel + TAKES_HOLD_LEVEL;
   asked.steeringRad = zone.controls.steering ? radiansFromDegrees(held.steeringDeg) : null;
   asked.frontThrough = frontAntiLock.share;
   asked.rearThrough = rearAntiLock.share;
