@@ -29,6 +29,7 @@ describe.each(CARS.map((file) => ({ id: file.id, file })))('$id on its own targe
       throttle: 0,
       clutch: 0,
       steeringRad: null,
+      engineGives: false,
       frontThrough: 1,
       rearThrough: 1,
     };
