@@ -1,5 +1,6 @@
 import { describeOutcome } from '../score/describe-outcome.ts';
 import type { Cause, KeyPoints, RepOutcome, RepScore, SideMeasures } from '../score/rep-score.ts';
+import { liveJson } from './live-json.ts';
 
 /**
  * An outcome as `--json` prints it: field names end in their unit, levels and shares are 0..1, what the rep or the rig
@@ -25,9 +26,13 @@ function scoredJson(score: RepScore): object {
     release_share: parts.release,
     hit_share: parts.hit,
     smooth_share: parts.smooth,
+    ...(parts.brakePoint === undefined ? {} : { brake_point_share: parts.brakePoint }),
     release_lost_points: pointsLost.release,
     hit_lost_points: pointsLost.hit,
     smooth_lost_points: pointsLost.smooth,
+    ...(pointsLost.brakePoint === undefined
+      ? {}
+      : { brake_point_lost_points: pointsLost.brakePoint }),
     release_error_level: score.releaseErrorLevel,
     average_error_level: score.averageErrorLevel,
     on_off_error_level: score.onOffErrorLevel,
@@ -44,6 +49,7 @@ function scoredJson(score: RepScore): object {
     brake_off_error_s: keyPointErrorsS.brakeOff,
     key_points: keyPointsJson(score.keyPoints),
     cause: score.cause === null ? null : causeJson(score.cause),
+    ...(score.live == null ? {} : { live: liveJson(score.live) }),
   };
 }
 

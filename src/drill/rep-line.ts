@@ -15,12 +15,13 @@ function outcomeText(outcome: RepOutcome): string {
 }
 
 function partsText({ parts, reapplications }: RepScore): string {
-  const { release, hit, smooth } = parts;
+  const { release, hit, smooth, brakePoint } = parts;
   const part = (name: string, share: number) => `${name} ${scoreText(100 * share)}`;
   return [
     part('release', release),
     part('hit', hit),
     part('smooth', smooth),
+    ...(brakePoint === undefined ? [] : [part('brake point', brakePoint)]),
     `re-applied ${reapplications}`,
   ].join('  ');
 }

@@ -1,5 +1,7 @@
 import { type AdviceBands, NARROWEST_BANDS } from './advice-bands.ts';
 import { describeCause } from './describe-cause.ts';
+import { describeGrip, type SpokenUnits, type Told, toldOfLive } from './describe-live.ts';
+import type { LiveMeasures } from './live-measures.ts';
 import type { NoRepReason, RepOutcome, RepScore } from './rep-score.ts';
 import {
   PEAK_LIMITS,
@@ -24,17 +26,27 @@ const TOLD_FROM_POINTS = 4;
  * was large enough to be felt: correcting noise makes it worse (van Beers, Neuron 63, 2009).
  *
  * @param bands what is within them is not worth a word; those of the driver by `adviceBands`
+ * @param units of speeds; places are told in metres
  */
-export function describeOutcome(outcome: RepOutcome, bands: AdviceBands = NARROWEST_BANDS): string {
+export function describeOutcome(
+  outcome: RepOutcome,
+  bands: AdviceBands = NARROWEST_BANDS,
+  units: SpokenUnits = 'metric',
+): string {
   if (outcome.kind === 'no-rep') return NO_REP[outcome.reason];
-  const parts = [
-    { lost: outcome.pointsLost.release, words: describeRelease(outcome, bands) },
-    { lost: outcome.pointsLost.hit, words: describeHit(outcome, bands) },
-    { lost: outcome.pointsLost.smooth, words: describeSmooth(outcome) },
+  const { pointsLost, live } = outcome;
+  const parts: readonly Told[] = [
+    { lost: pointsLost.release, words: describeRelease(outcome, bands) },
+    { lost: pointsLost.hit, words: describeHit(outcome, bands) },
+    { lost: pointsLost.smooth, words: describeSmooth(outcome) },
+    ...(isLive(live) ? toldOfLive(live, pointsLost, units) : []),
   ];
   const told = parts.filter(({ lost, words }) => lost >= TOLD_FROM_POINTS && words !== '');
-  return told.sort((a, b) => b.lost - a.lost)[0]?.words ?? '';
+  return [...told].sort((a, b) => b.lost - a.lost)[0]?.words ?? '';
 }
+
+/** A score that was stored before there was a live car says nothing of it at all. */
+const isLive = (live: LiveMeasures | null | undefined): live is LiveMeasures => live != null;
 
 function describeRelease(outcome: RepScore, bands: AdviceBands): string {
   const { flags, cause } = outcome;
@@ -56,7 +68,9 @@ function describeHit({ peakError, riseErrorS }: RepScore, bands: AdviceBands): s
   return `${ms} ms too ${riseErrorS > 0 ? 'slow' : 'quick'} to the peak`;
 }
 
-function describeSmooth({ reapplied, reapplications, rateRatio }: RepScore): string {
+function describeSmooth({ reapplied, reapplications, rateRatio, live, parts }: RepScore): string {
+  const grip = isLive(live) ? describeGrip(live, parts.smooth) : '';
+  if (grip !== '') return grip;
   if (reapplied > REAPPLIED_LIMITS.full && reapplications > 0) {
     return `back on the brake ${times(reapplications)} during the release`;
   }

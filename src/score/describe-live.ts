@@ -1,0 +1,90 @@
+import { kmhFromMetresPerSecond, mphFromMetresPerSecond } from '../units.ts';
+import { desirability } from './desirability.ts';
+import type { LiveMeasures, ScoredShift } from './live-measures.ts';
+import { ANTI_LOCK_LIMITS_S, LOCKED_LIMITS_S } from './live-score-version.ts';
+import type { ScoreParts } from './rep-score.ts';
+
+/** What speeds are told in. */
+export type SpokenUnits = 'metric' | 'imperial';
+
+/** Something to tell, and what it cost. */
+export interface Told {
+  readonly lost: number;
+  readonly words: string;
+}
+
+/** The brake point is a tenth of the score: it is spoken of from half as many points as the rest. */
+const BRAKE_POINT_WEIGHT = 2;
+/** An over-rev is no part of the score, but an engine is worth more than most faults of the foot. */
+const OVER_REV_POINTS = 10;
+/** Other faults of shifting come behind all that costs points. */
+const SHIFT_POINTS = 4;
+/** Difference at the slowest point that is worth a word where nothing else was, as a share of the speed. */
+const SPEED_SHARE = 0.05;
+
+/** What the live car has to tell beside release, hit and smooth, in points as they are compared. */
+export function toldOfLive(
+  live: LiveMeasures,
+  pointsLost: ScoreParts,
+  units: SpokenUnits,
+): readonly Told[] {
+  return [
+    { lost: BRAKE_POINT_WEIGHT * (pointsLost.brakePoint ?? 0), words: brakePointWords(live) },
+    ...live.shifts.map(toldOfShift),
+    { lost: live.missedDownshifts > 0 ? SHIFT_POINTS : 0, words: missedWords(live) },
+    { lost: speedTold(live) ? SHIFT_POINTS : 0, words: speedWords(live, units) },
+  ];
+}
+
+/** What wheels beyond their grip cost, where that was the worst of the smooth part; empty where it was not. */
+export function describeGrip(live: LiveMeasures, smooth: number): string {
+  const locked = desirability(live.lockedS, LOCKED_LIMITS_S);
+  const antiLock = desirability(live.antiLockTurnedS, ANTI_LOCK_LIMITS_S);
+  const worst = Math.min(locked, antiLock);
+  if (worst === 1 || worst > smooth) return '';
+  if (antiLock < locked) return 'anti-lock still at work after turn-in: be out of it before';
+  const first = live.lockUps[0];
+  if (first === undefined) return '';
+  return `${first.axle} wheels locked ${placeWords(first.fromM)}: ease, re-apply, carry on`;
+}
+
+function brakePointWords({ brakePointErrorM }: LiveMeasures): string {
+  const metres = Math.round(Math.abs(brakePointErrorM));
+  return metres === 0 ? '' : `braked ${metres} m ${brakePointErrorM > 0 ? 'late' : 'early'}`;
+}
+
+function toldOfShift({ verdict, toGear, atM, earliestM }: ScoredShift): Told {
+  const laterM = earliestM === null ? 0 : Math.round(earliestM - atM);
+  const wait = laterM > 0 ? `: ${laterM} m later is safe` : '';
+  if (verdict === 'over-rev')
+    return { lost: OVER_REV_POINTS, words: `over-revved in gear ${toGear}${wait}` };
+  if (verdict === 'too early')
+    return {
+      lost: SHIFT_POINTS,
+      words: `down to gear ${toGear} too early, the rear let go${wait}`,
+    };
+  return {
+    lost: verdict === 'late' ? SHIFT_POINTS : 0,
+    words: verdict === 'late' ? `down to gear ${toGear} late` : '',
+  };
+}
+
+function missedWords({ missedDownshifts: count }: LiveMeasures): string {
+  return count === 0 ? '' : `${count} ${count === 1 ? 'downshift' : 'downshifts'} missing`;
+}
+
+function speedTold({ slowestSpeedMps, slowestSpeedErrorMps }: LiveMeasures): boolean {
+  return Math.abs(slowestSpeedErrorMps) > SPEED_SHARE * (slowestSpeedMps - slowestSpeedErrorMps);
+}
+
+function speedWords({ slowestSpeedErrorMps: error }: LiveMeasures, units: SpokenUnits): string {
+  const inUnit = units === 'imperial' ? mphFromMetresPerSecond : kmhFromMetresPerSecond;
+  const speed = `${Math.round(inUnit(Math.abs(error)))} ${units === 'imperial' ? 'mph' : 'km/h'}`;
+  return `${speed} too ${error > 0 ? 'fast' : 'slow'} at the slowest point`;
+}
+
+function placeWords(sM: number): string {
+  const metres = Math.round(Math.abs(sM));
+  if (metres === 0) return 'at turn-in';
+  return `${metres} m ${sM < 0 ? 'before' : 'after'} turn-in`;
+}
