@@ -74,7 +74,7 @@ describe('pressure beyond the limit', () => {
 });
 
 describe('ease, re-apply, carry on', () => {
-  const eased = (t: number) => (t < 0 ? 0 : t < 0.6 ? 0.8 : t < 0.8 ? 0.1 : 0.42);
+  const eased = (t: number) => (t < 0 ? 0 : t < 0.6 ? 0.8 : t < 0.8 ? 0.1 : 0.44);
   const stay = from(0, 0.8);
 
   test('the wheels come back, and the stop is shorter than with the foot staying in', () => {
