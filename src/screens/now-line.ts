@@ -4,12 +4,22 @@ import { writeText } from './write-text.ts';
 
 const NOW = 'now';
 
-/** The upright line of the moment, down to the base line of a plot; left out where it stands outside. */
-export function drawNow(grid: CellGrid, area: Area, column: number, { theme }: Look): void {
+/**
+ * The upright line of the moment, down to the base line of a plot; left out where it stands outside.
+ * @param side where its name stands while there is room
+ */
+export function drawNow(
+  grid: CellGrid,
+  area: Area,
+  column: number,
+  { theme }: Look,
+  side: 'left' | 'right' = 'left',
+): void {
   if (column < area.x || column >= area.x + area.cols) return;
   for (let row = 0; row <= area.rows; row++)
     putCell(grid, column, area.y + row, (row === area.rows ? '┴' : '│').codePointAt(0)!, theme.now);
-  // On the left, where the rep is over, unless there is no room yet.
-  const label = column - area.x > NOW.length ? column - NOW.length - 1 : column + 2;
+  const room = side === 'left' ? column - area.x : area.x + area.cols - column - 1;
+  const onLeft = room > NOW.length ? side === 'left' : side === 'right';
+  const label = onLeft ? column - NOW.length - 1 : column + 2;
   writeText(grid, label, area.y, NOW, theme.now);
 }

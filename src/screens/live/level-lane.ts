@@ -23,7 +23,7 @@ export function drawLevelLane(grid: CellGrid, area: Area, live: LiveView, look: 
   drawLevelScale(grid, area, ends.top, scale, look);
   drawPlaces(grid, area, ends, scale, look);
   drawTarget(grid, area, scale, live, look);
-  if (live.stage === 'zone') drawNow(grid, area, columnOf(scale, area, live.placeM), look);
+  if (live.stage === 'zone') drawNow(grid, area, columnOf(scale, area, live.placeM), look, 'right');
   drawMarks(grid, area, scale, marksOf(live, area.cols < ROOMY_COLS), look);
   if (live.level.own === null) return;
   drawOwn(grid, area, scale, live.level.own, look);

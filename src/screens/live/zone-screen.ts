@@ -27,8 +27,9 @@ export function drawZone(grid: CellGrid, view: DrillView, live: LiveView, look: 
     drawPlan(grid, layout.plan, plan, look);
   }
   drawSide(grid, layout, view, live, look);
-  drawNotes(grid, layout, live, look);
-  drawRepList(grid, layout.reps, view.lastReps, look, true);
+  const taken = drawNotes(grid, layout, live, look);
+  const reps = { ...layout.reps, y: layout.reps.y + taken, rows: layout.reps.rows - taken };
+  drawRepList(grid, reps, view.lastReps, look, true);
   drawFooter(grid, view, layout.health, layout.keys, look);
 }
 
@@ -83,14 +84,37 @@ function drawSide(
   else drawPlaceAlone(grid, side, live, look);
 }
 
-/** What happened; once the rep is over also what has to be said, with the force that the next one needs first. */
-function drawNotes(grid: CellGrid, { notes }: ZoneLayout, live: LiveView, { theme }: Look): void {
+/** Rows that the list of reps keeps when there is much to be said. */
+const LEAST_REP_ROWS = 2;
+
+/**
+ * What happened; once the rep is over also what has to be said, with the force that the next one needs first.
+ * Returns the rows of the list below that it took.
+ */
+function drawNotes(
+  grid: CellGrid,
+  { notes, reps }: ZoneLayout,
+  live: LiveView,
+  { theme }: Look,
+): number {
   const isOver = live.stage === 'over';
   const items = [...(isOver ? fadeWords(live) : []), ...eventWords(live.events)];
-  const happened = flowItems(items, notes.cols, '  ·  ');
-  const said = isOver ? live.remarks.flatMap((remark) => wrapText(remark, notes.cols)) : [];
-  [...happened, ...said].slice(0, notes.rows).forEach((line, index) => {
-    const pen = index < happened.length ? theme.strong : theme.quiet;
+  const lines = flowItems(items, notes.cols, '  ·  ').slice(0, notes.rows);
+  const room = isOver ? notes.rows + reps.rows - LEAST_REP_ROWS : notes.rows;
+  const said = isOver ? wholeRemarks(live.remarks, notes.cols, room - lines.length) : [];
+  [...lines, ...said].forEach((line, index) => {
+    const pen = index < lines.length ? theme.strong : theme.quiet;
     writeText(grid, notes.x, notes.y + index, fitText(line, notes.cols), pen);
   });
+  return Math.max(0, lines.length + said.length - notes.rows);
+}
+
+/** Remarks as long as there is room for the whole of one. */
+function wholeRemarks(remarks: readonly string[], width: number, rows: number): readonly string[] {
+  const lines: string[] = [];
+  for (const remark of remarks) {
+    const wrapped = wrapText(remark, width);
+    if (lines.length + wrapped.length <= rows) lines.push(...wrapped);
+  }
+  return lines;
 }
