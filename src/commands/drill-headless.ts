@@ -47,6 +47,7 @@ export async function drillHeadless(
       await runDrill(practice.source, practice.decoder, practice.setup, {
         unattended: true,
         store: (rep) => practice.log.add(rep),
+        rate: (rep, rating) => practice.log.rate(rep, rating),
         onRep: (line) => {
           told.lines.push(line);
           print(repLine(line));

@@ -1,4 +1,5 @@
 import type { FinishedRep } from '../drill/drill-message.ts';
+import { type SelfRating, selfRatingText } from '../drill/self-rating.ts';
 import type { HistoryStore, NewRep, PracticeStart } from '../history/store.ts';
 import { liveStart } from '../live/live-start.ts';
 import type { LiveZone } from '../live/live-zone.ts';
@@ -45,6 +46,8 @@ export class PracticeLog {
   readonly #start: Omit<PracticeStart, 'startedAt'>;
   readonly #condition: string | null;
   #practiceId: number | null = null;
+  /** Ids in the history by number in the practice. */
+  readonly #ids: Map<number, number> = new Map();
 
   constructor(
     store: HistoryStore,
@@ -65,7 +68,7 @@ export class PracticeLog {
   add(rep: FinishedRep): void {
     const at = zonedNow();
     this.#practiceId ??= this.#store.startPractice({ ...this.#start, startedAt: at });
-    this.#store.addRep(this.#practiceId, {
+    const id = this.#store.addRep(this.#practiceId, {
       at,
       ...whatWasDriven(rep.zone),
       condition: this.#condition,
@@ -76,11 +79,18 @@ export class PracticeLog {
       phase: rep.phase,
       order: rep.order,
       feedback: rep.feedback,
-      selfRating: null,
+      selfRating: rep.rating && selfRatingText(rep.rating),
       voided: rep.voided,
       record: rep.record,
       outcome: rep.outcome,
     });
+    this.#ids.set(rep.number, id);
+  }
+
+  /** Keeps what the driver said about a rep that was added. */
+  rate(rep: number, rating: SelfRating): void {
+    const id = this.#ids.get(rep);
+    if (id !== undefined) this.#store.addSelfRating(id, selfRatingText(rating));
   }
 }
 

@@ -14,6 +14,7 @@ import type { DrillModel } from '../drill/drill-model.ts';
 import type { DrillSetup } from '../drill/drill-setup.ts';
 import type { BlockSummary, DeviceHealth, DrillView, RepLine } from '../drill/drill-view.ts';
 import { readableLines } from '../drill/rep-lines.ts';
+import type { SelfRating } from '../drill/self-rating.ts';
 import { startDrill } from '../drill/start-drill.ts';
 import { update } from '../drill/update.ts';
 import { viewOf } from '../drill/view-of.ts';
@@ -26,6 +27,8 @@ import { quantiseRecord } from '../trace/quantise-record.ts';
 export interface DrillHooks {
   /** Writes a rep down; it has to be safe when this returns, for then the driver is told about it. */
   store(rep: FinishedRep): void;
+  /** The driver has rated a rep that was given to `store`. */
+  rate?(rep: number, rating: SelfRating): void;
   /** The driver wants to write something about this rep. */
   note?(rep: number): void;
   /** Once per batch and after each key; whoever draws it has to thin it out. */
@@ -137,6 +140,9 @@ class DrillLoop {
       }
       case 'store':
         this.#hooks.store(effect.rep);
+        break;
+      case 'rate':
+        this.#hooks.rate?.(effect.rep, effect.rating);
         break;
       case 'note':
         this.#hooks.note?.(effect.rep);

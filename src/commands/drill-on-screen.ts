@@ -15,7 +15,17 @@ import { openRigSource, type RigSource, type RigSourceNeeds } from './rig-source
 import { setUpBeforeDrill } from './set-up-before-drill.ts';
 
 /** Keys of the screen that mean something to the drill itself. */
-const DRILL_KEYS: readonly ScreenAction[] = ['next', 'repeat', 'pause', 'feedback', 'finish'];
+const DRILL_KEYS: readonly ScreenAction[] = [
+  'next',
+  'repeat',
+  'pause',
+  'feedback',
+  'finish',
+  'self-rating',
+  'low',
+  'middle',
+  'high',
+];
 
 /** The drill in the terminal: choose a target where none was named, drive blocks until the driver finishes. */
 export async function drillOnScreen(
@@ -82,6 +92,7 @@ async function drive(screen: TerminalScreen, practice: Practice): Promise<BlockS
   try {
     await runDrill(practice.source, practice.decoder, practice.setup, {
       store: (rep) => practice.log.add(rep),
+      rate: (rep, rating) => practice.log.rate(rep, rating),
       keys$: screen.keys$.pipe(
         filter((action) => DRILL_KEYS.includes(action)),
         map((action) => action as KeyAction),

@@ -24,6 +24,7 @@ export interface DrillOptions {
   readonly source: SourceWish;
   readonly reps: number | null;
   readonly seed: number | null;
+  readonly selfRating: boolean;
   readonly headless: boolean;
   readonly json: boolean;
   /** Null for the driver who always drives here. */
@@ -48,6 +49,10 @@ export const DRILL_OPTIONS: Readonly<Record<string, OptionSpec>> = {
   },
   reps: { type: 'string', value: 'N', help: 'reps in a block (default 10)' },
   seed: { type: 'string', value: 'N', help: 'seed of the virtual driver and of what is shown' },
+  'self-rating': {
+    type: 'boolean',
+    help: 'say how each rep felt before its result: keys 1, 2, 3 (also s while driving)',
+  },
   headless: { type: 'boolean', help: 'no screen: print each rep and the block' },
   json: { type: 'boolean', help: 'with --headless: one JSON object at the end' },
   driver: { type: 'string', value: 'NAME', help: 'whose history it is' },
@@ -81,6 +86,7 @@ export function readDrillOptions({ positionals, values }: CommandInput): DrillOp
     source: readSource(text('source')),
     reps: readWhole('--reps', text('reps'), 1, 1000),
     seed: readWhole('--seed', text('seed'), 0, Number.MAX_SAFE_INTEGER),
+    selfRating: values['self-rating'] === true,
     headless: values.headless === true,
     json: values.json === true,
     driver: text('driver'),

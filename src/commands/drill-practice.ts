@@ -91,6 +91,7 @@ function drillSetup(
     seed: seedOf(options),
     ...experience,
     feedback: null,
+    asksRating: options.selfRating,
     axes: axesOf(rig),
     brakeStepLevel: brakeStepLevel(rig),
     timing: REP_TIMING,

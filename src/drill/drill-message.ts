@@ -4,9 +4,20 @@ import type { Target } from '../target/target.ts';
 import type { RepRecord } from '../trace/rep-record.ts';
 import type { RigBatch } from '../trace/rig-batch.ts';
 import type { DeviceHealth, Feedback } from './drill-view.ts';
+import type { RatingKey, SelfRating } from './self-rating.ts';
 
 /** What the driver asks for by key or by learned wheel button. */
-export type KeyAction = 'next' | 'repeat' | 'pause' | 'feedback' | 'note' | 'finish';
+export type KeyAction =
+  | 'next'
+  | 'repeat'
+  | 'pause'
+  | 'feedback'
+  | 'note'
+  | 'finish'
+  /** Turns the driver's own rating on or off. */
+  | 'self-rating'
+  /** One of the three answers to it. */
+  | RatingKey;
 
 /** Everything the drill reacts to. `batch` is its only clock. */
 export type DrillMessage =
@@ -39,6 +50,8 @@ export interface FinishedRep extends RepTag {
   /** Null in a drill over time. */
   readonly zone: LiveZone | null;
   readonly order: 'blocked';
+  /** What the driver said before it was written down; a later one comes as a `rate` effect. */
+  readonly rating: SelfRating | null;
   readonly voided: 'aborted' | 'device lost' | null;
   readonly record: RepRecord;
   /** Null for a void rep. */
@@ -56,6 +69,8 @@ export type DrillEffect =
       readonly zone: LiveZone | null;
     }
   | { readonly kind: 'store'; readonly rep: FinishedRep }
+  /** The driver has rated a rep that is already written down. */
+  | { readonly kind: 'rate'; readonly rep: number; readonly rating: SelfRating }
   /** The driver wants to write something about this rep. */
   | { readonly kind: 'note'; readonly rep: number }
   | { readonly kind: 'end' };

@@ -12,6 +12,7 @@ import type { RepDrive } from './live/rep-drive.ts';
 import type { OnsetSearch } from './onset-search.ts';
 import type { Levels, Recording } from './recording.ts';
 import type { SampleLog } from './sample-log.ts';
+import type { RatingUnderWay, SelfRating } from './self-rating.ts';
 
 /** The traces as the driver sees them: zero time is the start of the target's rise. */
 export interface OwnTraces {
@@ -73,6 +74,7 @@ export interface UnscoredRep {
   /** What it was driven against. */
   readonly target: Target;
   readonly zone: LiveZone | null;
+  readonly rating: SelfRating | null;
   readonly revealAtS: number;
 }
 
@@ -84,6 +86,7 @@ export interface DoneRep {
   /** What to tell the driver, in words; empty where there is nothing to say. */
   readonly sentence: string;
   readonly revealAtS: number;
+  readonly rating: SelfRating | null;
   /** Level on the grid of the target's block; null for a rep that was not scored. */
   readonly curve: Float64Array | null;
 }
@@ -134,6 +137,10 @@ export interface DrillModel {
   readonly feedback: Feedback;
   /** What the driver chose against the schedule. */
   readonly chosenFeedback: Exclude<Feedback, 'first-of-day'> | null;
+  /** The driver wants to rate each rep before its result. */
+  readonly asksRating: boolean;
+  /** Of the rep just finished; null where none was asked for. */
+  readonly rating: RatingUnderWay | null;
   readonly clutchHold: ClutchHold;
   readonly lostDevices: readonly string[];
   readonly message: string | null;

@@ -23,6 +23,9 @@ export interface RepTiming {
 
 export const REP_TIMING: RepTiming = { countdownS: 3, holdS: 2.5, showS: 2.5, restS: 5 };
 
+/** How long a result is held back at least where the driver is asked for a rating first. */
+export const RATED_HOLD_S = 4;
+
 /** Reps in a block unless the driver asks for another number. */
 export const BLOCK_REPS = 10;
 
@@ -47,6 +50,8 @@ export interface DrillSetup {
   readonly hoursSinceLastRep: number | null;
   /** `null` for the schedule, else the same for every rep. */
   readonly feedback: Exclude<Feedback, 'first-of-day'> | null;
+  /** True where the driver rates each rep before its result is shown. */
+  readonly asksRating: boolean;
   readonly axes: RigAxes;
   /** One count of the brake's sensor as a level; 0 where unknown. */
   readonly brakeStepLevel: number;

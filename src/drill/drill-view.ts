@@ -3,6 +3,7 @@ import type { Cause, RepOutcome } from '../score/rep-score.ts';
 import type { Target } from '../target/target.ts';
 import type { Track } from '../trace/track.ts';
 import type { BlockDiagnosis } from './diagnosis/block-diagnosis.ts';
+import type { RatingUnderWay } from './self-rating.ts';
 
 /** What the driver may see of a rep: the own trace as it is drawn, only afterwards, or not even the target. */
 export type Feedback = 'shown' | 'hidden' | 'first-of-day';
@@ -95,6 +96,8 @@ export interface DrillView {
   readonly restS: number | null;
   /** Newest first. */
   readonly lastReps: readonly RepLine[];
+  /** What the driver is asked before the result, as far as it was answered; null where nothing is asked now. */
+  readonly rating: RatingUnderWay | null;
   /** The rep just finished, once its score may be shown. */
   readonly result: RepLine | null;
   readonly summary: BlockSummary | null;

@@ -1,6 +1,7 @@
 import type { KeyAction } from './drill-message.ts';
 import type { DrillModel } from './drill-model.ts';
 import type { Feedback } from './drill-view.ts';
+import { onRating, toggleRating } from './on-rating.ts';
 import { voidRep } from './rep-end.ts';
 import {
   enterArming,
@@ -27,6 +28,12 @@ export function onKey(model: DrillModel, action: KeyAction): Step {
       return [model, model.attempts > 0 ? [{ kind: 'note', rep: model.attempts }] : []];
     case 'finish':
       return onFinish(model);
+    case 'self-rating':
+      return [toggleRating(model), []];
+    case 'low':
+    case 'middle':
+    case 'high':
+      return onRating(model, action);
   }
 }
 

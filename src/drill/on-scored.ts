@@ -10,7 +10,7 @@ import { enterSummary, type Step } from './stages.ts';
 export function onScored(model: DrillModel, number: number, outcome: RepOutcome): Step {
   const scored = model.unscored.find(({ tag }) => tag.number === number);
   if (scored === undefined) return [model, []];
-  const { tag, record, target, zone, revealAtS } = scored;
+  const { tag, record, target, zone, rating, revealAtS } = scored;
   const curve = curveOf(model, scored, outcome);
   const done = {
     tag,
@@ -18,6 +18,7 @@ export function onScored(model: DrillModel, number: number, outcome: RepOutcome)
     voided: null,
     sentence: describeOutcome(outcome, adviceBands(model.recent)),
     revealAtS,
+    rating,
     curve,
   };
   const { block } = model;
@@ -32,7 +33,7 @@ export function onScored(model: DrillModel, number: number, outcome: RepOutcome)
     [
       {
         kind: 'store',
-        rep: { ...tag, target, zone, order: 'blocked', voided: null, record, outcome },
+        rep: { ...tag, target, zone, order: 'blocked', rating, voided: null, record, outcome },
       },
     ],
   ];

@@ -1,8 +1,10 @@
 import { LEAD_IN_S } from '../live/live-zone.ts';
 import type { RepTag } from './drill-message.ts';
 import type { DrillModel, OwnTraces } from './drill-model.ts';
+import { RATED_HOLD_S } from './drill-setup.ts';
 import type { RepDrive } from './live/rep-drive.ts';
 import { heatAfter } from './live/stint-heat.ts';
+import { firstRating } from './on-rating.ts';
 import { LEAD_S, repRecord } from './recording.ts';
 import { ARM_S, type Step } from './stages.ts';
 import { targetOf } from './target-of.ts';
@@ -41,7 +43,7 @@ export function finishRep(
   const target = targetOf(model);
   const zone = live?.zone ?? null;
   const { holdS, showS, restS } = setup.timing;
-  const revealAtS = span.endS + holdS;
+  const revealAtS = span.endS + (model.asksRating ? Math.max(holdS, RATED_HOLD_S) : holdS);
   const restFromS = revealAtS + showS;
   const stage = {
     kind: 'after',
@@ -56,7 +58,8 @@ export function finishRep(
     ...countedRep(model),
     atS: span.endS,
     stage,
-    unscored: [...model.unscored, { tag, record, target, zone, revealAtS }],
+    unscored: [...model.unscored, { tag, record, target, zone, rating: null, revealAtS }],
+    rating: firstRating(model),
     heat: heatAfter(model, drive),
   };
   return [next, [{ kind: 'score', rep: tag.number, record, target, zone }]];
@@ -77,6 +80,7 @@ export function voidRep(
     voided,
     sentence: reason,
     revealAtS: span.endS,
+    rating: null,
     curve: null,
   };
   const restFromS = span.endS;
@@ -109,6 +113,7 @@ export function voidRep(
           target: targetOf(model),
           zone: live?.zone ?? null,
           order: 'blocked',
+          rating: null,
           voided,
           record,
           outcome: null,
@@ -126,6 +131,7 @@ function countedRep(model: DrillModel): DrillModel {
     attempts: model.attempts + 1,
     repsInLife: model.repsInLife + 1,
     recording: null,
+    rating: null,
     message: null,
   };
 }

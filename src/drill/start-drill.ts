@@ -33,6 +33,8 @@ export function startDrill(setup: DrillSetup): DrillModel {
     repsInLife: setup.repsInLife,
     feedback: 'shown',
     chosenFeedback: null,
+    asksRating: setup.asksRating,
+    rating: null,
     clutchHold: NO_HOLD,
     lostDevices: [],
     message: null,

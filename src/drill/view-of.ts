@@ -39,6 +39,7 @@ export function viewOf(model: DrillModel): DrillView {
       stage.kind === 'braking' && !hidesOwn(model) ? errorLevel(stage.liveError) : null,
     restS: phaseOf(model) === 'rest' && stage.kind === 'after' ? stage.nextS - atS : null,
     lastReps: lines,
+    rating: stage.kind === 'after' && atS < stage.revealAtS ? model.rating : null,
     result: resultOf(model, lines),
     summary: stage.kind === 'summary' ? stage.summary : null,
     health: model.health,

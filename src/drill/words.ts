@@ -18,6 +18,10 @@ export function feedbackChosen(chosen: Feedback | null): string {
     : `From the next rep on: ${chosen}.`;
 }
 
+export function ratingChosen(asked: boolean): string {
+  return asked ? 'You will be asked how each rep felt.' : 'You will not be asked how a rep felt.';
+}
+
 export function lostInRep(device: string): string {
   return `${device} was lost: this rep does not count.`;
 }

@@ -89,6 +89,8 @@ export interface HistoryStore {
   addRep(practiceId: number, rep: NewRep): number;
   /** Adds an outcome beside the stored ones; refuses a version that is already there. */
   addOutcome(repId: number, outcome: RepOutcome): void;
+  /** Adds what the driver said about a rep; refuses a second word. */
+  addSelfRating(repId: number, selfRating: string): void;
   practices(driver?: string): readonly StoredPractice[];
   /** Oldest first. */
   reps(query: RepQuery): Iterable<StoredRep>;

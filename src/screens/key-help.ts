@@ -7,6 +7,7 @@ export const DRILL_HELP: readonly (readonly [string, string])[] = [
   ['r', 'repeat this rep'],
   ['p', 'pause, go on; also: hold the clutch for two seconds'],
   ['f', 'feedback: own trace shown, or hidden until the rep ends'],
+  ['s', 'say how each rep felt before its result, by 1, 2, 3; or stop that'],
   ['q', 'finish; finished reps are kept'],
   ['Esc', 'close this help'],
   ['Ctrl-L', 'draw the screen again'],

@@ -1,4 +1,5 @@
 import type { DrillView, Feedback } from '../drill/drill-view.ts';
+import { AMOUNT_FEELS, type RatingUnderWay, TIMING_FEELS } from '../drill/self-rating.ts';
 import { type CellGrid, clearArea, type Pen } from './cell-grid.ts';
 import { livePrompt } from './live/live-prompt.ts';
 import type { Look } from './look.ts';
@@ -47,7 +48,7 @@ function promptOf(view: DrillView): string {
     case 'braking':
       return BRAKING[view.feedback];
     case 'result':
-      return view.result === null ? 'How did it feel? The score follows.' : '';
+      return view.result === null ? feelPrompt(view.rating) : '';
     case 'rest':
       return `Rest${view.restS === null ? '' : ` ${Math.ceil(view.restS)} s`}: the next rep comes by itself.`;
     case 'paused':
@@ -57,6 +58,18 @@ function promptOf(view: DrillView): string {
     case 'summary':
       return 'Block finished: space starts the next one, q finishes.';
   }
+}
+
+function feelPrompt(rating: RatingUnderWay | null): string {
+  if (rating === null) return 'How did it feel? The score follows.';
+  const { timing, amount } = rating;
+  if (timing === null) return `When did you release? ${choices(TIMING_FEELS)}`;
+  if (amount === null) return `How much pressure? ${choices(AMOUNT_FEELS)}`;
+  return `Felt ${timing} in time and ${amount} in pressure. The score follows.`;
+}
+
+function choices(feels: readonly string[]): string {
+  return feels.map((feel, i) => `${i + 1} ${feel}`).join(', ');
 }
 
 function lostNames(view: DrillView): string {

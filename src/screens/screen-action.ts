@@ -6,6 +6,10 @@ export type ScreenAction =
   | 'feedback'
   | 'help'
   | 'finish'
+  | 'self-rating'
+  | 'low'
+  | 'middle'
+  | 'high'
   | 'up'
   | 'down'
   | 'choose'
@@ -25,6 +29,10 @@ export const KEY_ACTIONS: ReadonlyMap<string, ScreenAction | TerminalAction> = n
   ['h', 'help'],
   ['f1', 'help'],
   ['q', 'finish'],
+  ['s', 'self-rating'],
+  ['1', 'low'],
+  ['2', 'middle'],
+  ['3', 'high'],
   ['up', 'up'],
   ['k', 'up'],
   ['down', 'down'],

@@ -62,6 +62,7 @@ function done(outcome: DoneRep['outcome'], level: number | null, place = 1): Don
     voided,
     sentence: voided === null ? '20 % too quick off the brake' : 'Aborted by the driver.',
     revealAtS: 0,
+    rating: null,
     curve: level === null ? null : new Float64Array(GRID_PLACES).fill(level),
   };
 }

@@ -47,6 +47,7 @@ export function setup(change: Partial<DrillSetup> = {}): DrillSetup {
     recent: [],
     hoursSinceLastRep: null,
     feedback: null,
+    asksRating: false,
     axes: { throttle: true, clutch: true, steering: true },
     brakeStepLevel: 1 / 4095,
     timing: REP_TIMING,

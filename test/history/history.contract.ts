@@ -129,6 +129,22 @@ export function historyContract({ name, drivers }: Implementation): void {
         expect([...history.reps({})][0]?.outcomes).toEqual([aScore()]);
       }));
 
+    test('adds the driver’s own rating once, and keeps it', () =>
+      inFolder((folder) => {
+        const first = open(folder);
+        const [id, other] = addAll(first, [aRep(), aRep({ selfRating: 'right right', number: 2 })]);
+        first.addSelfRating(id!, 'late heavy');
+        expect(() => first.addSelfRating(id!, 'early light')).toThrow(Problem);
+        expect(() => first.addSelfRating(other!, 'early light')).toThrow(Problem);
+        expect(() => first.addSelfRating(99, 'early light')).toThrow(Problem);
+        first.close();
+        const again = open(folder);
+        const kept = [...again.reps({})];
+        expect(kept.map(({ selfRating }) => selfRating)).toEqual(['late heavy', 'right right']);
+        expect(kept[0]?.outcomes).toEqual([aScore()]);
+        again.close();
+      }));
+
     test('refuses practices and reps that are not there', () =>
       withHistory((history) => {
         addAll(history, [aRep()]);

@@ -179,6 +179,7 @@ test.each(SQL_IMPLEMENTATIONS)('is imported by the next start that has $name', (
       aRep({ number: 3, voided: 'aborted', outcome: null }),
     ]);
     history.addOutcome(ids[0]!, aScore({ version: 2, score: 55 }));
+    history.addSelfRating(ids[0]!, 'late heavy');
     const [practices, reps] = [history.practices(), [...history.reps({})]];
     history.close();
 
@@ -194,7 +195,8 @@ test.each(SQL_IMPLEMENTATIONS)('is imported by the next start that has $name', (
 test.each(SQL_IMPLEMENTATIONS)('is imported once, whatever goes wrong: $name', ({ drivers }) =>
   inFolder((folder) => {
     const history = journal(folder);
-    addAll(history, [aRep(), aRep({ number: 2 })]);
+    const [id] = addAll(history, [aRep(), aRep({ number: 2 })]);
+    history.addSelfRating(id!, 'late heavy');
     history.close();
     openHistory(folder, { drivers }).close();
     // as if the program had ended between the import and the renaming

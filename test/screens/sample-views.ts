@@ -185,6 +185,7 @@ export const BRAKING: DrillView = {
   liveErrorLevel: 0.043,
   restS: null,
   lastReps: REPS,
+  rating: null,
   result: null,
   summary: null,
   health: [
@@ -211,6 +212,14 @@ export const DRILL_VIEWS: Readonly<Record<string, DrillView>> = {
     liveErrorLevel: null,
   },
   hold: { ...BRAKING, phase: 'result', nowS: 2.6, own: ownTrace(2.6), brakeLevel: 0 },
+  rating: {
+    ...BRAKING,
+    phase: 'result',
+    nowS: 2.6,
+    own: ownTrace(2.6),
+    brakeLevel: 0,
+    rating: { timing: 'late', amount: null },
+  },
   result: {
     ...BRAKING,
     phase: 'result',

@@ -2,7 +2,7 @@ import { closeSync, existsSync, fstatSync, openSync, renameSync } from 'node:fs'
 import { withFileProblems } from '../file-problem.ts';
 import { hasOutcome, insertOutcome } from '../sql/outcome-row.ts';
 import { insertPractice } from '../sql/practice-row.ts';
-import { insertRep } from '../sql/rep-row.ts';
+import { insertRep, insertSelfRating, isRated } from '../sql/rep-row.ts';
 import type { SqlDatabase } from '../sql/sql-database.ts';
 import { readJournal, sameFile } from './journal-file.ts';
 import type { JournalEntry } from './journal-line.ts';
@@ -49,6 +49,7 @@ function unusedName(journal: string): string {
 
 function importEntry(db: SqlDatabase, entry: JournalEntry): void {
   if (entry.kind === 'outcome') importOutcome(db, entry);
+  else if (entry.kind === 'rating') importRating(db, entry);
   else if (idOf(db, entry.kind, entry.origin) !== null) return;
   else if (entry.kind === 'practice') insertPractice(db, entry.start, entry.origin);
   else importRep(db, entry);
@@ -66,6 +67,11 @@ function importRep(db: SqlDatabase, entry: Entry<'rep'>): void {
 function importOutcome(db: SqlDatabase, { rep, outcome }: Entry<'outcome'>): void {
   const repId = idOf(db, 'rep', rep);
   if (repId !== null && !hasOutcome(db, repId, outcome.version)) insertOutcome(db, repId, outcome);
+}
+
+function importRating(db: SqlDatabase, { rep, selfRating }: Entry<'rating'>): void {
+  const repId = idOf(db, 'rep', rep);
+  if (repId !== null && !isRated(db, repId)) insertSelfRating(db, repId, selfRating);
 }
 
 function idOf(db: SqlDatabase, table: 'practice' | 'rep', origin: string): number | null {

@@ -4,6 +4,7 @@ import type { RepMeasure } from '../../consistency/rep-measure.ts';
 import { Problem } from '../../problem.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
 import type { RepRecord } from '../../trace/rep-record.ts';
+import { alreadyRated } from '../already-rated.ts';
 import { decodeRecord } from '../codec/decode-record.ts';
 import { encodeRecord } from '../codec/encode-record.ts';
 import { repMeasureOf } from '../rep-measure-of.ts';
@@ -64,6 +65,12 @@ export class JournalHistory implements HistoryStore {
         next: 'Leave it: a stored score is never rewritten.',
       });
     this.#append({ kind: 'outcome', rep: origin, outcome });
+  }
+
+  addSelfRating(repId: number, selfRating: string): void {
+    const { origin, stored } = this.#rep(repId);
+    if (stored.selfRating !== null) throw alreadyRated(repId, this.#path);
+    this.#append({ kind: 'rating', rep: origin, selfRating });
   }
 
   practices(driver?: string): readonly StoredPractice[] {

@@ -14,7 +14,8 @@ export type JournalEntry =
       /** The codec's bytes in base64. */
       readonly samples: string;
     }
-  | { readonly kind: 'outcome'; readonly rep: string; readonly outcome: RepOutcome };
+  | { readonly kind: 'outcome'; readonly rep: string; readonly outcome: RepOutcome }
+  | { readonly kind: 'rating'; readonly rep: string; readonly selfRating: string };
 
 const VERSION = 1;
 const START = `{"ebbline":`;

@@ -7,7 +7,7 @@ type Entry<Kind> = Extract<JournalEntry, { readonly kind: Kind }>;
 
 export interface JournalRep {
   readonly origin: string;
-  readonly stored: StoredRep;
+  stored: StoredRep;
   readonly outcomes: RepOutcome[];
   readonly place: PlacedEntry;
 }
@@ -31,6 +31,7 @@ export class JournalState {
     const { entry } = place;
     if (entry.kind === 'practice') this.#addPractice(entry, place.fd);
     else if (entry.kind === 'outcome') this.#addOutcome(entry.rep, entry.outcome);
+    else if (entry.kind === 'rating') this.#addRating(entry);
     else this.#addRep(entry, place);
   }
 
@@ -38,6 +39,8 @@ export class JournalState {
   holds(entry: JournalEntry): boolean {
     if (entry.kind === 'practice') return this.#practiceByOrigin.has(entry.origin);
     if (entry.kind === 'rep') return this.#repByOrigin.has(entry.origin);
+    if (entry.kind === 'rating')
+      return (this.#repByOrigin.get(entry.rep)?.stored.selfRating ?? null) !== null;
     const outcomes = this.#repByOrigin.get(entry.rep)?.outcomes ?? [];
     return outcomes.some(({ version }) => version === entry.outcome.version);
   }
@@ -78,5 +81,11 @@ export class JournalState {
     if (outcomes.some(({ version }) => version === outcome.version)) return;
     outcomes.push(outcome);
     outcomes.sort((a, b) => a.version - b.version);
+  }
+
+  #addRating({ rep: origin, selfRating }: Entry<'rating'>): void {
+    const rep = this.#repByOrigin.get(origin);
+    if (rep !== undefined && rep.stored.selfRating === null)
+      rep.stored = { ...rep.stored, selfRating };
   }
 }

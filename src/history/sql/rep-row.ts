@@ -1,6 +1,7 @@
 import type { Feedback } from '../../drill/drill-view.ts';
 import type { LiveStart } from '../../live/live-start.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
+import { alreadyRated } from '../already-rated.ts';
 import type { NewRep, PhaseTag, StoredRep } from '../store.ts';
 import { PRACTICE_COLUMNS, type PracticeRow, practiceOf } from './practice-row.ts';
 import type { SqlDatabase } from './sql-database.ts';
@@ -85,4 +86,14 @@ export function insertRep(
     rep.selfRating,
     rep.voided,
   );
+}
+
+/** @throws Problem for a rep that the driver has already rated */
+export function insertSelfRating(db: SqlDatabase, repId: number, selfRating: string): void {
+  if (isRated(db, repId)) throw alreadyRated(repId, db.file);
+  db.run('UPDATE rep SET self_rating = ? WHERE id = ?', selfRating, repId);
+}
+
+export function isRated(db: SqlDatabase, repId: number): boolean {
+  return db.get('SELECT 1 FROM rep WHERE id = ? AND self_rating IS NOT NULL', repId) !== null;
 }

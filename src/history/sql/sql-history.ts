@@ -16,7 +16,7 @@ import { MEASURE_SELECT, type MeasureRow, measureOf } from './measure-row.ts';
 import { insertOutcome, outcomesOf } from './outcome-row.ts';
 import { insertPractice, PRACTICE_COLUMNS, type PracticeRow, practiceOf } from './practice-row.ts';
 import { repFilter } from './rep-filter.ts';
-import { insertRep, REP_SELECT, type RepRow, repOf } from './rep-row.ts';
+import { insertRep, insertSelfRating, REP_SELECT, type RepRow, repOf } from './rep-row.ts';
 import type { SqlDatabase } from './sql-database.ts';
 import { fromRows } from './sql-problem.ts';
 
@@ -50,6 +50,13 @@ export class SqlHistory implements HistoryStore {
     this.#db.transaction(() => {
       this.#expect('rep', repId);
       insertOutcome(this.#db, repId, outcome);
+    });
+  }
+
+  addSelfRating(repId: number, selfRating: string): void {
+    this.#db.transaction(() => {
+      this.#expect('rep', repId);
+      insertSelfRating(this.#db, repId, selfRating);
     });
   }
 

@@ -1,0 +1,51 @@
+import { normalQuantile } from '../distribution/normal.ts';
+import { type Interval, USUAL_LEVEL } from '../interval.ts';
+
+/** How far two judgements of the same things agree beyond chance. */
+export interface WeightedKappa {
+  /** 1 is full agreement, 0 what chance would give, below 0 worse than that. */
+  readonly kappa: number;
+  /** By the standard error of Fleiss, Cohen and Everitt; it is for many judgements and rough under some twenty. */
+  readonly interval: Interval;
+}
+
+/**
+ * Weighted kappa (Cohen 1968, Psychological Bulletin 70:213) with the large-sample standard error of Fleiss, Cohen and
+ * Everitt (1969, Psychological Bulletin 72:323).
+ *
+ * @param table counts: row i by the one judge, column j by the other
+ * @param weight how bad a disagreement is, 0 for none; by default the distance between the categories
+ * @returns null where chance alone leaves no room to disagree
+ */
+export function weightedKappa(
+  table: readonly (readonly number[])[],
+  weight: (i: number, j: number) => number = (i, j) => Math.abs(i - j),
+  level: number = USUAL_LEVEL,
+): WeightedKappa | null {
+  const count = sum(table.map(sum));
+  if (count === 0) return null;
+  const share = table.map((row) => row.map((cell) => cell / count));
+  const rows = share.map(sum);
+  const columns = share.map((_, j) => sum(share.map((row) => row[j]!)));
+  const each = (f: (i: number, j: number) => number): number =>
+    sum(share.map((row, i) => sum(row.map((_, j) => f(i, j)))));
+  const seen = each((i, j) => share[i]![j]! * weight(i, j));
+  const expected = each((i, j) => rows[i]! * columns[j]! * weight(i, j));
+  if (expected === 0) return null;
+  const ofRow = rows.map((_, i) => sum(columns.map((column, j) => column * weight(i, j))));
+  const ofColumn = columns.map((_, j) => sum(rows.map((row, i) => row * weight(i, j))));
+  const ratio = seen / expected;
+  // the ratio's first-order change with each judgement; its variance is that of the mean of these
+  const influence = (i: number, j: number): number =>
+    weight(i, j) - ratio * (ofRow[i]! + ofColumn[j]!) + ratio * expected;
+  const variance = each((i, j) => share[i]![j]! * influence(i, j) ** 2) / expected ** 2;
+  const half = normalQuantile((1 + level) / 2) * Math.sqrt(variance / count);
+  return {
+    kappa: 1 - ratio,
+    interval: { low: 1 - ratio - half, high: 1 - ratio + half, level },
+  };
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}

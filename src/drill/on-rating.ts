@@ -1,0 +1,42 @@
+import type { DrillModel } from './drill-model.ts';
+import { NOT_RATED, type RatingKey, rated, type SelfRating, wholeRating } from './self-rating.ts';
+import type { Step } from './stages.ts';
+import { ratingChosen } from './words.ts';
+
+/** A rating has to come before the result: what is said after it is not felt but read. */
+export function onRating(model: DrillModel, key: RatingKey): Step {
+  const { stage, rating, atS } = model;
+  if (stage.kind !== 'after' || rating === null || atS >= stage.revealAtS) return [model, []];
+  const next = rated(rating, key);
+  const whole = wholeRating(next);
+  if (next === rating || whole === null) return [{ ...model, rating: next }, []];
+  const { number } = stage.rep;
+  const isStored = model.block.done.some(({ tag }) => tag.number === number);
+  return [
+    withRating({ ...model, rating: next }, number, whole),
+    isStored ? [{ kind: 'rate', rep: number, rating: whole }] : [],
+  ];
+}
+
+/** Turns the question on or off, from the next rep on. */
+export function toggleRating(model: DrillModel): DrillModel {
+  const asksRating = !model.asksRating;
+  return { ...model, asksRating, message: ratingChosen(asksRating) };
+}
+
+/** What a finished rep is asked. */
+export function firstRating({ asksRating }: DrillModel): DrillModel['rating'] {
+  return asksRating ? NOT_RATED : null;
+}
+
+/** A rep that is not stored yet takes its rating along. */
+function withRating(model: DrillModel, number: number, rating: SelfRating): DrillModel {
+  const { block, unscored } = model;
+  const withIt = <T extends { readonly tag: { readonly number: number } }>(rep: T): T =>
+    rep.tag.number === number ? { ...rep, rating } : rep;
+  return {
+    ...model,
+    unscored: unscored.map(withIt),
+    block: { ...block, done: block.done.map(withIt) },
+  };
+}

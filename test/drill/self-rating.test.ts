@@ -1,0 +1,75 @@
+import { describe, expect, test } from 'vitest';
+import type { KeyAction } from '../../src/drill/drill-message.ts';
+import { readSelfRating, selfRatingText } from '../../src/drill/self-rating.ts';
+import { viewOf } from '../../src/drill/view-of.ts';
+import { type Fed, feed, fresh, RAMP, type Script, START_S, say } from './drill-rig.ts';
+
+const good: Script = { brake: (t) => RAMP.level.at(t - START_S) };
+/** The rep is over and its result held back. */
+const HELD_S = START_S + 2.5;
+
+const driven = (asksRating: boolean, toS = HELD_S): Fed =>
+  feed(fresh({ asksRating }), good, { fromS: 0, toS });
+const press = (fed: Fed, ...keys: readonly KeyAction[]): Fed =>
+  keys.reduce((now, action) => say(now, { kind: 'key', action }), fed);
+const ratings = ({ effects }: Fed) => effects.filter(({ kind }) => kind === 'rate');
+
+describe('a driver who rates', () => {
+  test('is asked for timing, then for amount, and both go to the history', () => {
+    const asked = driven(true);
+    expect(viewOf(asked.model)).toMatchObject({ phase: 'result', result: null });
+    expect(viewOf(asked.model).rating).toEqual({ timing: null, amount: null });
+    const half = press(asked, 'high');
+    expect(viewOf(half.model).rating).toEqual({ timing: 'late', amount: null });
+    expect(ratings(half)).toEqual([]);
+    const whole = press(half, 'low');
+    expect(ratings(whole)).toEqual([
+      { kind: 'rate', rep: 1, rating: { timing: 'late', amount: 'light' } },
+    ]);
+    expect(whole.model.block.done[0]?.rating).toEqual({ timing: 'late', amount: 'light' });
+    // a third key changes nothing
+    expect(ratings(press(whole, 'high'))).toHaveLength(1);
+  });
+
+  test('has four seconds: once the result is there nothing can be said', () => {
+    const later = feed(driven(true).model, good, { fromS: HELD_S, toS: START_S + 2 + 4.1 });
+    expect(viewOf(later.model)).toMatchObject({ rating: null, phase: 'result' });
+    expect(viewOf(later.model).result).not.toBeNull();
+    expect(ratings(press(later, 'low', 'low'))).toEqual([]);
+    const earlier = feed(driven(true).model, good, { fromS: HELD_S, toS: START_S + 2 + 3.9 });
+    expect(viewOf(earlier.model).result).toBeNull();
+  });
+
+  test('who says nothing, or half, loses nothing', () => {
+    const half = press(driven(true), 'middle');
+    const next = feed(half.model, good, { fromS: HELD_S, toS: HELD_S + 12 });
+    expect(ratings(next)).toEqual([]);
+    expect(next.model.block.done[0]?.rating).toBeNull();
+    expect(viewOf(next.model).rating).toBeNull();
+  });
+
+  test('during a rep the keys do nothing', () => {
+    const under = driven(true, START_S + 0.5);
+    expect(press(under, 'low', 'high').model).toEqual(under.model);
+  });
+});
+
+test('nobody is asked who did not want it; one key turns it on and off', () => {
+  const plain = driven(false);
+  expect(viewOf(plain.model).rating).toBeNull();
+  expect(press(plain, 'low', 'low').model).toEqual(plain.model);
+  const wanting = feed(press(fresh1(), 'self-rating').model, good, { fromS: 0, toS: HELD_S });
+  expect(viewOf(wanting.model).rating).not.toBeNull();
+  const not = press(fresh1(), 'self-rating', 'self-rating');
+  expect(not.model.asksRating).toBe(false);
+});
+
+const fresh1 = (): Fed => ({ model: fresh(), effects: [] });
+
+test('what the history keeps can be read again, anything else is no rating', () => {
+  for (const timing of ['early', 'right', 'late'] as const)
+    for (const amount of ['light', 'right', 'heavy'] as const)
+      expect(readSelfRating(selfRatingText({ timing, amount }))).toEqual({ timing, amount });
+  for (const text of [null, '', 'late', 'heavy late', 'late heavy 3', 'late  heavy'])
+    expect(readSelfRating(text)).toBeNull();
+});
