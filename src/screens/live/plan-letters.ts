@@ -24,9 +24,10 @@ export const PLAN_LETTERS: Readonly<
 export function planLegend({ marks }: LivePlan): readonly string[] {
   const kinds = new Set(marks.map(({ kind }) => kind));
   const pair = (own: PlanKind, target: PlanKind): string => {
-    const name = kinds.has(own) ? `${PLAN_LETTERS[own].letter} ${own}` : '';
-    const aim = kinds.has(target) ? `${PLAN_LETTERS[target].letter} target's` : '';
-    return [name, aim].filter((part) => part !== '').join(', ');
+    const name = `${PLAN_LETTERS[own].letter} ${own}`;
+    const aim = `${PLAN_LETTERS[target].letter} target's`;
+    if (!kinds.has(target)) return kinds.has(own) ? name : '';
+    return kinds.has(own) ? `${name}, ${aim}` : `${aim} ${own}`;
   };
   const alone = (['turn-in', 'slowest', 'bump', 'downshift', 'lock-up'] as const)
     .filter((kind) => kinds.has(kind))

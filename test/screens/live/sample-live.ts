@@ -311,7 +311,6 @@ export const LIVE_VIEWS: Readonly<Record<string, DrillView>> = {
     {
       ...OVER,
       plan: null,
-      events: [],
       level: { target: TARGET_LEVEL, own: null },
       steeringDeg: { target: TARGET_ANGLE, own: null },
     },
