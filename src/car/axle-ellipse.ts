@@ -30,43 +30,37 @@ export function rearLimitN(chassis: Chassis, axle: AxleGrip): number {
   return limitN(axle, -chassis.cgHeightM / wheelbaseM(chassis));
 }
 
-/** One axle's part in accelerating while cornering. */
-export interface DriveGrip {
-  readonly mu: number;
-  /** Axle load without load transfer: static plus downforce, N. */
-  readonly loadN: number;
-  /** Share of the driving force on this axle; 0 is not driven. */
-  readonly driveShare: number;
-  /** Lateral force the axle carries, N. */
-  readonly lateralN: number;
+function limitN(axle: AxleGrip, gain: number): number {
+  const { mu, loadN, brakeShare, lateralN, engineN = 0, totalEngineN = engineN } = axle;
+  return circleLimitN(mu, loadN, brakeShare, lateralN, engineN, totalEngineN, gain);
 }
 
 /**
- * Largest driving force of the whole car, N, before the front axle leaves its friction circle, when load moves to the
- * rear with it: (s F)^2 + Y^2 = mu^2 (N - F h / L)^2. An axle that is not driven still has to carry its lateral force.
+ * Largest force F along the whole car, N, braking or driving, before an axle with the share s of it leaves its friction
+ * circle: (s F + E)^2 + Y^2 = mu^2 (N + (F + T) g)^2. The solver asks some ten thousand times a zone, hence the numbers
+ * one by one.
  *
- * @returns 0 where the lateral force already uses up the axle, Infinity where no force is too much
- * @source Gillespie, Fundamentals of Vehicle Dynamics, ch. 2 (traction-limited acceleration), with the lateral force
+ * @param loadN N, without load transfer
+ * @param heldN E, what acts on this axle already
+ * @param totalHeldN T, what acts on both axles already
+ * @param gain g, load the axle gains per newton along the car, negative where it loses load
  */
-export function frontDriveLimitN(chassis: Chassis, { driveShare, ...axle }: DriveGrip): number {
-  return limitN({ ...axle, brakeShare: driveShare }, -chassis.cgHeightM / wheelbaseM(chassis));
-}
-
-/** The same for the rear axle, which load transfer loads: the load is N + F h / L. */
-export function rearDriveLimitN(chassis: Chassis, { driveShare, ...axle }: DriveGrip): number {
-  return limitN({ ...axle, brakeShare: driveShare }, chassis.cgHeightM / wheelbaseM(chassis));
-}
-
-/** @param gain load the axle gains per newton of force along the car, negative where it loses load */
-function limitN(axle: AxleGrip, gain: number): number {
-  const { mu, brakeShare, lateralN, engineN = 0, totalEngineN = engineN } = axle;
-  const load = axle.loadN + totalEngineN * gain;
+export function circleLimitN(
+  mu: number,
+  loadN: number,
+  share: number,
+  lateralN: number,
+  heldN: number,
+  totalHeldN: number,
+  gain: number,
+): number {
+  const load = loadN + totalHeldN * gain;
   if (load <= 0) return 0;
-  if (brakeShare === 0 && engineN === 0) return untilUnloadedN(mu * load - lateralN, mu * gain);
+  if (share === 0 && heldN === 0) return untilUnloadedN(mu * load - lateralN, mu * gain);
   // a F^2 + 2 b F - c = 0
-  const a = brakeShare ** 2 - (mu * gain) ** 2;
-  const b = brakeShare * engineN - mu ** 2 * load * gain;
-  const c = (mu * load) ** 2 - engineN ** 2 - lateralN ** 2;
+  const a = share * share - mu * gain * mu * gain;
+  const b = share * heldN - mu * mu * load * gain;
+  const c = mu * load * mu * load - heldN * heldN - lateralN * lateralN;
   const root = b * b + a * c;
   if (root < 0 || (c <= 0 && b >= 0)) return 0;
   // Of the two forms of the root, the one that adds numbers of one sign.

@@ -81,15 +81,18 @@ export function driveForceN(
   return (torqueNm * overallRatio(gearbox, gear) * gearbox.efficiency) / gearbox.drivenWheelRadiusM;
 }
 
+/** Asked for at every step: no search by a function. */
 function torqueAt(curve: TorqueCurve, rpm: number): number {
-  const above = curve.findIndex((point) => point.rpm >= rpm);
-  if (above === -1) return curve[curve.length - 1]?.torqueNm ?? 0;
-  const right = curve[above];
-  const left = curve[above - 1];
-  if (right === undefined || left === undefined) return right?.torqueNm ?? 0;
-  return (
-    left.torqueNm + ((right.torqueNm - left.torqueNm) * (rpm - left.rpm)) / (right.rpm - left.rpm)
-  );
+  let left = curve[0];
+  if (left === undefined || rpm <= left.rpm) return left?.torqueNm ?? 0;
+  for (const right of curve) {
+    if (rpm <= right.rpm) {
+      const share = (rpm - left.rpm) / (right.rpm - left.rpm);
+      return left.torqueNm + (right.torqueNm - left.torqueNm) * share;
+    }
+    left = right;
+  }
+  return left.torqueNm;
 }
 
 /**

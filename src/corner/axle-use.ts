@@ -1,7 +1,8 @@
 import { frontForceN } from '../car/brake-split.ts';
 import { type Axles, wheelbaseM } from '../car/chassis.ts';
 import { axleFrictionFactor, type Tyre } from '../car/tyre.ts';
-import { brakeSplitIn, lateralForcesN, loadsN, type Road, type TwoAxleCar } from './two-axle.ts';
+import { brakeSplitIn, type Road, type TwoAxleCar } from './two-axle.ts';
+import { wheelForces } from './wheel-forces.ts';
 
 /** A car somewhere on the path, doing something. */
 export interface Doing {
@@ -19,17 +20,19 @@ export interface Doing {
 export function axleUse(car: TwoAxleCar, road: Road, doing: Doing): Axles {
   const { sM, speedMps, brakeForceN, engineN, unloaded = 0 } = doing;
   const w = speedMps ** 2;
-  const loads = loadsN(car, road, sM, w);
-  const lateral = lateralForcesN(car, road, sM, w);
+  const forces = wheelForces(car, road, sM, w);
   const transferN = ((brakeForceN + engineN) * car.chassis.cgHeightM) / wheelbaseM(car.chassis);
   const frontN = frontForceN(brakeSplitIn(car), brakeForceN);
   const use = (side: 'front' | 'rear', tyre: Tyre, brakeN: number, driveShare: number): number => {
-    const load = (loads[side] + (side === 'front' ? transferN : -transferN)) * (1 - unloaded);
+    const isFront = side === 'front';
+    const restN = isFront ? forces.frontLoadN : forces.rearLoadN;
+    const acrossN = isFront ? forces.frontAcrossN : forces.rearAcrossN;
+    const load = (restN + (isFront ? transferN : -transferN)) * (1 - unloaded);
     if (load <= 0) return Number.POSITIVE_INFINITY;
-    const moved = (lateral[side] * car.chassis.cgHeightM) / car.trackM;
+    const moved = (acrossN * car.chassis.cgHeightM) / car.trackM;
     const factor = car.gripShare * axleFrictionFactor(tyre, load, moved);
     const along = (brakeN + driveShare * engineN) / tyre.longitudinalFriction;
-    return Math.hypot(along, lateral[side] / tyre.lateralFriction) / (factor * load);
+    return Math.hypot(along, acrossN / tyre.lateralFriction) / (factor * load);
   };
   return {
     front: use('front', car.frontTyre, frontN, car.frontDriveShare),

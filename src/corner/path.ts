@@ -38,7 +38,8 @@ export function joinPath(segments: readonly Segment[]): Path {
   const curvatureAt = (sM: number): number => {
     if (sM <= 0) return first.startCurvature;
     if (sM >= lengthM) return last.endCurvature;
-    const index = ends.findIndex((end) => sM < end);
+    let index = 0;
+    while (sM >= (ends[index] ?? lengthM)) index++;
     const segment = segments[index] ?? last;
     return segmentCurvature(segment, sM - ((ends[index] ?? lengthM) - segment.lengthM));
   };

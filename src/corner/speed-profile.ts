@@ -63,7 +63,7 @@ function pointBefore(
   const sM = pass.slowestM - farM;
   const lengthM = farM - nearM;
   const cap = footCap(later, pass.releaseNps);
-  const reached = stepBack(model, pass, later.speedMps ** 2, [nearM, farM], cap);
+  const reached = stepBack(model, pass, later, [nearM, farM], cap);
   const most = model.cornerLimit(sM);
   const point =
     reached <= most
@@ -114,16 +114,18 @@ function footCap(later: ProfilePoint, releaseNps: number): Cap {
 function stepBack(
   model: BrakingModel,
   { slowestM }: BackwardPass,
-  w: number,
+  later: ProfilePoint,
   [nearM, farM]: readonly [number, number],
   cap: Cap,
 ): number {
+  const w = later.speedMps ** 2;
   const law = nearM === 0 ? model.releaseLaw(slowestM) : null;
   if (law !== null) return w + 2 * lawIntegral(law, farM);
   const h = farM - nearM;
   const slope = (beforeM: number, at: number): number =>
     2 * decelerationUnder(model, slowestM - beforeM, at, cap(beforeM - nearM, at));
-  const k1 = slope(nearM, w);
+  // At the limit the later point knows its own slope; riding the corner's limit it may brake harder than it did.
+  const k1 = later.limiter === 'corner' ? slope(nearM, w) : 2 * later.decelerationMps2;
   const k2 = slope(nearM + h / 2, w + (h / 2) * k1);
   const k3 = slope(nearM + h / 2, w + (h / 2) * k2);
   const k4 = slope(farM, w + h * k3);

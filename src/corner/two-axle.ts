@@ -1,11 +1,13 @@
-import { type Aero, downforceN, dragN } from '../car/aero.ts';
-import { type AxleGrip, frontLimitN, rearLimitN } from '../car/axle-ellipse.ts';
-import { type BrakeSplit, type SplitPiece, totalForAxleN } from '../car/brake-split.ts';
-import { type Axles, type Chassis, staticAxleLoadsN, wheelbaseM } from '../car/chassis.ts';
+import { type Aero, dragN } from '../car/aero.ts';
+import { type BrakeSplit, totalForAxleN } from '../car/brake-split.ts';
+import type { Axles, Chassis } from '../car/chassis.ts';
 import { axleFrictionFactor, type Tyre } from '../car/tyre.ts';
 import { STANDARD_GRAVITY_MPS2 } from '../units.ts';
+import { brakeLimit } from './axle-limit.ts';
 import type { BrakingLimit, BrakingModel } from './braking-model.ts';
+import { cornerLimitSquared } from './corner-limit.ts';
 import type { Path } from './path.ts';
+import { type WheelForces, wheelForces } from './wheel-forces.ts';
 
 /** The car as the solver needs it, at one state of brakes and tyres. */
 export interface TwoAxleCar {
@@ -39,9 +41,6 @@ export interface Road {
 /** Braking force of the engine, and of a hybrid's motor, at a place and squared speed, N, both axles together. */
 export type EngineBraking = (sM: number, speedSquared: number) => number;
 
-/** Rounds of the fixed point for friction that depends on load; each gains about one decimal place. */
-const LOAD_ROUNDS = 4;
-
 /**
  * The two-axle model: friction ellipses of both axles with load transfer, downforce, fixed brake distribution and
  * engine braking. Limited by the front axle early and by the rear axle late. Left out: yaw inertia, transient tyre
@@ -55,56 +54,38 @@ export function twoAxleModel(
   road: Road,
   engineBraking: EngineBraking = () => 0,
 ): BrakingModel {
-  const { chassis } = car;
-  const resistance = (sM: number, w: number, engineN: number): number =>
+  const { massKg } = car.chassis;
+  const frontLimit = brakeLimit(car, 'front');
+  const rearLimit = brakeLimit(car, 'rear');
+  const carriedN = carriedEngine(car);
+  const resistanceN = (sM: number, w: number, forces: WheelForces): number =>
     dragN(car.aero, Math.sqrt(w)) +
-    engineN +
-    car.rollingResistance * loadsN(car, road, sM, w).total +
-    chassis.massKg * STANDARD_GRAVITY_MPS2 * road.slopeAt(sM);
-  const deceleration = (sM: number, w: number, forceN: number): number =>
-    (forceN + resistance(sM, w, engineBraking(sM, w))) / chassis.massKg;
+    car.rollingResistance * (forces.frontLoadN + forces.rearLoadN) +
+    massKg * STANDARD_GRAVITY_MPS2 * road.slopeAt(sM);
   const limit = (sM: number, w: number): BrakingLimit => {
     const engineN = engineBraking(sM, w);
-    const { front, rear } = axleLimitsN(car, road, { sM, w, engineN });
+    const forces = wheelForces(car, road, sM, w);
+    const front = frontLimit(forces.frontLoadN, forces.frontAcrossN, engineN);
+    const rear = rearLimit(forces.rearLoadN, forces.rearAcrossN, engineN);
     const brakeForceN = Math.min(front, rear);
     // Where nothing is left for the brakes, the throttle takes out what the axles do not carry of the engine either.
-    const carriedN = brakeForceN > 0 ? engineN : carriedEngineN(car, road, { sM, w, engineN });
+    const heldN = brakeForceN > 0 ? engineN : carriedN(forces, engineN);
     return {
       brakeForceN,
-      decelerationMps2: (brakeForceN + resistance(sM, w, carriedN)) / chassis.massKg,
+      decelerationMps2: (brakeForceN + heldN + resistanceN(sM, w, forces)) / massKg,
       limiter: front <= rear ? 'front axle' : 'rear axle',
     };
   };
   return {
     limit,
-    decelerationMps2: deceleration,
+    decelerationMps2: (sM, w, forceN) => {
+      const others = resistanceN(sM, w, wheelForces(car, road, sM, w));
+      return (forceN + engineBraking(sM, w) + others) / massKg;
+    },
     cornerLimit: (sM) => cornerLimitSquared(car, road, sM),
     // The rear axle's limit falls linearly to nothing at the slowest point: the equation is regular.
     releaseLaw: () => null,
   };
-}
-
-/** Axle loads without load transfer, N: weight on slope and bank, downforce, the corner pressing into the bank. */
-export function loadsN(
-  car: TwoAxleCar,
-  road: Road,
-  sM: number,
-  w: number,
-): Axles & { readonly total: number } {
-  const rest = staticAxleLoadsN(car.chassis);
-  const press = 1 + (road.bankAt(sM) * Math.abs(road.curvatureAt(sM)) * w) / STANDARD_GRAVITY_MPS2;
-  const down = downforceN(car.aero, Math.sqrt(w));
-  const front = rest.front * press + down.front;
-  const rear = rest.rear * press + down.rear;
-  return { front, rear, total: front + rear };
-}
-
-/** Lateral force of each axle, N, after what the bank carries. */
-export function lateralForcesN(car: TwoAxleCar, road: Road, sM: number, w: number): Axles {
-  const { chassis } = car;
-  const across = Math.abs(road.curvatureAt(sM)) * w - STANDARD_GRAVITY_MPS2 * road.bankAt(sM);
-  const force = (chassis.massKg * Math.abs(across)) / wheelbaseM(chassis);
-  return { front: force * chassis.cgToRearM, rear: force * chassis.cgToFrontM };
 }
 
 interface Place {
@@ -115,31 +96,11 @@ interface Place {
 
 /** Largest friction-brake force of both axles together that each axle allows, N. */
 export function axleLimitsN(car: TwoAxleCar, road: Road, { sM, w, engineN }: Place): Axles {
-  const { chassis } = car;
-  const loads = loadsN(car, road, sM, w);
-  const lateral = lateralForcesN(car, road, sM, w);
-  const perNewton = chassis.cgHeightM / wheelbaseM(chassis);
-  const split = brakeSplitIn(car);
-  const solve = (side: 'front' | 'rear', tyre: Tyre): number => {
-    const sign = side === 'front' ? 1 : -1;
-    const driven = side === 'front' ? car.frontDriveShare : 1 - car.frontDriveShare;
-    const transferN = (lateral[side] * chassis.cgHeightM) / car.trackM;
-    let force = 0;
-    for (let round = 0; round < (tyre.loadSensitivity === 0 ? 1 : LOAD_ROUNDS); round++) {
-      const load = loads[side] + sign * (force + engineN) * perNewton;
-      const factor = car.gripShare * axleFrictionFactor(tyre, load, transferN);
-      force = limitOnSplitN(chassis, split, side, {
-        mu: tyre.longitudinalFriction * factor,
-        loadN: loads[side],
-        lateralN: (lateral[side] * tyre.longitudinalFriction) / tyre.lateralFriction,
-        engineN: engineN * driven,
-        totalEngineN: engineN,
-      });
-      if (!Number.isFinite(force)) return force;
-    }
-    return force;
+  const forces = wheelForces(car, road, sM, w);
+  return {
+    front: brakeLimit(car, 'front')(forces.frontLoadN, forces.frontAcrossN, engineN),
+    rear: brakeLimit(car, 'rear')(forces.rearLoadN, forces.rearAcrossN, engineN),
   };
-  return { front: solve('front', car.frontTyre), rear: solve('rear', car.rearTyre) };
 }
 
 /** How a car's brake force divides. */
@@ -147,35 +108,17 @@ export function brakeSplitIn({ brakeSplit, frontBrakeShare }: TwoAxleCar): Brake
   return brakeSplit ?? [{ fromN: 0, share: frontBrakeShare, offsetN: 0 }];
 }
 
-/** The limit of an axle on the piece of the split where it falls; an offset acts on the axle as an engine does. */
-function limitOnSplitN(
-  chassis: Chassis,
-  split: BrakeSplit,
-  side: 'front' | 'rear',
-  axle: Omit<AxleGrip, 'brakeShare'> & { readonly engineN: number },
-): number {
-  const isFront = side === 'front';
-  let force = 0;
-  for (let i = split.length - 1; i >= 0; i--) {
-    const { fromN, share, offsetN } = split[i] as SplitPiece;
-    const onAxle = {
-      ...axle,
-      brakeShare: isFront ? share : 1 - share,
-      engineN: axle.engineN + (isFront ? offsetN : -offsetN),
-    };
-    force = isFront ? frontLimitN(chassis, onAxle) : rearLimitN(chassis, onAxle);
-    if (force >= fromN) return Math.min(force, split[i + 1]?.fromN ?? force);
-  }
-  return force;
-}
-
 /** How much of an engine's braking the axles carry without the brakes, N. */
-function carriedEngineN(car: TwoAxleCar, road: Road, place: Place): number {
-  if (place.engineN <= 0) return place.engineN;
+function carriedEngine(car: TwoAxleCar): (forces: WheelForces, engineN: number) => number {
   const { brakeSplit: _, ...unsplit } = car;
   const dragged = { ...unsplit, frontBrakeShare: car.frontDriveShare };
-  const { front, rear } = axleLimitsN(dragged, road, { ...place, engineN: 0 });
-  return Math.min(place.engineN, front, rear);
+  const frontLimit = brakeLimit(dragged, 'front');
+  const rearLimit = brakeLimit(dragged, 'rear');
+  return (forces, engineN) => {
+    if (engineN <= 0) return engineN;
+    const front = frontLimit(forces.frontLoadN, forces.frontAcrossN, 0);
+    return Math.min(engineN, front, rearLimit(forces.rearLoadN, forces.rearAcrossN, 0));
+  };
 }
 
 /**
@@ -187,81 +130,27 @@ export function axleLimitsUnderLoadN(
   road: Road,
   place: Place & { readonly transferN: number },
 ): number {
-  const loads = loadsN(car, road, place.sM, place.w);
-  const lateral = lateralForcesN(car, road, place.sM, place.w);
+  const forces = wheelForces(car, road, place.sM, place.w);
   const split = brakeSplitIn(car);
-  const limit = (side: 'front' | 'rear', tyre: Tyre, driven: number): number => {
-    const load = Math.max(0, loads[side] + (side === 'front' ? 1 : -1) * place.transferN);
-    const moved = (lateral[side] * car.chassis.cgHeightM) / car.trackM;
-    const mu = car.gripShare * tyre.longitudinalFriction * axleFrictionFactor(tyre, load, moved);
-    const across = (lateral[side] * tyre.longitudinalFriction) / tyre.lateralFriction;
-    const along = Math.sqrt(Math.max(0, (mu * load) ** 2 - across ** 2));
-    return totalForAxleN(split, side, Math.max(0, along - driven * place.engineN));
-  };
+  const { frontDriveShare } = car;
+  const frontN = alongN(
+    car,
+    car.frontTyre,
+    forces.frontLoadN + place.transferN,
+    forces.frontAcrossN,
+  );
+  const rearN = alongN(car, car.rearTyre, forces.rearLoadN - place.transferN, forces.rearAcrossN);
   return Math.min(
-    limit('front', car.frontTyre, car.frontDriveShare),
-    limit('rear', car.rearTyre, 1 - car.frontDriveShare),
+    totalForAxleN(split, 'front', Math.max(0, frontN - frontDriveShare * place.engineN)),
+    totalForAxleN(split, 'rear', Math.max(0, rearN - (1 - frontDriveShare) * place.engineN)),
   );
 }
 
-/** No car here is faster, m^2/s^2: a corner that is still carried at this speed sets no limit. */
-const FASTEST_SQUARED = 150 ** 2;
-const SCAN_RATIO = 1.4;
-/** Share of the flat, unloaded limit at which the search begins: nothing but a steep adverse bank gets below it. */
-const SURELY_CARRIED = 0.5;
-const CLOSE = 1e-13;
-const MOST_HALVINGS = 60;
-
-/**
- * Largest squared speed up to which both axles carry the corner without braking: the first speed, coming from below,
- * at which the lateral force an axle needs reaches what its load and its load-dependent friction give. Infinity on a
- * straight and where downforce outgrows the need.
- */
-function cornerLimitSquared(car: TwoAxleCar, road: Road, sM: number): number {
-  if (road.curvatureAt(sM) === 0) return Number.POSITIVE_INFINITY;
-  const spare = (w: number): number => spareLateralN(car, road, sM, w);
-  const mu = Math.min(car.frontTyre.lateralFriction, car.rearTyre.lateralFriction) * car.gripShare;
-  const flat = (mu * STANDARD_GRAVITY_MPS2) / Math.abs(road.curvatureAt(sM));
-  let low = SURELY_CARRIED * flat;
-  if (spare(low) <= 0) low = 0;
-  let high = Math.max(low * SCAN_RATIO, flat * 1e-3);
-  while (spare(high) > 0) {
-    if (high > FASTEST_SQUARED) return Number.POSITIVE_INFINITY;
-    low = high;
-    high *= SCAN_RATIO;
-  }
-  return rootBetween(spare, low, high);
-}
-
-/** Regula falsi with the Illinois halving: the sign changes from plus to minus between the ends. */
-function rootBetween(f: (x: number) => number, from: number, to: number): number {
-  let [low, high, fLow, fHigh] = [from, to, f(from), f(to)];
-  let last = 0;
-  for (let i = 0; i < MOST_HALVINGS && high - low > CLOSE * high; i++) {
-    const middle = (low * fHigh - high * fLow) / (fHigh - fLow);
-    const value = f(middle);
-    if (value === 0) return middle;
-    if (value > 0) {
-      [low, fLow] = [middle, value];
-      if (last > 0) fHigh /= 2;
-    } else {
-      [high, fHigh] = [middle, value];
-      if (last < 0) fLow /= 2;
-    }
-    last = value;
-    if (Math.abs(value) <= CLOSE * Math.abs(f(from))) return middle;
-  }
-  return low;
-}
-
-/** Lateral force that the worse axle still has to spare, N; negative where it slides. */
-function spareLateralN(car: TwoAxleCar, road: Road, sM: number, w: number): number {
-  const loads = loadsN(car, road, sM, w);
-  const lateral = lateralForcesN(car, road, sM, w);
-  const spare = (side: 'front' | 'rear', tyre: Tyre): number => {
-    const movedN = (lateral[side] * car.chassis.cgHeightM) / car.trackM;
-    const mu = car.gripShare * tyre.lateralFriction * axleFrictionFactor(tyre, loads[side], movedN);
-    return mu * loads[side] - lateral[side];
-  };
-  return Math.min(spare('front', car.frontTyre), spare('rear', car.rearTyre));
+/** What an axle under a load carries along beside its lateral force, N. */
+function alongN(car: TwoAxleCar, tyre: Tyre, loadN: number, acrossN: number): number {
+  const load = Math.max(0, loadN);
+  const moved = (acrossN * car.chassis.cgHeightM) / car.trackM;
+  const mu = car.gripShare * tyre.longitudinalFriction * axleFrictionFactor(tyre, load, moved);
+  const across = (acrossN * tyre.longitudinalFriction) / tyre.lateralFriction;
+  return Math.sqrt(Math.max(0, (mu * load) ** 2 - across ** 2));
 }

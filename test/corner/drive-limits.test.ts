@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { driveLimitsN } from '../../src/corner/drive-limits.ts';
+import type { Axles } from '../../src/car/chassis.ts';
+import { driveLimits } from '../../src/corner/drive-limits.ts';
 import type { Road, TwoAxleCar } from '../../src/corner/two-axle.ts';
 import { expectRelative } from '../close-to.ts';
 import { GT_AERO, GT_CHASSIS } from '../reference/gt-example.ts';
@@ -13,6 +14,8 @@ const tyre = {
   referenceLoadN: 3000,
   loadSensitivity: 0,
 };
+const driveLimitsN = (one: TwoAxleCar, on: Road, sM: number, w: number): Axles =>
+  driveLimits(one, on)(sM, w);
 const car: TwoAxleCar = {
   chassis: GT_CHASSIS,
   aero: { ...GT_AERO, downforceAreaM2: 0 },

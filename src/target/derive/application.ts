@@ -124,25 +124,35 @@ const MOST_ROUNDS = 20;
  * starts (on a flat straight not at all), so the place is moved until its end lies on the profile.
  *
  * @param earliestM start of the zone: no brake point lies before it
- * @returns how much too fast the car still is, m/s, where even the start of the zone is too late
+ * @returns the application from there, and how much too fast the car still is, m/s, where even the start of the zone is
+ *   too late
  */
 export function findBrakePoint(
   model: BrakingModel,
   limits: ApplicationLimits,
   profile: ProfileCurve,
   earliestM: number,
-): { readonly brakePointM: number; readonly tooFastMps: number } {
+): FoundBrakePoint {
   let brakePointM = Math.max(earliestM, profile.placeOf(limits.approachSpeedMps));
+  let application = applyBrakes(model, limits, brakePointM);
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const end = applyBrakes(model, limits, brakePointM).at(-1) as ApplicationPoint;
+    const end = application[application.length - 1] as ApplicationPoint;
     const wanted = brakePointM + profile.placeOf(end.speedMps) - end.sM;
     if (wanted < earliestM && brakePointM === earliestM) {
-      return { brakePointM, tooFastMps: Math.max(0, end.speedMps - profile.speedMps(end.sM)) };
+      const tooFastMps = Math.max(0, end.speedMps - profile.speedMps(end.sM));
+      return { application, brakePointM, tooFastMps };
     }
     if (Math.abs(wanted - brakePointM) < CLOSE_M) break;
     brakePointM = Math.max(earliestM, wanted);
+    application = applyBrakes(model, limits, brakePointM);
   }
-  return { brakePointM, tooFastMps: 0 };
+  return { application, brakePointM, tooFastMps: 0 };
+}
+
+export interface FoundBrakePoint {
+  readonly application: readonly ApplicationPoint[];
+  readonly brakePointM: number;
+  readonly tooFastMps: number;
 }
 
 function carried({ pitch }: ApplicationLimits, { sM, speedMps, transferN }: State): number {

@@ -5,16 +5,16 @@ import type { Corner } from '../../corner/corner.ts';
 import { type ProfileCurve, profileCurve } from '../../corner/profile-curve.ts';
 import { slowestPointM } from '../../corner/slowest-point.ts';
 import { brakeToSlowest, DEFAULT_STEP_M, type ProfilePoint } from '../../corner/speed-profile.ts';
-import { type ApplicationPoint, applyBrakes, findBrakePoint, type Pitch } from './application.ts';
+import { type ApplicationPoint, findBrakePoint, type Pitch } from './application.ts';
 import { type Downshift, planDownshifts, scheduleOf } from './downshifts.ts';
 import {
   engineBrakingOf,
   type GearSchedule,
   gearAt,
   type ModelName,
-  roadOf,
-  twoAxleCar,
+  type ZoneSetting,
   zoneModel,
+  zoneSetting,
 } from './zone-model.ts';
 import { type Motion, type ZonePoint, zonePoint } from './zone-point.ts';
 
@@ -49,28 +49,27 @@ const SPARE_SPEED = 1.4;
  * tyre temperature) is left out here too.
  */
 export function solveZone(car: Car, corner: Corner, model: ModelName = 'two-axle'): SolvedZone {
+  const setting = zoneSetting(car, corner);
   const inOneGear = zoneModel(model, car, corner, [{ fromM: 0, gear: corner.gears.slowest }]);
   // What the corner carries does not depend on the gears, so neither does this place.
   const slowestM = slowestPointM(inOneGear, corner.path.lengthM);
-  const problem: ZoneProblem = { car, corner, model, slowestM };
+  const problem: ZoneProblem = { ...setting, model, slowestM };
   const { schedule, solved } = settleGears(problem);
   const zone = withApplication(problem, schedule, solved);
   return {
     model,
-    points: pointsOf(car, corner, zone, schedule),
+    points: pointsOf(setting, zone, schedule),
     profile: zone.profile,
     brakePointM: zone.brakePointM,
     slowestM: zone.slowestM,
-    downshifts: planDownshifts({ car, corner, ...zone }),
+    downshifts: planDownshifts({ ...setting, ...zone }),
     tooFastMps: zone.tooFastMps,
     durationS: durationFrom(zone, zone.brakePointM, corner),
     footLossS: footLossS(problem, schedule, zone),
   };
 }
 
-interface ZoneProblem {
-  readonly car: Car;
-  readonly corner: Corner;
+interface ZoneProblem extends ZoneSetting {
   readonly model: ModelName;
   readonly slowestM: number;
 }
@@ -100,7 +99,7 @@ function settleGears(problem: ZoneProblem): {
   let solved = solveProfile(problem, schedule, releaseNps, ROUGH_STEP_M);
   for (let round = 0; round < MOST_GEAR_ROUNDS; round++) {
     const brakePointM = reachedAt(solved.profile, corner.approachSpeedMps);
-    const next = scheduleOf(corner, planDownshifts({ car, corner, ...solved, brakePointM }));
+    const next = scheduleOf(corner, planDownshifts({ ...problem, ...solved, brakePointM }));
     const isSettled = next.every(
       ({ fromM }, i) =>
         Math.abs(fromM - (schedule[i]?.fromM ?? Number.NaN)) < SETTLED_M ||
@@ -120,12 +119,13 @@ function reachedAt(profile: readonly ProfilePoint[], approachSpeedMps: number): 
 }
 
 function solveProfile(
-  { car, corner, model: name, slowestM }: ZoneProblem,
+  problem: ZoneProblem,
   schedule: GearSchedule,
   footReleaseNps: number,
   stepM: number = DEFAULT_STEP_M,
 ): SolvedProfile {
-  const model = zoneModel(name, car, corner, schedule);
+  const { car, corner, slowestM } = problem;
+  const model = zoneModel(problem.model, car, corner, schedule);
   const profile = brakeToSlowest(model, {
     slowestM,
     fromM: -corner.approachM,
@@ -138,32 +138,21 @@ function solveProfile(
 }
 
 function withApplication(
-  { car, corner, model }: ZoneProblem,
+  problem: ZoneProblem,
   schedule: GearSchedule,
   solved: SolvedProfile,
 ): AppliedZone {
+  const { car, corner, model } = problem;
   const limits = {
     approachSpeedMps: corner.approachSpeedMps,
     riseS: car.driver.riseS,
-    pitch: model === 'two-axle' ? pitchOf(car, corner, schedule) : null,
+    pitch: model === 'two-axle' ? pitchOf(problem, schedule) : null,
   };
-  const { brakePointM, tooFastMps } = findBrakePoint(
-    solved.model,
-    limits,
-    solved.curve,
-    -corner.approachM,
-  );
-  const application = applyBrakes(solved.model, limits, brakePointM);
-  return { ...solved, application, brakePointM, tooFastMps };
+  return { ...solved, ...findBrakePoint(solved.model, limits, solved.curve, -corner.approachM) };
 }
 
-function pitchOf(car: Car, corner: Corner, schedule: GearSchedule): Pitch {
-  return {
-    car: twoAxleCar(car, corner.gripShare),
-    road: roadOf(corner),
-    engineBraking: engineBrakingOf(car, schedule),
-    hz: car.pitchHz,
-  };
+function pitchOf({ car, axles, road }: ZoneSetting, schedule: GearSchedule): Pitch {
+  return { car: axles, road, engineBraking: engineBrakingOf(car, schedule), hz: car.pitchHz };
 }
 
 /** Time the foot's slowness costs from the brake point on; 0 where it never limited. */
@@ -198,12 +187,7 @@ function brakeForcePerPedalN({ brakes, rotatingShare }: Car): number {
   return force / frontBrakeShare(brakes) / (1 + rotatingShare);
 }
 
-function pointsOf(
-  car: Car,
-  corner: Corner,
-  zone: AppliedZone,
-  schedule: GearSchedule,
-): ZonePoint[] {
+function pointsOf(setting: ZoneSetting, zone: AppliedZone, schedule: GearSchedule): ZonePoint[] {
   const caughtUp = zone.application[zone.application.length - 1] as ApplicationPoint;
   const toSlowest = timeToSlowest(zone, caughtUp.sM);
   const start = caughtUp.timeS + toSlowest;
@@ -225,7 +209,7 @@ function pointsOf(
         gear: gearAt(schedule, point.sM),
       }),
     );
-  return [...rise, ...rest].map((motion) => zonePoint(car, corner, motion));
+  return [...rise, ...rest].map((motion) => zonePoint(setting, motion));
 }
 
 /** Time along the profile from a place to the slowest point, s. */

@@ -3,7 +3,12 @@ import { engineRpm, overRevSpeedMps, unmatchedShiftN } from '../../car/gearbox.t
 import { axleUse } from '../../corner/axle-use.ts';
 import type { Corner } from '../../corner/corner.ts';
 import type { ProfileCurve } from '../../corner/profile-curve.ts';
-import { engineBrakingInGearN, type GearSchedule, roadOf, twoAxleCar } from './zone-model.ts';
+import {
+  engineBrakingInGearN,
+  type GearSchedule,
+  type ZoneSetting,
+  zoneSetting,
+} from './zone-model.ts';
 
 /** One downshift of a zone. */
 export interface Downshift {
@@ -33,7 +38,10 @@ export interface ShiftZone {
   readonly slowestM: number;
 }
 
-interface Zone extends ShiftZone {
+/** The same with the car and the road resolved: the search asks at every half metre. */
+type ResolvedZone = ShiftZone & ZoneSetting;
+
+interface Zone extends ResolvedZone {
   readonly brakePointM: number;
 }
 
@@ -46,7 +54,7 @@ export function planDownshifts(zone: Zone): Downshift[] {
   const shifts: Downshift[] = [];
   let fromM = zone.brakePointM;
   for (let gear = gears.approach; gear > gears.slowest; gear--) {
-    const earliestM = earliestSafeM(zone, gear, fromM);
+    const earliestM = firstSafeM(zone, gear, fromM);
     const atM = gears.shiftsAtM?.[gears.approach - gear] ?? earliestM ?? zone.slowestM;
     shifts.push(describe(zone, gear, atM, earliestM));
     fromM = atM;
@@ -78,6 +86,10 @@ function describe(zone: Zone, fromGear: number, atM: number, earliestM: number |
 
 /** First place from `fromM` on where a downshift neither over-revs nor makes the rear axle let go; null for none. */
 export function earliestSafeM(zone: ShiftZone, fromGear: number, fromM: number): number | null {
+  return firstSafeM({ ...zone, ...zoneSetting(zone.car, zone.corner) }, fromGear, fromM);
+}
+
+function firstSafeM(zone: ResolvedZone, fromGear: number, fromM: number): number | null {
   const length = zone.slowestM - fromM;
   const count = Math.max(1, Math.ceil(length / SEARCH_STEP_M));
   for (let i = 0; i <= count; i++) {
@@ -87,19 +99,19 @@ export function earliestSafeM(zone: ShiftZone, fromGear: number, fromM: number):
   return null;
 }
 
-function isSafe(zone: ShiftZone, fromGear: number, sM: number): boolean {
+function isSafe(zone: ResolvedZone, fromGear: number, sM: number): boolean {
   const slowEnough = zone.curve.speedMps(sM) <= overRevSpeedMps(zone.car.gearbox, fromGear - 1);
   return slowEnough && rearUseDuringShift(zone, fromGear, sM, 1 - EASE) <= 1;
 }
 
 /** Grip the rear axle uses with the lower gear's engine braking and the engine still being dragged up to speed. */
 function rearUseDuringShift(
-  zone: ShiftZone,
+  zone: ResolvedZone,
   fromGear: number,
   sM: number,
   brakeShare: number,
 ): number {
-  const { car, corner, curve } = zone;
+  const { car, axles, road, curve } = zone;
   const speedMps = curve.speedMps(sM);
   const drag = unmatchedShiftN(car.gearbox, car.engine, {
     fromGear,
@@ -109,10 +121,5 @@ function rearUseDuringShift(
   });
   const engineN = engineBrakingInGearN(car, fromGear - 1, speedMps) + drag;
   const brakeForceN = curve.brakeForceN(sM) * brakeShare;
-  return axleUse(twoAxleCar(car, corner.gripShare), roadOf(corner), {
-    sM,
-    speedMps,
-    brakeForceN,
-    engineN,
-  }).rear;
+  return axleUse(axles, road, { sM, speedMps, brakeForceN, engineN }).rear;
 }

@@ -5,10 +5,10 @@ import { weightN } from '../../car/chassis.ts';
 import { driveForceN, overRevSpeedMps } from '../../car/gearbox.ts';
 import { upshiftSpeedMps } from '../../car/upshift.ts';
 import type { Corner } from '../../corner/corner.ts';
-import { driveLimitsN } from '../../corner/drive-limits.ts';
+import { driveLimits } from '../../corner/drive-limits.ts';
 import type { DriveModel } from '../../corner/drive-model.ts';
 import { speedCeiling } from '../../corner/speed-ceiling.ts';
-import { loadsN } from '../../corner/two-axle.ts';
+import { wheelForces } from '../../corner/wheel-forces.ts';
 import { roadOf, twoAxleCar, zoneModel } from './zone-model.ts';
 
 /** Keeps a speed that is worked out from the rev limit on its near side. */
@@ -51,18 +51,21 @@ function brakingInGear(car: Car, corner: Corner): ReturnType<typeof zoneModel> {
 function resistanceOf(car: Car, corner: Corner): (sM: number, w: number) => number {
   const axles = twoAxleCar(car, corner.gripShare);
   const road = roadOf(corner);
-  return (sM, w) =>
-    dragN(car.aero, Math.sqrt(w)) +
-    car.rollingResistance * loadsN(axles, road, sM, w).total +
-    weightN(car.chassis) * corner.slopeAt(sM);
+  return (sM, w) => {
+    const { frontLoadN, rearLoadN } = wheelForces(axles, road, sM, w);
+    return (
+      dragN(car.aero, Math.sqrt(w)) +
+      car.rollingResistance * (frontLoadN + rearLoadN) +
+      weightN(car.chassis) * corner.slopeAt(sM)
+    );
+  };
 }
 
 /** Driving force that both axles carry, N. */
 function carriedOf(car: Car, corner: Corner): (sM: number, w: number) => number {
-  const axles = twoAxleCar(car, corner.gripShare);
-  const road = roadOf(corner);
+  const limits = driveLimits(twoAxleCar(car, corner.gripShare), roadOf(corner));
   return (sM, w) => {
-    const { front, rear } = driveLimitsN(axles, road, sM, w);
+    const { front, rear } = limits(sM, w);
     return Math.min(front, rear);
   };
 }

@@ -3,11 +3,13 @@ import { frontBrakeShare } from '../../car/brakes.ts';
 import type { Car } from '../../car/car.ts';
 import { straightLimit } from '../../car/straight-limit.ts';
 import { apexM } from '../../corner/apex.ts';
+import { brakeLimit } from '../../corner/axle-limit.ts';
 import { axleUse } from '../../corner/axle-use.ts';
 import type { Corner, CornerBump } from '../../corner/corner.ts';
-import { axleLimitsN, type Road } from '../../corner/two-axle.ts';
+import type { Road } from '../../corner/two-axle.ts';
+import { wheelForces } from '../../corner/wheel-forces.ts';
 import type { SolvedZone } from './derive-zone.ts';
-import { engineBrakingInGearN, roadOf, twoAxleCar } from './zone-model.ts';
+import { engineBrakingInGearN, type ZoneSetting, zoneSetting } from './zone-model.ts';
 import type { ZonePoint } from './zone-point.ts';
 
 /** The points of a zone a driver is told. */
@@ -30,8 +32,9 @@ export function keyPointsOf(car: Car, corner: Corner, zone: SolvedZone): ZoneKey
   const last = points[points.length - 1] as ZonePoint;
   const peak = points.reduce((best, point) => (point.level > best.level ? point : best), first);
   const afterPeak = points.slice(points.indexOf(peak));
+  const limitN = straightBrakingN(car, corner);
   const straight = afterPeak.findLast(
-    (point) => point.brakeForceN >= STILL_STRAIGHT * straightLimitN(car, corner, point),
+    (point) => point.brakeForceN >= STILL_STRAIGHT * limitN(point),
   );
   return {
     brakePoint: first,
@@ -44,19 +47,16 @@ export function keyPointsOf(car: Car, corner: Corner, zone: SolvedZone): ZoneKey
 }
 
 /** What the brakes could give at a point's speed on the straight, N. */
-function straightLimitN(car: Car, corner: Corner, { sM, speedMps, gear }: ZonePoint): number {
-  const straight: Road = {
-    curvatureAt: () => 0,
-    slopeAt: (at) => corner.slopeAt(at),
-    bankAt: () => 0,
+function straightBrakingN(car: Car, corner: Corner): (point: ZonePoint) => number {
+  const { axles, road } = zoneSetting(car, corner);
+  const straight: Road = { ...road, curvatureAt: () => 0, bankAt: () => 0 };
+  const front = brakeLimit(axles, 'front');
+  const rear = brakeLimit(axles, 'rear');
+  return ({ sM, speedMps, gear }) => {
+    const { frontLoadN, rearLoadN } = wheelForces(axles, straight, sM, speedMps ** 2);
+    const engineN = engineBrakingInGearN(car, gear, speedMps);
+    return Math.min(front(frontLoadN, 0, engineN), rear(rearLoadN, 0, engineN));
   };
-  const engineN = engineBrakingInGearN(car, gear, speedMps);
-  const { front, rear } = axleLimitsN(twoAxleCar(car, corner.gripShare), straight, {
-    sM,
-    w: speedMps ** 2,
-    engineN,
-  });
-  return Math.min(front, rear);
 }
 
 function nearest(points: readonly ZonePoint[], sM: number): ZonePoint {
@@ -90,23 +90,23 @@ export interface BumpMargin {
 }
 
 export function bumpMargins(car: Car, corner: Corner, zone: SolvedZone): BumpMargin[] {
+  const setting = zoneSetting(car, corner);
   return corner.bumps
     .filter(({ atM }) => atM >= zone.brakePointM && atM <= zone.slowestM)
     .map((bump) => {
       const point = nearest(zone.points, bump.atM + bump.lengthM / 2);
-      const use = (share: number): number => rearUseOver(car, corner, point, bump.depth, share);
+      const use = (share: number): number => rearUseOver(setting, point, bump.depth, share);
       return { bump, rearUse: use(1), ease: easeFor(use) };
     });
 }
 
 function rearUseOver(
-  car: Car,
-  corner: Corner,
+  { car, axles, road }: ZoneSetting,
   point: ZonePoint,
   unloaded: number,
   share: number,
 ): number {
-  return axleUse(twoAxleCar(car, corner.gripShare), roadOf(corner), {
+  return axleUse(axles, road, {
     sM: point.sM,
     speedMps: point.speedMps,
     brakeForceN: point.brakeForceN * share,

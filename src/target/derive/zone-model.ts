@@ -43,6 +43,18 @@ export function roadOf(corner: Corner): Road {
   };
 }
 
+/** A car in a corner, resolved once for everything that asks place by place. */
+export interface ZoneSetting {
+  readonly car: Car;
+  readonly corner: Corner;
+  readonly axles: TwoAxleCar;
+  readonly road: Road;
+}
+
+export function zoneSetting(car: Car, corner: Corner): ZoneSetting {
+  return { car, corner, axles: twoAxleCar(car, corner.gripShare), road: roadOf(corner) };
+}
+
 export function gearAt(schedule: GearSchedule, sM: number): number {
   let gear = schedule[0]?.gear ?? 1;
   for (const entry of schedule) if (sM >= entry.fromM) gear = entry.gear;
@@ -71,11 +83,8 @@ export function zoneModel(
   schedule: GearSchedule,
 ): BrakingModel {
   if (name === 'two-axle') {
-    return twoAxleModel(
-      twoAxleCar(car, corner.gripShare),
-      roadOf(corner),
-      engineBrakingOf(car, schedule),
-    );
+    const { axles, road } = zoneSetting(car, corner);
+    return twoAxleModel(axles, road, engineBrakingOf(car, schedule));
   }
   const { front, rear } = car.tyres;
   const along = Math.min(front.longitudinalFriction, rear.longitudinalFriction) * corner.gripShare;

@@ -5,9 +5,8 @@ import type { Car } from '../../car/car.ts';
 import { weightN, wheelbaseM } from '../../car/chassis.ts';
 import { axleUse } from '../../corner/axle-use.ts';
 import type { Limiter } from '../../corner/braking-model.ts';
-import type { Corner } from '../../corner/corner.ts';
-import { loadsN } from '../../corner/two-axle.ts';
-import { engineBrakingInGearN, roadOf, twoAxleCar } from './zone-model.ts';
+import { wheelForces } from '../../corner/wheel-forces.ts';
+import { engineBrakingInGearN, type ZoneSetting } from './zone-model.ts';
 
 /** One place of a derived zone. */
 export interface ZonePoint {
@@ -49,19 +48,15 @@ export interface Motion {
 }
 
 /** From the car's motion to what the foot and the hands do for it. */
-export function zonePoint(car: Car, corner: Corner, motion: Motion): ZonePoint {
+export function zonePoint(setting: ZoneSetting, motion: Motion): ZonePoint {
+  const { car, corner, axles, road } = setting;
   const { sM, speedMps, brakeForceN } = motion;
   const footN = brakeForceN > 0 ? pedalForceForN(car.brakes, atTheDiscsN(car, motion)) : 0;
   const pressures = linePressuresPa(car.brakes, footN);
   const curvature = corner.path.curvatureAt(sM);
   const accelYMps2 = curvature * speedMps ** 2;
-  const engineN = engineForceN(car, corner, motion);
-  const use = axleUse(twoAxleCar(car, corner.gripShare), roadOf(corner), {
-    sM,
-    speedMps,
-    brakeForceN,
-    engineN,
-  });
+  const engineN = engineForceN(setting, motion);
+  const use = axleUse(axles, road, { sM, speedMps, brakeForceN, engineN });
   const wheelRad = curvature * wheelbaseM(car.chassis) + car.understeerRadpMps2 * accelYMps2;
   return {
     sM,
@@ -95,14 +90,14 @@ export function atTheDiscsN(
 }
 
 /** Engine braking, N: off the brake the throttle lets the car keep only as much of it as the motion shows. */
-function engineForceN(car: Car, corner: Corner, motion: Motion): number {
+function engineForceN({ car, corner, axles, road }: ZoneSetting, motion: Motion): number {
   const { sM, speedMps, gear } = motion;
   const fullN = engineBrakingInGearN(car, gear, speedMps);
   if (motion.brakeForceN > 0) return fullN;
-  const loads = loadsN(twoAxleCar(car, corner.gripShare), roadOf(corner), sM, speedMps ** 2);
+  const { frontLoadN, rearLoadN } = wheelForces(axles, road, sM, speedMps ** 2);
   const othersN =
     dragN(car.aero, speedMps) +
-    car.rollingResistance * loads.total +
+    car.rollingResistance * (frontLoadN + rearLoadN) +
     weightN(car.chassis) * corner.slopeAt(sM);
   const neededN = car.chassis.massKg * motion.decelerationMps2 - othersN;
   return Math.min(fullN, Math.max(0, neededN));
