@@ -26,7 +26,9 @@ describe.each(SHEETS.map((sheet) => ({ id: sheet.id, sheet })))('every car in $i
   test('no axle is asked for more than it has', () => {
     for (const { zone, car } of derived)
       for (const { frontUse, rearUse, sM, limiter } of zone.points)
-        expect(Math.max(frontUse, rearUse), `${car.id} at ${sM}, ${limiter}`).toBeLessThanOrEqual(1 + 1e-6);
+        expect(Math.max(frontUse, rearUse), `${car.id} at ${sM}, ${limiter}`).toBeLessThanOrEqual(
+          1 + 1e-6,
+        );
   });
 
   test('its file is read back, within 1.5 % of full scale of the derived level from the peak on', () => {
