@@ -80,6 +80,11 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./progress.ts')).command,
   },
   {
+    name: 'rescore',
+    summary: 'compute scores of another version beside the stored ones',
+    load: async () => (await import('./rescore.ts')).command,
+  },
+  {
     name: 'corner list',
     summary: 'list the corners that can be named by id, with their variants',
     load: async () => (await import('./corner-list.ts')).command,

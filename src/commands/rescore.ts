@@ -1,0 +1,187 @@
+import { setImmediate } from 'node:timers/promises';
+import { localDate } from '../consistency/local-date.ts';
+import { startOfDay } from '../consistency/start-of-day.ts';
+import { openExistingHistory } from '../history/open-history.ts';
+import type { HistoryStore, StoredRep } from '../history/store.ts';
+import { Problem } from '../problem.ts';
+import { LIVE_SCORE_VERSION } from '../score/live-score-version.ts';
+import type { RepOutcome } from '../score/rep-score.ts';
+import { scoreLiveRep } from '../score/score-live-rep.ts';
+import { scoreRep } from '../score/score-rep.ts';
+import { SCORE_VERSION } from '../score/score-version.ts';
+import type { Command, CommandContext, CommandInput } from './command.ts';
+import { ProgressLine, type ProgressOutput, STDERR_PROGRESS } from './progress-line.ts';
+import { type RepFate, type Rescoring, rescoringJson, rescoringText } from './rescoring.ts';
+import { type Rebuilt, StoredSubjects } from './stored-subject.ts';
+import { findTarget } from './target-files.ts';
+
+/** Computes new scores beside the stored ones. */
+export const command: Command = {
+  name: 'rescore',
+  summary: 'compute scores of another version beside the stored ones',
+  positionals: '',
+  options: {
+    'score-version': {
+      type: 'string',
+      value: 'N',
+      help: `${SCORE_VERSION} for reps over time, ${LIVE_SCORE_VERSION} for reps with the live car`,
+    },
+    since: { type: 'string', value: 'DATE', help: 'only reps from that day on, like 2026-11-25' },
+    driver: { type: 'string', value: 'NAME', help: 'only this driver' },
+    target: {
+      type: 'string',
+      value: 'FILE',
+      multiple: true,
+      help: 'a target file that is not in the usual folders',
+    },
+    json: { type: 'boolean', help: 'one JSON object instead of lines' },
+  },
+  examples: [
+    'ebbline rescore --score-version 1',
+    'ebbline rescore --score-version 2 --since 2026-11-01 --json',
+  ],
+  run: async (input, context) => {
+    const stop = { asked: false };
+    const onInterrupt = (): void => {
+      stop.asked = true;
+    };
+    process.once('SIGINT', onInterrupt);
+    try {
+      return await rescore(input, context, STDERR_PROGRESS, stop);
+    } finally {
+      process.off('SIGINT', onInterrupt);
+    }
+  },
+};
+
+/** `rescore` with its output and a switch that ends it after the rep under way. */
+export async function rescore(
+  { positionals, values }: CommandInput,
+  context: CommandContext,
+  output: ProgressOutput,
+  stop: { readonly asked: boolean },
+): Promise<number> {
+  if (positionals.length > 0)
+    throw wrongUsage('rescore takes no names', 'Use --driver, --since and --target.');
+  const version = wantedVersion(values['score-version']);
+  const since = values.since === undefined ? {} : { sinceUtcMs: dayStart(values.since) };
+  const query = {
+    ...since,
+    ...(typeof values.driver === 'string' ? { driver: values.driver } : {}),
+  };
+  const subjects = new StoredSubjects(context.dataDir, await givenTargets(values.target, context));
+  const history = openExistingHistory(context.dataDir);
+  if (history === null) throw noHistory(context.dataDir);
+  let done: Rescoring;
+  try {
+    if (history.notice !== null) context.err(`ebbline: ${history.notice}\n`);
+    const total = history.measures(query).length;
+    const line = new ProgressLine(output, 'reps', total);
+    done = await rescoreAll(history, history.reps(query), { version, subjects, line, stop });
+    line.end();
+  } finally {
+    history.close();
+  }
+  context.out(
+    values.json === true ? `${JSON.stringify(rescoringJson(done))}\n` : rescoringText(done),
+  );
+  return done.interrupted ? 130 : 0;
+}
+
+interface Job {
+  readonly version: number;
+  readonly subjects: StoredSubjects;
+  readonly line: ProgressLine;
+  readonly stop: { readonly asked: boolean };
+}
+
+/** Each new score is kept for good before the next is computed. */
+async function rescoreAll(
+  history: HistoryStore,
+  reps: Iterable<StoredRep>,
+  job: Job,
+): Promise<Rescoring> {
+  const { version, line, stop } = job;
+  const fates: RepFate[] = [];
+  for (const rep of reps) {
+    fates.push(await rescoreOne(history, rep, job));
+    line.show(fates.length);
+    // lets a signal through
+    await setImmediate();
+    if (stop.asked) return { version, fates, interrupted: true };
+  }
+  return { version, fates, interrupted: false };
+}
+
+async function rescoreOne(
+  history: HistoryStore,
+  rep: StoredRep,
+  { version, subjects }: Job,
+): Promise<RepFate> {
+  if (rep.voided !== null) return { kind: 'void', rep: rep.id };
+  if (rep.outcomes.some((outcome) => outcome.version === version))
+    return { kind: 'known', rep: rep.id };
+  const again = await scoreAgain(history, rep, version, subjects);
+  if (again.kind === 'lost') return { kind: 'lost', rep: rep.id, reason: again.reason };
+  history.addOutcome(rep.id, again.value);
+  const before = rep.outcomes.at(-1);
+  const change = before === undefined ? null : again.value.score - before.score;
+  return { kind: 'scored', rep: rep.id, change };
+}
+
+async function scoreAgain(
+  history: HistoryStore,
+  rep: StoredRep,
+  version: number,
+  subjects: StoredSubjects,
+): Promise<Rebuilt<RepOutcome>> {
+  if (version === LIVE_SCORE_VERSION) {
+    const zone = await subjects.zone(rep);
+    if (zone.kind === 'lost') return zone;
+    return { kind: 'rebuilt', value: scoreLiveRep(history.record(rep.id), zone.value) };
+  }
+  if (rep.live !== null) return { kind: 'lost', reason: 'driven with the live car, not over time' };
+  const target = await subjects.target(rep);
+  if (target.kind === 'lost') return target;
+  return { kind: 'rebuilt', value: scoreRep(history.record(rep.id), target.value) };
+}
+
+async function givenTargets(
+  paths: CommandInput['values'][string],
+  { dataDir }: CommandContext,
+): Promise<Awaited<ReturnType<typeof findTarget>>[]> {
+  const list = typeof paths === 'object' ? paths : [];
+  return Promise.all(list.map((path) => findTarget(path, dataDir)));
+}
+
+function wantedVersion(text: CommandInput['values'][string]): number {
+  const version = [SCORE_VERSION, LIVE_SCORE_VERSION].find((known) => String(known) === text);
+  if (version !== undefined) return version;
+  throw wrongUsage(
+    text === undefined
+      ? 'no score version named'
+      : `there is no score version ${JSON.stringify(text)}`,
+    `Say --score-version ${SCORE_VERSION} for reps over time or ${LIVE_SCORE_VERSION} for reps with the live car.`,
+  );
+}
+
+/** Start of that day where this computer stands. */
+function dayStart(text: CommandInput['values'][string]): number {
+  const date = String(text);
+  const midnight = Date.parse(`${date}T00:00:00Z`);
+  const isDate = /^\d{4}-\d{2}-\d{2}$/.test(date) && !Number.isNaN(midnight);
+  if (isDate && localDate({ utcMs: midnight, offsetMin: 0 }) === date)
+    return startOfDay(date, Intl.DateTimeFormat().resolvedOptions().timeZone);
+  throw wrongUsage(`--since ${JSON.stringify(text)} is no day`, 'Say it like 2026-11-25.');
+}
+
+function noHistory(dataDir: string): Problem {
+  return new Problem('there are no reps yet', {
+    where: dataDir,
+    next: 'Drive some with `ebbline drill`, or name another folder with --data-dir.',
+  });
+}
+
+function wrongUsage(what: string, next: string): Problem {
+  return new Problem(what, { where: 'rescore', next, exitCode: 2 });
+}
