@@ -1,17 +1,22 @@
 /** Keys in the footer of the drill. */
 export const DRILL_KEYS = 'space next  r repeat  p pause  f feedback  ? help  q finish';
 
-/** Help on the drill: what stands before the second column is a key or a sign on the screen. */
-export const DRILL_HELP: readonly (readonly [string, string])[] = [
+/** Help on what to press. */
+const KEY_HELP: readonly (readonly [string, string])[] = [
   ['space', 'next: start the rep or the next block'],
   ['r', 'repeat this rep'],
   ['p', 'pause, go on; also: hold the clutch for two seconds'],
   ['f', 'feedback: own trace shown, or hidden until the rep ends'],
-  ['s', 'say how each rep felt before its result, by 1, 2, 3; or stop that'],
+  ['s', 'say how each rep felt, by 1, 2, 3, before its result; or stop'],
   ['q', 'finish; finished reps are kept'],
   ['Esc', 'close this help'],
   ['Ctrl-L', 'draw the screen again'],
   ['Ctrl-Z', 'leave for the shell; `fg` comes back'],
+];
+
+/** Help on the drill: what stands before the second column is a key or a sign on the screen. */
+export const DRILL_HELP: readonly (readonly [string, string])[] = [
+  ...KEY_HELP,
   ['dashes', 'target; sparse dots around it: its corridor'],
   ['thick line', 'you; the upright line is now'],
   ['zoom', 'the final release, where a row is taller than its corridor'],
@@ -25,9 +30,9 @@ export const DRILL_HELP: readonly (readonly [string, string])[] = [
 
 /** Help on the drill with the live car. */
 export const LIVE_HELP: readonly (readonly [string, string])[] = [
-  ...DRILL_HELP.slice(0, 8),
+  ...KEY_HELP,
   ['you', 'the bar: a mark that touches it is where the car is'],
-  ['150, 100, 50', 'boards, in metres before turn-in; large as you pass one'],
+  ['150, 100', 'boards, in metres before turn-in; large as you pass one'],
   ['two wide', 'the brake mark; hanging: the mark of the coach; low: turn-in'],
   ['dashes', 'target; sparse dots around it: its corridor'],
   ['thick line', 'you; the upright line is now'],

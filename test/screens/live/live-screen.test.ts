@@ -20,6 +20,11 @@ describe.each(SIZES)('at $cols x $rows', (size) => {
     await expect(text).toMatchFileSnapshot(name(state));
   });
 
+  test('help', async () => {
+    const text = `${toText(drillScreen(LIVE_VIEWS.zone!, size, { ...LOOK, help: true }))}\n`;
+    await expect(text).toMatchFileSnapshot(name('help'));
+  });
+
   test.each(['approach', 'zone', 'rest'])('%s in ASCII', async (state) => {
     const look = { ...LOOK, unicode: false };
     const text = `${toText(drillScreen(LIVE_VIEWS[state]!, size, look))}\n`;
