@@ -41,6 +41,11 @@ export function cornerJson(
       length_m: lengthM,
       load_loss_share: depth,
     })),
+    coach_mark: corner.coachMark && {
+      before_apex_m: rounded(apex - corner.coachMark.sM),
+      word: corner.coachMark.word,
+    },
+    call: variant.call,
     places: cornerLetters(corner).map(({ name, sM }) => ({
       name,
       before_apex_m: rounded(apex - sM),

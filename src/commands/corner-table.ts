@@ -34,6 +34,8 @@ export function cornerTable(
     row('gears', gearText(corner, units)),
     row('grip to use', `${percent(corner.gripShare)} %`),
     ...carLines(variant.car),
+    ...markLines(corner, units),
+    ...(variant.call === null ? [] : [row('late call', variant.call)]),
     ...(variant.note === null
       ? []
       : [...wrapText(variant.note, TEXT_COLS).map((line, i) => row(i === 0 ? 'note' : '', line))]),
@@ -71,6 +73,12 @@ function turnText({ line }: CornerSheet): string {
   const first = `${degreesFromRadians(line.turnRad).toFixed(0)}° ${side(line.sign)}`;
   if (line.kind !== 'chicane') return first;
   return `${first}, then ${degreesFromRadians(line.secondTurnRad).toFixed(0)}° ${side(-line.sign)}`;
+}
+
+function markLines({ coachMark, path }: Corner, units: Units): string[] {
+  if (coachMark === null) return [];
+  const place = distance(apexM(path) - coachMark.sM, units);
+  return [row('coach mark', `${coachMark.word}, ${place} before the apex`)];
 }
 
 function gearText({ gears, path }: Corner, units: Units): string {

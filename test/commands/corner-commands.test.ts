@@ -150,7 +150,7 @@ describe('corner list and check', () => {
     const { code, stdout } = await corner('list');
     expect(code).toBe(0);
     expect(stdout).toMatch(
-      /^kiln-hairpin +Kiln hairpin +hairpin +165 left +245 km\/h +qualifying, race, wet, defending +bundled$/m,
+      /^kiln-hairpin +Kiln hairpin +hairpin +165 left +245 km\/h +qualifying, race, wet, defending, damp, yellow +bundled$/m,
     );
   });
 
