@@ -1,15 +1,12 @@
 import type { DrillSetup } from '../drill/drill-setup.ts';
-import type { BlockSummary, RepLine } from '../drill/drill-view.ts';
 import { liveRemarks } from '../drill/live/live-remarks.ts';
-import { repLine } from '../drill/rep-line.ts';
-import { summaryLines } from '../drill/summary-lines.ts';
 import { Problem } from '../problem.ts';
 import type { CommandContext } from './command.ts';
-import { drillJson } from './drill-json.ts';
 import { runDrill } from './drill-loop.ts';
 import type { DrillOptions } from './drill-options.ts';
 import { openPractice, seedOf } from './drill-practice.ts';
 import { type DrillSubject, findSubject } from './drill-subject.ts';
+import { newTold, repTexts, summaryTexts, toldJson } from './drill-told.ts';
 import { openRigSource } from './rig-source.ts';
 
 /** One block without a screen: a line per rep, then the block. */
@@ -38,7 +35,7 @@ export async function drillHeadless(
       for (const line of [rigSource.note, practice.store.notice, ...notesOf(subject)]) {
         if (line !== null) context.err(`${line}\n`);
       }
-      const told: { lines: RepLine[]; summary: BlockSummary | null } = { lines: [], summary: null };
+      const told = newTold();
       const print = (text: string): void => {
         if (!options.json) context.out(`${text}\n`);
       };
@@ -48,19 +45,19 @@ export async function drillHeadless(
         unattended: true,
         store: (rep) => practice.log.add(rep),
         rate: (rep, rating) => practice.log.rate(rep, rating),
-        onRep: (line) => {
-          told.lines.push(line);
-          print(repLine(line));
+        onRep: (line, rep) => {
+          told.reps.push({ line, rep });
+          for (const text of repTexts(told, practice.setup)) print(text);
         },
-        onSummary: (summary) => {
-          told.summary = summary;
-          for (const line of summaryLines(summary)) print(line);
+        onSummary: (summary, plan) => {
+          told.summaries.push({ summary, plan });
+          for (const text of summaryTexts(summary, plan)) print(text);
         },
       });
       if (options.json) {
         const { log, driver, setup } = practice;
         context.out(
-          `${JSON.stringify(drillJson({ setup, driver, practiceId: log.practiceId, ...told }))}\n`,
+          `${JSON.stringify(toldJson(told, { setup, driver, practiceId: log.practiceId }))}\n`,
         );
       }
       return 0;
@@ -75,6 +72,7 @@ export async function drillHeadless(
 
 function titleOf(subject: DrillSubject): string {
   if (subject.kind === 'target') return subject.target.name;
+  if (subject.kind === 'plan') return subject.plan.name;
   const { car, sheet, variant } = subject;
   return `${sheet.name}, ${variant}  ${car.name}`;
 }

@@ -71,7 +71,7 @@ export class PracticeLog {
     const id = this.#store.addRep(this.#practiceId, {
       at,
       ...whatWasDriven(rep.zone),
-      condition: this.#condition,
+      condition: rep.condition ?? this.#condition,
       targetId: rep.target.id,
       targetVersion: rep.target.version,
       number: rep.number,

@@ -1,16 +1,24 @@
 import { diagnosisJson } from '../drill/diagnosis/diagnosis-json.ts';
 import type { DrillSetup } from '../drill/drill-setup.ts';
 import type { BlockSummary, RepLine } from '../drill/drill-view.ts';
+import type { PlannedPractice } from '../drill/plan/planned-practice.ts';
+import type { ToldBlock, ToldRep } from './drill-told.ts';
 import { outcomeJson } from './score-json.ts';
 
-/** A finished block as `--json` prints it. */
-export function drillJson(block: {
-  readonly setup: Pick<DrillSetup, 'target' | 'live'>;
+/** What was drilled, and whose reps they are. */
+export interface DrilledBy {
+  readonly setup: Pick<DrillSetup, 'target' | 'live' | 'plan'>;
   readonly driver: string;
   readonly practiceId: number | null;
-  readonly lines: readonly RepLine[];
-  readonly summary: BlockSummary | null;
-}): object {
+}
+
+/** A finished block as `--json` prints it. */
+export function drillJson(
+  block: DrilledBy & {
+    readonly lines: readonly RepLine[];
+    readonly summary: BlockSummary | null;
+  },
+): object {
   const { summary } = block;
   const { target, live } = block.setup;
   return {
@@ -21,14 +29,45 @@ export function drillJson(block: {
     variant: live?.variant ?? null,
     driver: block.driver,
     practice: block.practiceId,
-    reps: block.lines.map(({ number, feedback, voided, sentence, outcome }) => ({
-      rep: number,
-      feedback,
-      voided,
-      sentence,
-      outcome: outcome === null ? null : outcomeJson(outcome),
-    })),
+    reps: block.lines.map(lineJson),
     block: summary === null ? null : summaryJson(summary),
+  };
+}
+
+/** A planned practice as `--json` prints it, block by block. */
+export function planDrillJson(
+  reps: readonly ToldRep[],
+  summaries: readonly ToldBlock[],
+  { driver, practiceId }: DrilledBy,
+  { name, blocks }: PlannedPractice,
+): object {
+  return {
+    plan: name,
+    driver,
+    practice: practiceId,
+    blocks: summaries.map(({ plan }, i) => ({
+      block: i + 1,
+      phase: blocks[i]!.phase,
+      order: blocks[i]!.order,
+      reps: reps
+        .filter(({ rep }) => rep.tag.block === i + 1)
+        .map(({ line, rep }) => ({ target: rep.gridTarget.id, ...lineJson(line) })),
+      targets: (plan?.summaries ?? []).map(({ targetName, summary }) => ({
+        name: targetName,
+        ...summaryJson(summary),
+      })),
+      notes: plan?.notes ?? [],
+    })),
+  };
+}
+
+function lineJson({ number, feedback, voided, sentence, outcome }: RepLine): object {
+  return {
+    rep: number,
+    feedback,
+    voided,
+    sentence,
+    outcome: outcome === null ? null : outcomeJson(outcome),
   };
 }
 

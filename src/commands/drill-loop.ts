@@ -10,9 +10,17 @@ import {
   tap,
 } from 'rxjs';
 import type { DrillEffect, DrillMessage, FinishedRep, KeyAction } from '../drill/drill-message.ts';
-import type { DrillModel } from '../drill/drill-model.ts';
+import type { DoneRep, DrillModel } from '../drill/drill-model.ts';
 import type { DrillSetup } from '../drill/drill-setup.ts';
-import type { BlockSummary, DeviceHealth, DrillView, RepLine } from '../drill/drill-view.ts';
+import type {
+  BlockSummary,
+  DeviceHealth,
+  DrillView,
+  PlanView,
+  RepLine,
+} from '../drill/drill-view.ts';
+import { planViewOf } from '../drill/plan/plan-view-of.ts';
+import { hasNextBlock } from '../drill/plan/planned-rep.ts';
 import { readableLines } from '../drill/rep-lines.ts';
 import type { SelfRating } from '../drill/self-rating.ts';
 import { startDrill } from '../drill/start-drill.ts';
@@ -34,11 +42,11 @@ export interface DrillHooks {
   /** Once per batch and after each key; whoever draws it has to thin it out. */
   onView?(view: DrillView): void;
   /** Each rep once, as soon as its result may be read. */
-  onRep?(line: RepLine): void;
+  onRep?(line: RepLine, rep: DoneRep): void;
   /** Once per block. */
-  onSummary?(summary: BlockSummary): void;
+  onSummary?(summary: BlockSummary, plan: PlanView | null): void;
   readonly keys$?: Observable<KeyAction>;
-  /** Nobody presses keys: goes on after first-of-day reps and ends after the first block. */
+  /** Nobody presses keys: goes on after first-of-day reps and through a plan, else ends after the first block. */
   readonly unattended?: boolean;
 }
 
@@ -122,11 +130,12 @@ class DrillLoop {
     if (message.kind === 'scored') return;
     this.#tell();
     if (this.#hooks.unattended === true && this.model.stage.kind === 'summary' && !this.isOver)
-      this.take({ kind: 'key', action: this.#isFirstOfDay ? 'next' : 'finish' });
+      this.take({ kind: 'key', action: this.#goesOn ? 'next' : 'finish' });
   }
 
-  get #isFirstOfDay(): boolean {
-    return this.model.block.phase === 'first-of-day';
+  get #goesOn(): boolean {
+    if (this.model.plan === null) return this.model.block.phase === 'first-of-day';
+    return hasNextBlock(this.model);
   }
 
   #do(effect: DrillEffect): void {
@@ -155,14 +164,14 @@ class DrillLoop {
   #tell(): void {
     const { onRep, onSummary, onView } = this.#hooks;
     const { stage, block } = this.model;
-    for (const [attempt, line] of readableLines(this.model)) {
-      if (this.#told.has(attempt)) continue;
-      this.#told.add(attempt);
-      onRep?.(line);
+    for (const [done, line] of readableLines(this.model)) {
+      if (this.#told.has(done.tag.number)) continue;
+      this.#told.add(done.tag.number);
+      onRep?.(line, done);
     }
     if (stage.kind === 'summary' && block.number > this.#summed) {
       this.#summed = block.number;
-      onSummary?.(stage.summary);
+      onSummary?.(stage.summary, planViewOf(this.model));
     }
     const view = viewOf(this.model);
     this.#source.see(view);

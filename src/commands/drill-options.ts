@@ -19,6 +19,8 @@ export interface DrillOptions {
   /** Target, corner or file that stands alone; null, where no option names one either, asks on the screen. */
   readonly named: string | null;
   readonly live: LiveWish;
+  /** Plan or file, by `--plan`. */
+  readonly plan: string | null;
   /** An option of the live car was given: what stands alone is a corner. */
   readonly asksForCar: boolean;
   readonly source: SourceWish;
@@ -41,6 +43,11 @@ export const DRILL_OPTIONS: Readonly<Record<string, OptionSpec>> = {
     type: 'string',
     value: 'T',
     help: 'target or target file (`ebbline target list` shows them)',
+  },
+  plan: {
+    type: 'string',
+    value: 'P',
+    help: 'practice plan or plan file: what, in which order, how much shown (`ebbline plan list`)',
   },
   source: {
     type: 'string',
@@ -78,9 +85,11 @@ export function readDrillOptions({ positionals, values }: CommandInput): DrillOp
   const named = positionals[0] ?? null;
   const asked = LIVE_NAMES.filter((name) => text(name) !== null);
   refuseTwoSubjects(named, text('target'), asked);
+  refuseBesidePlan(text, named);
   return {
     target: text('target'),
     named,
+    plan: text('plan'),
     live: readLiveWish({ positionals, values }),
     asksForCar: asked.length > 0,
     source: readSource(text('source')),
@@ -111,6 +120,20 @@ function refuseTwoSubjects(
   const option = target !== null ? '--target' : asked.includes('corner') ? '--corner' : null;
   if (named === null || option === null) return;
   throw wrong(option, `${JSON.stringify(named)} beside ${option}`, 'Name one of them.');
+}
+
+/** A plan says all of that itself. */
+function refuseBesidePlan(text: (name: string) => string | null, named: string | null): void {
+  if (text('plan') === null) return;
+  const given = ['target', 'reps', ...LIVE_NAMES].find((name) => text(name) !== null);
+  if (given !== undefined)
+    throw wrong(
+      `--${given}`,
+      `--${given} beside --plan`,
+      'The plan says it: leave one of them out.',
+    );
+  if (named !== null)
+    throw wrong('--plan', `${JSON.stringify(named)} beside --plan`, 'The plan names its zones.');
 }
 
 /** What `--source` asks for. @throws Problem (exit code 2) for anything else */

@@ -1,19 +1,19 @@
-import { BLOCK_REPS, type DrillSetup, REP_TIMING, type RigAxes } from '../drill/drill-setup.ts';
-import type { LivePlan } from '../drill/live/live-plan.ts';
-import { zoneOf } from '../drill/live/zone-of.ts';
+import { BLOCK_REPS, type DrillSetup, REP_TIMING } from '../drill/drill-setup.ts';
 import { openHistory } from '../history/open-history.ts';
 import type { HistoryStore } from '../history/store.ts';
 import type { ReportSource } from '../input/report-source.ts';
 import { brakeStepLevel } from '../input/rig/brake-step-level.ts';
 import { calibrationId } from '../input/rig/calibration-id.ts';
-import type { AxisRole, Rig } from '../input/rig/rig.ts';
+import type { Rig } from '../input/rig/rig.ts';
 import { createRigDecoder, type RigDecoder } from '../input/rig/rig-decoder.ts';
-import { overTime } from '../target/over-time.ts';
 import type { CommandContext } from './command.ts';
 import { type Experience, experienceOf, PracticeLog } from './drill-history.ts';
 import type { DrillOptions } from './drill-options.ts';
 import type { DrillSubject } from './drill-subject.ts';
+import { type BuiltPlan, builtPlan, plannedSetup } from './planned-setup.ts';
 import type { RigSource } from './rig-source.ts';
+import { axesOf, whatIsDrilled } from './what-is-drilled.ts';
+import { zonedNow } from './zoned-now.ts';
 
 /** Name in the history of whoever always drives here. */
 export const LOCAL_DRIVER = 'driver';
@@ -43,7 +43,7 @@ export async function openPractice(
 ): Promise<Practice> {
   const { kind, rig } = rigSource;
   // A corner that cannot be driven is better said before anything is opened.
-  const { target, live } = whatIsDrilled(subject, options, rig);
+  const { target, live, planned } = prepare(subject, options, rig);
   const decoder = createRigDecoder(rig, rigSource.source.devices);
   const source = await recorded(options, rigSource);
   const store = openHistory(context.dataDir);
@@ -61,13 +61,28 @@ export async function openPractice(
     },
     options.condition,
   );
-  const setup = drillSetup(
+  const now = zonedNow();
+  const plain = drillSetup(
     options,
     rig,
     { target, live },
-    experienceOf(store, driver, target, Date.now()),
+    experienceOf(store, driver, target, now.utcMs),
   );
+  const setup = planned === null ? plain : plannedSetup(plain, planned, { store, driver, now });
   return { source, decoder, setup, log, store, driver };
+}
+
+/** What the drill begins with, and the plan it follows; null without one. */
+function prepare(
+  subject: DrillSubject,
+  options: DrillOptions,
+  rig: Rig,
+): Pick<DrillSetup, 'target' | 'live'> & { readonly planned: BuiltPlan | null } {
+  if (subject.kind !== 'plan')
+    return { ...whatIsDrilled(subject, options.live, rig), planned: null };
+  const planned = builtPlan(subject, rig);
+  const { target, live } = planned.zones[0]!;
+  return { target, live: live?.plan ?? null, planned };
 }
 
 async function recorded(
@@ -87,6 +102,7 @@ function drillSetup(
 ): DrillSetup {
   return {
     ...subject,
+    plan: null,
     reps: options.reps ?? BLOCK_REPS,
     seed: seedOf(options),
     ...experience,
@@ -95,38 +111,6 @@ function drillSetup(
     axes: axesOf(rig),
     brakeStepLevel: brakeStepLevel(rig),
     timing: REP_TIMING,
-  };
-}
-
-function axesOf({ axes }: Rig): RigAxes {
-  const has = (role: AxisRole): boolean => axes.some((axis) => axis.role === role);
-  return { throttle: has('throttle'), clutch: has('clutch'), steering: has('steering') };
-}
-
-function whatIsDrilled(
-  subject: DrillSubject,
-  options: DrillOptions,
-  rig: Rig,
-): Pick<DrillSetup, 'target' | 'live'> {
-  if (subject.kind === 'target') return { target: overTime(subject.target), live: null };
-  const live = livePlan(subject, options, rig);
-  return { target: zoneOf(live, null, null).target, live };
-}
-
-function livePlan(
-  { car, sheet, variant, notes }: Extract<DrillSubject, { kind: 'car' }>,
-  { live: { stintS, callShare } }: DrillOptions,
-  rig: Rig,
-): LivePlan {
-  const paddles = rig.buttons.some(({ action }) => action === 'downshift');
-  return {
-    car,
-    sheet,
-    variant,
-    controls: { ...axesOf(rig), paddles },
-    stintS,
-    callShare,
-    notes,
   };
 }
 

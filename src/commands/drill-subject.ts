@@ -1,6 +1,7 @@
 import type { CarFile } from '../car/car-file.ts';
 import { variantOfSheet } from '../corner/build-corner.ts';
 import type { CornerSheet } from '../corner/corner-sheet.ts';
+import type { PracticePlan } from '../drill/plan/practice-plan.ts';
 import { Problem } from '../problem.ts';
 import { nearest } from '../profile/nearest.ts';
 import type { Target } from '../target/target.ts';
@@ -11,8 +12,8 @@ import type { LiveWish } from './live-options.ts';
 import { isPath, profileIds, readProfileText } from './profile-files.ts';
 import { findTarget, TARGET_FILES } from './target-files.ts';
 
-/** What a drill is about: a target over time, or a braking zone with a live car. */
-export type DrillSubject =
+/** What is driven: a target over time, or a braking zone with a live car. */
+export type ZoneSubject =
   | { readonly kind: 'target'; readonly target: Target }
   | {
       readonly kind: 'car';
@@ -24,6 +25,23 @@ export type DrillSubject =
       readonly notes: readonly string[];
     };
 
+/** A zone of a plan, and the live car that follows it; null where nothing does. */
+export interface PlanZoneSubject {
+  readonly subject: ZoneSubject;
+  readonly live: ZoneSubject | null;
+}
+
+/** A plan with everything it names. */
+export interface PlanSubject {
+  readonly kind: 'plan';
+  readonly plan: PracticePlan;
+  readonly zones: readonly PlanZoneSubject[];
+  readonly carryOver: readonly PlanZoneSubject[];
+}
+
+/** What a drill is about. */
+export type DrillSubject = ZoneSubject | PlanSubject;
+
 /** The car of a driver who names none: no driver aids, no downforce to speak of, iron discs. */
 export const DEFAULT_CAR = 'gt';
 
@@ -34,9 +52,13 @@ export const DEFAULT_CAR = 'gt';
  * @throws Problem for a name that is neither (with the nearest one), and for a file with problems
  */
 export async function findSubject(
-  { target, named, live, asksForCar }: DrillOptions,
+  { target, named, live, asksForCar, plan }: DrillOptions,
   dataDir: string,
 ): Promise<DrillSubject | null> {
+  if (plan !== null) {
+    const { planSubject } = await import('./plan-subject.ts');
+    return planSubject(plan, dataDir);
+  }
   if (target !== null) return { kind: 'target', target: await findTarget(target, dataDir) };
   const corner = live.corner ?? (asksForCar ? named : null);
   if (corner !== null) return carIn(await findCorner(corner, dataDir), live, dataDir);
@@ -46,9 +68,9 @@ export async function findSubject(
 /** The live car in a corner. @throws Problem for a car or variant that is not there */
 export async function carIn(
   sheet: CornerSheet,
-  { car, variant }: LiveWish,
+  { car, variant }: Pick<LiveWish, 'car' | 'variant'>,
   dataDir: string,
-): Promise<DrillSubject> {
+): Promise<Extract<ZoneSubject, { kind: 'car' }>> {
   const { name } = variantOfSheet(sheet, variant);
   const file = await findCar(car ?? DEFAULT_CAR, dataDir);
   const notes = car === null ? [`No car named: ${file.name} (${file.id}).`] : [];

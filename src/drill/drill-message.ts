@@ -4,6 +4,7 @@ import type { Target } from '../target/target.ts';
 import type { RepRecord } from '../trace/rep-record.ts';
 import type { RigBatch } from '../trace/rig-batch.ts';
 import type { DeviceHealth, Feedback } from './drill-view.ts';
+import type { RepOrder, RepPhase } from './plan/practice-plan.ts';
 import type { RatingKey, SelfRating } from './self-rating.ts';
 
 /** What the driver asks for by key or by learned wheel button. */
@@ -40,7 +41,7 @@ export interface RepTag {
   readonly place: number;
   /** Block of the practice, from 1. */
   readonly block: number;
-  readonly phase: 'first-of-day' | 'block';
+  readonly phase: RepPhase;
   readonly feedback: Feedback;
 }
 
@@ -49,7 +50,9 @@ export interface FinishedRep extends RepTag {
   readonly target: Target;
   /** Null in a drill over time. */
   readonly zone: LiveZone | null;
-  readonly order: 'blocked';
+  readonly order: RepOrder;
+  /** What the plan says is different about it; null for nothing. */
+  readonly condition: string | null;
   /** What the driver said before it was written down; a later one comes as a `rate` effect. */
   readonly rating: SelfRating | null;
   readonly voided: 'aborted' | 'device lost' | null;

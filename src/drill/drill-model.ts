@@ -6,10 +6,11 @@ import type { Target } from '../target/target.ts';
 import type { RepRecord } from '../trace/rep-record.ts';
 import type { RepTag } from './drill-message.ts';
 import type { DrillSetup } from './drill-setup.ts';
-import type { BlockSummary, DeviceHealth, Feedback } from './drill-view.ts';
+import type { BlockSummary, DeviceHealth, Feedback, TargetSummary } from './drill-view.ts';
 import type { LiveRep } from './live/live-rep.ts';
 import type { RepDrive } from './live/rep-drive.ts';
 import type { OnsetSearch } from './onset-search.ts';
+import type { PlanProgress } from './plan/plan-progress.ts';
 import type { Levels, Recording } from './recording.ts';
 import type { SampleLog } from './sample-log.ts';
 import type { RatingUnderWay, SelfRating } from './self-rating.ts';
@@ -65,7 +66,12 @@ export type Stage =
     }
   | { readonly kind: 'paused' }
   | { readonly kind: 'device-lost' }
-  | { readonly kind: 'summary'; readonly summary: BlockSummary };
+  | {
+      readonly kind: 'summary';
+      readonly summary: BlockSummary;
+      /** A planned block may have reps of several targets; the first is that of the summary. */
+      readonly byTarget: readonly [TargetSummary, ...TargetSummary[]];
+    };
 
 /** A rep that has ended and waits for its score. */
 export interface UnscoredRep {
@@ -75,6 +81,8 @@ export interface UnscoredRep {
   readonly target: Target;
   readonly zone: LiveZone | null;
   readonly rating: SelfRating | null;
+  /** The target on whose grid its curve can lie. */
+  readonly gridTarget: Target;
   readonly revealAtS: number;
 }
 
@@ -89,6 +97,7 @@ export interface DoneRep {
   readonly rating: SelfRating | null;
   /** Level on the grid of the target's block; null for a rep that was not scored. */
   readonly curve: Float64Array | null;
+  readonly gridTarget: Target;
 }
 
 /** A run of reps with one plan. */
@@ -132,8 +141,10 @@ export interface DrillModel {
   readonly attempts: number;
   /** Outcomes of the driver's newest reps of this target, newest last: as far back as advice looks. */
   readonly recent: readonly RepOutcome[];
-  /** Reps of this target in the driver's life. */
+  /** Reps of this target in the driver's life; with a plan the zones have counts of their own. */
   readonly repsInLife: number;
+  /** Null in a drill without a plan. */
+  readonly plan: PlanProgress | null;
   readonly feedback: Feedback;
   /** What the driver chose against the schedule. */
   readonly chosenFeedback: Exclude<Feedback, 'first-of-day'> | null;

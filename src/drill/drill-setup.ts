@@ -2,6 +2,7 @@ import type { RepOutcome } from '../score/rep-score.ts';
 import type { Target } from '../target/target.ts';
 import type { Feedback } from './drill-view.ts';
 import type { LivePlan } from './live/live-plan.ts';
+import type { PlannedPractice } from './plan/planned-practice.ts';
 
 /** Which axes the rig has beside the brake; the others are recorded as absent, not as empty. */
 export interface RigAxes {
@@ -29,7 +30,7 @@ export const RATED_HOLD_S = 4;
 /** Reps in a block unless the driver asks for another number. */
 export const BLOCK_REPS = 10;
 
-/** Everything that is decided before the first rep. */
+/** Everything that is decided before a rep; with a plan, target and live car are those of the rep under way. */
 export interface DrillSetup {
   /**
    * Over time; a target over distance has to be turned into one over time first. With a live car the one of a rep at
@@ -38,6 +39,8 @@ export interface DrillSetup {
   readonly target: Target;
   /** Null for the drill over time. */
   readonly live: LivePlan | null;
+  /** Null for blocks of one target, one like the other. */
+  readonly plan: PlannedPractice | null;
   /** Reps in a block. */
   readonly reps: number;
   /** Decides which reps are shown once the feedback thins out. */

@@ -52,6 +52,23 @@ export interface BlockSummary {
   readonly diagnosis: BlockDiagnosis;
 }
 
+/** The summary of a block's reps on one target. */
+export interface TargetSummary {
+  readonly targetName: string;
+  readonly summary: BlockSummary;
+}
+
+/** Where a planned practice is. */
+export interface PlanView {
+  readonly name: string;
+  /** Block and why it is driven, for a title. */
+  readonly title: string;
+  /** Between blocks: what the driver has to be told. */
+  readonly notes: readonly string[];
+  /** Between blocks: every target of the block, the one with most reps first. */
+  readonly summaries: readonly TargetSummary[];
+}
+
 export interface DeviceHealth {
   /** Device name, safe to print. */
   readonly name: string;
@@ -107,4 +124,6 @@ export interface DrillView {
   readonly message: string | null;
   /** What the live car shows; null in a drill over time. */
   readonly live: LiveView | null;
+  /** Null in a drill without a plan. */
+  readonly plan: PlanView | null;
 }

@@ -2,6 +2,7 @@ import type { KeyAction } from './drill-message.ts';
 import type { DrillModel } from './drill-model.ts';
 import type { Feedback } from './drill-view.ts';
 import { onRating, toggleRating } from './on-rating.ts';
+import { hasNextBlock } from './plan/planned-rep.ts';
 import { voidRep } from './rep-end.ts';
 import {
   enterArming,
@@ -11,7 +12,12 @@ import {
   plannedFeedback,
   type Step,
 } from './stages.ts';
-import { ABORTED_BY_DRIVER, FIRST_OF_DAY_STAYS, feedbackChosen } from './words.ts';
+import {
+  ABORTED_BY_DRIVER,
+  CARRY_OVER_STAYS,
+  FIRST_OF_DAY_STAYS,
+  feedbackChosen,
+} from './words.ts';
 
 /** What a key or a learned wheel button does. Anything that stops a rep after its cue makes it an aborted rep. */
 export function onKey(model: DrillModel, action: KeyAction): Step {
@@ -54,8 +60,14 @@ export function onPause(model: DrillModel): Step {
 
 function onNext(model: DrillModel): Step {
   const { kind } = model.stage;
-  if (kind === 'summary') return [enterArming(nextBlock(model), model.atS), []];
+  if (kind === 'summary') return afterSummary(model);
   return [kind === 'after' || kind === 'paused' ? goOn(model) : model, []];
+}
+
+/** A plan that is done is the end of the practice. */
+function afterSummary(model: DrillModel): Step {
+  if (!hasNextBlock(model)) return [model, [{ kind: 'end' }]];
+  return [enterArming(nextBlock(model), model.atS), []];
 }
 
 function onFinish(model: DrillModel): Step {
@@ -87,6 +99,7 @@ function abort(model: DrillModel): Step {
 /** Turns the feedback of the reps to come round; a second time goes back to the schedule. */
 function chooseFeedback(model: DrillModel): DrillModel {
   if (model.block.phase === 'first-of-day') return { ...model, message: FIRST_OF_DAY_STAYS };
+  if (model.block.phase === 'carry-over') return { ...model, message: CARRY_OVER_STAYS };
   const chosen: DrillModel['chosenFeedback'] =
     model.chosenFeedback !== null ? null : plannedFeedback(model) === 'shown' ? 'hidden' : 'shown';
   const next = { ...model, chosenFeedback: chosen, message: feedbackChosen(chosen) };

@@ -4,6 +4,7 @@ import type { RepOutcome } from '../score/rep-score.ts';
 import { blockGrid } from './diagnosis/block-grid.ts';
 import { repCurve } from './diagnosis/rep-curve.ts';
 import type { DrillModel, UnscoredRep } from './drill-model.ts';
+import { byPlan, planAfterScore } from './plan/rep-by-plan.ts';
 import { enterSummary, type Step } from './stages.ts';
 
 /** The score has come: the rep is stored now, and shown when it is no longer held back. */
@@ -11,7 +12,7 @@ export function onScored(model: DrillModel, number: number, outcome: RepOutcome)
   const scored = model.unscored.find(({ tag }) => tag.number === number);
   if (scored === undefined) return [model, []];
   const { tag, record, target, zone, rating, revealAtS } = scored;
-  const curve = curveOf(model, scored, outcome);
+  const curve = curveOf(scored, outcome);
   const done = {
     tag,
     outcome,
@@ -20,10 +21,12 @@ export function onScored(model: DrillModel, number: number, outcome: RepOutcome)
     revealAtS,
     rating,
     curve,
+    gridTarget: scored.gridTarget,
   };
   const { block } = model;
   const next = {
     ...model,
+    plan: planAfterScore(model, tag, outcome),
     unscored: model.unscored.filter((rep) => rep !== scored),
     block: { ...block, done: [done, ...block.done] },
     recent: [...model.recent, outcome].slice(-BAND_REPS),
@@ -33,18 +36,19 @@ export function onScored(model: DrillModel, number: number, outcome: RepOutcome)
     [
       {
         kind: 'store',
-        rep: { ...tag, target, zone, order: 'blocked', rating, voided: null, record, outcome },
+        rep: { ...tag, target, zone, ...byPlan(model, tag), rating, voided: null, record, outcome },
       },
     ],
   ];
 }
 
-/** On the grid of the block's target; a late call makes another target, whose curve has no place there. */
+/** On the grid of the block's target; a late call or a variation makes another target, whose curve has no place there. */
 function curveOf(
-  { setup }: DrillModel,
-  { record, zone }: UnscoredRep,
+  { record, target, zone, gridTarget }: UnscoredRep,
   outcome: RepOutcome,
 ): Float64Array | null {
-  if (outcome.kind !== 'scored' || (zone !== null && zone.call !== null)) return null;
-  return repCurve(record, outcome, blockGrid(setup.target));
+  const isPlain = zone === null ? target === gridTarget : zone.call === null;
+  return outcome.kind === 'scored' && isPlain
+    ? repCurve(record, outcome, blockGrid(gridTarget))
+    : null;
 }

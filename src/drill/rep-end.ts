@@ -5,6 +5,8 @@ import { RATED_HOLD_S } from './drill-setup.ts';
 import type { RepDrive } from './live/rep-drive.ts';
 import { heatAfter } from './live/stint-heat.ts';
 import { firstRating } from './on-rating.ts';
+import { gridTarget } from './plan/planned-rep.ts';
+import { byPlan, planAfterRep } from './plan/rep-by-plan.ts';
 import { LEAD_S, repRecord } from './recording.ts';
 import { ARM_S, type Step } from './stages.ts';
 import { targetOf } from './target-of.ts';
@@ -56,9 +58,13 @@ export function finishRep(
   } as const;
   const next = {
     ...countedRep(model),
+    plan: planAfterRep(model, { tag, record, counts: true }),
     atS: span.endS,
     stage,
-    unscored: [...model.unscored, { tag, record, target, zone, rating: null, revealAtS }],
+    unscored: [
+      ...model.unscored,
+      { tag, record, target, zone, gridTarget: gridTarget(model), rating: null, revealAtS },
+    ],
     rating: firstRating(model),
     heat: heatAfter(model, drive),
   };
@@ -82,6 +88,7 @@ export function voidRep(
     revealAtS: span.endS,
     rating: null,
     curve: null,
+    gridTarget: gridTarget(model),
   };
   const restFromS = span.endS;
   const stage = {
@@ -100,6 +107,7 @@ export function voidRep(
   return [
     {
       ...counted,
+      plan: planAfterRep(model, { tag, record, counts: voided === 'aborted' }),
       atS: span.endS,
       stage,
       block: { ...counted.block, done: [done, ...block.done] },
@@ -112,7 +120,7 @@ export function voidRep(
           ...tag,
           target: targetOf(model),
           zone: live?.zone ?? null,
-          order: 'blocked',
+          ...byPlan(model, tag),
           rating: null,
           voided,
           record,

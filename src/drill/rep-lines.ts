@@ -9,10 +9,10 @@ export function repLines(model: DrillModel): readonly RepLine[] {
   return model.block.done.slice(0, MOST_LINES).map((done) => lineOf(done, isReadable(model, done)));
 }
 
-/** The reps of the block whose result may be read, oldest first, each with the number of its attempt. */
-export function* readableLines(model: DrillModel): Generator<readonly [number, RepLine]> {
+/** The reps of the block whose result may be read, oldest first, each with its line. */
+export function* readableLines(model: DrillModel): Generator<readonly [DoneRep, RepLine]> {
   for (const done of model.block.done.toReversed())
-    if (isReadable(model, done)) yield [done.tag.number, lineOf(done, true)];
+    if (isReadable(model, done)) yield [done, lineOf(done, true)];
 }
 
 /** A void rep says at once why it does not count. */
@@ -20,13 +20,13 @@ function isReadable(model: DrillModel, done: DoneRep): boolean {
   return done.voided !== null || isRevealed(model, done);
 }
 
-/** True once the score of a rep may be seen: held back for a moment, on first-of-day reps until all are over. */
+/** True once the score of a rep may be seen: held back for a moment; where reps are a check, or warm up, until all are over. */
 export function isRevealed(
   model: DrillModel,
   { tag, revealAtS }: Pick<DoneRep, 'tag' | 'revealAtS'>,
 ): boolean {
   if (model.stage.kind === 'summary') return true;
-  return model.atS >= revealAtS && (tag.phase !== 'first-of-day' || isBlockOver(model));
+  return model.atS >= revealAtS && (tag.phase === 'block' || isBlockOver(model));
 }
 
 function lineOf({ tag, outcome, voided, sentence }: DoneRep, revealed: boolean): RepLine {

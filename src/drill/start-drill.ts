@@ -4,6 +4,7 @@ import type { DrillSetup } from './drill-setup.ts';
 import { FIRST_OF_DAY_REPS, startsNewDay } from './feedback-schedule.ts';
 import { firstLiveRep } from './live/live-rep.ts';
 import { targetOnsetS } from './onset-search.ts';
+import { NO_PROGRESS } from './plan/plan-progress.ts';
 import { NO_LEVELS } from './recording.ts';
 import { enterArming } from './stages.ts';
 
@@ -13,7 +14,7 @@ import { enterArming } from './stages.ts';
  * @throws RangeError for a target that is not over time, or a block without reps
  */
 export function startDrill(setup: DrillSetup): DrillModel {
-  const { target, reps, live } = setup;
+  const { target, reps, live, plan } = setup;
   if (target.domain !== 'time') throw new RangeError(`the drill needs ${target.id} over time`);
   if (!(Number.isInteger(reps) && reps > 0)) throw new RangeError(`a block of ${reps} reps`);
   const idle: DrillModel = {
@@ -31,6 +32,7 @@ export function startDrill(setup: DrillSetup): DrillModel {
     attempts: 0,
     recent: setup.recent,
     repsInLife: setup.repsInLife,
+    plan: plan === null ? null : NO_PROGRESS,
     feedback: 'shown',
     chosenFeedback: null,
     asksRating: setup.asksRating,
@@ -44,8 +46,10 @@ export function startDrill(setup: DrillSetup): DrillModel {
   return enterArming(idle, 0);
 }
 
-function firstBlock({ reps, repsInLife, hoursSinceLastRep }: DrillSetup): Block {
+function firstBlock({ reps, repsInLife, hoursSinceLastRep, plan }: DrillSetup): Block {
   const block = { number: 1, place: 1, done: [] };
+  const planned = plan?.blocks[0];
+  if (planned !== undefined) return { ...block, phase: planned.phase, reps: planned.reps.length };
   return startsNewDay(repsInLife, hoursSinceLastRep)
     ? { ...block, phase: 'first-of-day', reps: FIRST_OF_DAY_REPS }
     : { ...block, phase: 'block', reps };

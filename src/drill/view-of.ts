@@ -3,6 +3,7 @@ import { errorLevel } from '../score/deviation.ts';
 import type { DrillModel, OwnTraces, Stage } from './drill-model.ts';
 import type { DrillPhase, DrillView, RepLine } from './drill-view.ts';
 import { liveViewOf } from './live/live-view-of.ts';
+import { planViewOf } from './plan/plan-view-of.ts';
 import { repLines } from './rep-lines.ts';
 import { trackOf } from './sample-log.ts';
 import { FOOT_OFF_LEVEL } from './stages.ts';
@@ -18,7 +19,7 @@ export function viewOf(model: DrillModel): DrillView {
   const live = liveViewOf(model);
   const tag = stage.kind === 'after' ? stage.rep : null;
   return {
-    targetName: setup.target.name,
+    targetName: stage.kind === 'summary' ? stage.byTarget[0].targetName : setup.target.name,
     cornerType: setup.target.cornerType,
     rep: tag?.place ?? Math.min(block.place, block.reps),
     reps: block.reps,
@@ -46,6 +47,7 @@ export function viewOf(model: DrillModel): DrillView {
     dropped: model.dropped,
     message: messageOf(model),
     live,
+    plan: planViewOf(model),
   };
 }
 

@@ -7,6 +7,7 @@ export const BRAKE_UNKNOWN = 'Press the brake once: it has not reported yet.';
 export const PAUSED = 'Paused. Press p, or hold the clutch for two seconds, to go on.';
 export const ABORTED_BY_DRIVER = 'Aborted by the driver.';
 export const FIRST_OF_DAY_STAYS = 'First-of-day reps show no target.';
+export const CARRY_OVER_STAYS = 'The reps of a carry-over check stay hidden.';
 
 export function falseStart(beforeCueS: number): string {
   return `False start: on the brake ${beforeCueS.toFixed(1)} s before the cue.`;

@@ -1,13 +1,14 @@
 import type { RepMeasure } from '../consistency/rep-measure.ts';
 import type { ZonedInstant } from '../consistency/zoned-instant.ts';
 import type { Feedback } from '../drill/drill-view.ts';
+import type { RepOrder, RepPhase } from '../drill/plan/practice-plan.ts';
 import type { LiveStart } from '../live/live-start.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
 import type { RepRecord } from '../trace/rep-record.ts';
 
 export type { ZonedInstant } from '../consistency/zoned-instant.ts';
 
-export type PhaseTag = 'first-of-day' | 'warm-up' | 'block' | 'carry-over';
+export type PhaseTag = RepPhase;
 export type Foot = 'left' | 'right';
 export type SourceKind = 'hid' | 'virtual' | 'pointer' | 'replay';
 
@@ -39,7 +40,7 @@ export interface NewRep {
   readonly number: number;
   readonly block: number;
   readonly phase: PhaseTag;
-  readonly order: 'blocked' | 'serial' | 'shuffled';
+  readonly order: RepOrder;
   readonly feedback: Feedback;
   readonly selfRating: string | null;
   readonly voided: 'aborted' | 'device lost' | null;

@@ -13,7 +13,7 @@ import { isTooCoarse } from './plot-window.ts';
 import { drawPrompt } from './prompt-line.ts';
 import { drawRepList } from './rep-list.ts';
 import { drawSummary } from './summary-panel.ts';
-import { writeRight, writeText } from './write-text.ts';
+import { fitText, textWidth, writeRight, writeText } from './write-text.ts';
 
 export interface DrillScreenOptions extends Look {
   /** True while help stands in front. */
@@ -59,12 +59,20 @@ function layoutFor(view: DrillView, size: Size): DrillLayout {
 }
 
 function drawTitle(grid: CellGrid, { title }: DrillLayout, view: DrillView, look: Look): void {
-  writeText(grid, 1, title, `${view.targetName}  ·  ${view.cornerType}`, look.theme.strong);
-  const rep =
-    view.phase === 'summary'
-      ? `block of ${view.reps} reps`
-      : `rep ${view.rep} of ${view.reps}  ·  ${view.feedback}`;
-  writeRight(grid, grid.cols - 2, title, rep, look.theme.strong);
+  const right = titleRight(view);
+  const room = grid.cols - 5 - textWidth(right);
+  writeText(grid, 1, title, fitText(titleLeft(view), room), look.theme.strong);
+  writeRight(grid, grid.cols - 2, title, right, look.theme.strong);
+}
+
+/** In a plan the place in it stands where the kind of corner stands else. */
+function titleLeft({ targetName, cornerType, plan }: DrillView): string {
+  return `${targetName}  ·  ${plan?.title ?? cornerType}`;
+}
+
+function titleRight({ phase, rep, reps, feedback }: DrillView): string {
+  if (phase === 'summary') return `block of ${reps} reps`;
+  return `rep ${rep} of ${reps}  ·  ${feedback}`;
 }
 
 function drawRep(grid: CellGrid, layout: DrillLayout, view: DrillView, look: Look): void {

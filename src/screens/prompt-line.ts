@@ -1,4 +1,4 @@
-import type { DrillView, Feedback } from '../drill/drill-view.ts';
+import type { DrillView, Feedback, PlanView } from '../drill/drill-view.ts';
 import { AMOUNT_FEELS, type RatingUnderWay, TIMING_FEELS } from '../drill/self-rating.ts';
 import { type CellGrid, clearArea, type Pen } from './cell-grid.ts';
 import { livePrompt } from './live/live-prompt.ts';
@@ -56,7 +56,9 @@ function promptOf(view: DrillView): string {
     case 'device-lost':
       return `${lostNames(view)} gone: plug it in again. This rep does not count.`;
     case 'summary':
-      return 'Block finished: space starts the next one, q finishes.';
+      return view.plan === null
+        ? 'Block finished: space starts the next one, q finishes.'
+        : betweenBlocks(view.plan);
   }
 }
 
@@ -70,6 +72,15 @@ function feelPrompt(rating: RatingUnderWay | null): string {
 
 function choices(feels: readonly string[]): string {
   return feels.map((feel, i) => `${i + 1} ${feel}`).join(', ');
+}
+
+/** What else was driven in the block, what has to be said, and what comes next. */
+function betweenBlocks({ notes, summaries }: PlanView): string {
+  const others = summaries.slice(1).map(({ targetName, summary: { medianScore } }) => {
+    const score = medianScore === null ? 'no score' : `median score ${Math.round(medianScore)}`;
+    return `${targetName}: ${score}.`;
+  });
+  return [...others, ...notes, 'Space goes on, q finishes.'].join(' ');
 }
 
 function lostNames(view: DrillView): string {

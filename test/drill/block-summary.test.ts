@@ -64,6 +64,7 @@ function done(outcome: DoneRep['outcome'], level: number | null, place = 1): Don
     revealAtS: 0,
     rating: null,
     curve: level === null ? null : new Float64Array(GRID_PLACES).fill(level),
+    gridTarget: RAMP,
   };
 }
 

@@ -41,6 +41,7 @@ export function setup(change: Partial<DrillSetup> = {}): DrillSetup {
   return {
     target: RAMP,
     live: null,
+    plan: null,
     reps: 10,
     seed: 1,
     repsInLife: 0,

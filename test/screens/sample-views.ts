@@ -195,6 +195,7 @@ export const BRAKING: DrillView = {
   dropped: 0,
   message: null,
   live: null,
+  plan: null,
 };
 
 /** One view for each thing that the drill can show, by the name of its golden file. */

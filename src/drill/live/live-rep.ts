@@ -1,6 +1,7 @@
 import type { HeatState } from '../../car/heat-state.ts';
 import { type PlanPoint, planView } from '../../corner/plan-view.ts';
 import type { CallWord, LiveZone } from '../../live/live-zone.ts';
+import type { RepPhase } from '../plan/practice-plan.ts';
 import { type LaneTargets, laneTargets } from './lane-targets.ts';
 import { drawCall } from './late-calls.ts';
 import type { LivePlan } from './live-plan.ts';
@@ -61,12 +62,12 @@ function roadOf({ corner: { path }, derived }: LiveZone): readonly PlanPoint[] {
   return [{ sM: fromM, xM: fromM, yM: 0, headingRad: 0 }, ...planView(path, ROAD_STEP_M)];
 }
 
-/** The late call of an attempt; a first-of-day rep has none. */
+/** The late call of an attempt; only the reps of the blocks have any. */
 export function callOf(
   { callShare }: LivePlan,
   seed: number,
   number: number,
-  phase: 'first-of-day' | 'block',
+  phase: RepPhase,
 ): CallWord | null {
-  return phase === 'first-of-day' ? null : drawCall(callShare, seed, number);
+  return phase === 'block' ? drawCall(callShare, seed, number) : null;
 }

@@ -28,7 +28,7 @@ function isStripOnly({ feedback }: DrillView, { stage }: LiveView): boolean {
 function drawTitle(grid: CellGrid, view: DrillView, live: LiveView, { theme }: Look): void {
   const rep = `rep ${view.rep} of ${view.reps}  ·  ${view.feedback}`;
   // The derived target's own name may say the variant already.
-  const parts = [view.targetName, live.carName];
+  const parts = [view.targetName, view.plan?.title ?? live.carName];
   if (!view.targetName.includes(live.variant)) parts.push(live.variant);
   const title = parts.join('  ·  ');
   writeText(grid, 1, 0, fitText(title, grid.cols - textWidth(rep) - 5), theme.strong);

@@ -1,0 +1,86 @@
+import type { DrillModel } from '../drill-model.ts';
+import { type Fatigue, fatigue } from './fatigue.ts';
+import { zoneProgress } from './plan-progress.ts';
+import type { PlannedPractice, PracticeZone } from './planned-practice.ts';
+import { hasNextBlock, isEnough, plannedBlock, plannedRep } from './planned-rep.ts';
+import type { PracticeBlock } from './practice-blocks.ts';
+
+/** Where in its plan the practice is and why this rep is driven, for a title; null without a plan. */
+export function planTitle(model: DrillModel): string | null {
+  const planned = plannedBlock(model);
+  const { plan } = model.setup;
+  if (plan === null || planned === null) return null;
+  return `${blockOf(plan, model.block.number)}: ${whyDriven(model, planned)}`;
+}
+
+/** A block of a plan with what it is for, for a heading. */
+export function blockTitle(plan: PlannedPractice, number: number): string {
+  return `${blockOf(plan, number)}: ${blockWords(plan.blocks[number - 1]!)}`;
+}
+
+function blockOf({ blocks }: PlannedPractice, number: number): string {
+  return `block ${number} of ${blocks.length}`;
+}
+
+function whyDriven(model: DrillModel, planned: PracticeBlock<PracticeZone>): string {
+  const rep = plannedRep(model);
+  const words = blockWords(planned);
+  if (rep === null || model.stage.kind === 'summary') return words;
+  const task = planned.phase === 'block' && rep.zone.task !== null ? `, ${rep.zone.task}` : '';
+  return `${words}${task}`;
+}
+
+/** What a block is for. */
+export function blockWords({
+  phase,
+  order,
+}: Pick<PracticeBlock<unknown>, 'phase' | 'order'>): string {
+  switch (phase) {
+    case 'first-of-day':
+      return 'first of the day';
+    case 'warm-up':
+      return 'warm-up, not counted';
+    case 'carry-over':
+      return 'carry-over check';
+    case 'block':
+      return order;
+  }
+}
+
+/** What a driver has to be told between two blocks of a plan; empty without one. */
+export function betweenBlocks(model: DrillModel): readonly string[] {
+  const { plan } = model.setup;
+  if (plan === null || model.plan === null) return [];
+  return [...fatigueNotes(model, plan), nextNote(model, plan)];
+}
+
+function nextNote(model: DrillModel, plan: PlannedPractice): string {
+  const { number } = model.block;
+  const hardReps = model.plan?.hardReps ?? 0;
+  if (hasNextBlock(model)) return `Next: ${blockWords(plan.blocks[number]!)}.`;
+  const enough = number < plan.blocks.length && isEnough(plan, hardReps);
+  return enough ? `${hardReps} hard reps: that is enough for today.` : 'The plan is done.';
+}
+
+function fatigueNotes(model: DrillModel, plan: PlannedPractice): string[] {
+  const zones = [...(model.plan?.zones.keys() ?? [])];
+  return zones.flatMap((zone) => {
+    const { errors } = zoneProgress(model.plan!, zone);
+    const found = fatigue(errors, plan.hardReps.fatigueLimit, zone.reference);
+    return found === null ? [] : [fatigueWords(found, zone, plan)];
+  });
+}
+
+function fatigueWords(
+  { riseLevel, limitLevel }: Fatigue,
+  { reference, target }: PracticeZone,
+  { condition }: PlannedPractice,
+): string {
+  const before = reference === null ? 'the first ten reps' : `earlier reps (${condition})`;
+  const rise = `${target.name}: release error up ${percent(riseLevel)} on ${before}`;
+  return `${rise}, limit ${percent(limitLevel)}. The leg is tired: stop here.`;
+}
+
+function percent(level: number): string {
+  return `${(100 * level).toFixed(1)} %`;
+}
