@@ -6,10 +6,11 @@ import { atTheDiscsN } from '../target/derive/zone-point.ts';
 
 /**
  * What is right for a car that is slower than the target. `ratio`: it brakes less by as much as its squared speed is
- * less, so that the ratio of the speeds stays to the slowest point (dw/ds = -2 D is linear in w). `speed`: it does what
- * the target does at that speed, only earlier on the road, and rolls to the corner.
+ * less, so that the ratio of the speeds stays to the slowest point (dw/ds = -2 D is linear in w). `place`: it does what
+ * the target does there and is slower still. `speed`: it does what the target does at that speed, only earlier on the
+ * road, and rolls to the corner.
  */
-export type SlowerWay = 'ratio' | 'speed';
+export type SlowerWay = 'ratio' | 'place' | 'speed';
 
 /** Brake forces of both axles at the road, N, that are asked for at a place and a speed. */
 export interface FollowLaw {
@@ -53,10 +54,15 @@ export function followLaw(
   const isSlower = (sM: number, speedMps: number): boolean => speedMps < profile.speedMps(sM);
   const aimN = (sM: number, speedMps: number): number =>
     isSlower(sM, speedMps) ? speedN(speedMps) : fasterN(sM, speedMps);
+  const slowerN: Readonly<Record<SlowerWay, FollowLaw['forceN']>> = {
+    ratio: ratioN,
+    place: (sM) => profile.brakeForceN(sM),
+    speed: (_, speedMps) => speedN(speedMps),
+  };
   return {
     aimN,
     forceN: (sM, speedMps) =>
-      slower === 'ratio' && isSlower(sM, speedMps) ? ratioN(sM, speedMps) : aimN(sM, speedMps),
+      isSlower(sM, speedMps) ? slowerN[slower](sM, speedMps) : fasterN(sM, speedMps),
     pedalN: (sM, speedMps, brakeForceN) => {
       if (!(brakeForceN > 0)) return 0;
       const decelerationMps2 = model.decelerationMps2(sM, speedMps ** 2, brakeForceN);

@@ -39,12 +39,17 @@ export function scoreLiveRun(record: RepRecord, run: LiveRun): RepOutcome {
   const { onset } = rep;
   if (onset === null) return noRep('never braked', LIVE_SCORE_VERSION, record, rep);
   const braked = { ...rep, onset };
-  // Two ways are right for a car that is slower than the target; a rep is held against the one it is closer to.
-  const ratio = scoreAgainst(record, run, braked, 'ratio');
-  if (ratio.kind === 'scored' && ratio.parts.release === 1) return ratio;
-  const speed = scoreAgainst(record, run, braked, 'speed');
-  return speed.score > ratio.score ? speed : ratio;
+  let best = scoreAgainst(record, run, braked, 'ratio');
+  for (const way of OTHER_WAYS) {
+    if (best.kind === 'scored' && best.parts.release === 1) break;
+    const other = scoreAgainst(record, run, braked, way);
+    if (other.score > best.score) best = other;
+  }
+  return best;
 }
+
+/** Several things are right for a car that is slower than the target; a rep is held against the one it is closest to. */
+const OTHER_WAYS: readonly SlowerWay[] = ['place', 'speed'];
 
 type Braked = RepSignal & { readonly onset: number };
 
