@@ -1,26 +1,27 @@
-import { addDays, mondayOf } from '../consistency/iso-week.ts';
 import { localDate } from '../consistency/local-date.ts';
-import { progressJson } from '../consistency/progress-json.ts';
 import type { RepMeasure } from '../consistency/rep-measure.ts';
-import { startOfDay } from '../consistency/start-of-day.ts';
-import { targetProgress } from '../consistency/target-progress.ts';
+import { weeksJson } from '../consistency/weeks/weeks-json.ts';
+import { weeksProgress } from '../consistency/weeks/weeks-progress.ts';
 import type { ZonedInstant } from '../consistency/zoned-instant.ts';
 import { openExistingHistory } from '../history/open-history.ts';
 import type { RepQuery } from '../history/store.ts';
 import { cleanText } from '../input/discovery/clean-text.ts';
 import { Problem } from '../problem.ts';
 import { nearest } from '../profile/nearest.ts';
-import { progressText } from '../screens/progress-text.ts';
+import { progressText } from '../screens/progress/progress-text.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 import { zonedNow } from './zoned-now.ts';
 
-/** What the history says about a driver's consistency, day by day. */
+/** Rows of weeks and days where nobody says how many: half a year of weeks. */
+const USUAL_ROWS = 26;
+
+/** What the history says about a driver's consistency over weeks. */
 export const command: Command = {
   name: 'progress',
-  summary: 'scores, errors and spread by practice day',
+  summary: 'whether the foot is getting better: spread, trend and limits over weeks',
   positionals: '[TARGET]',
   options: {
-    weeks: { type: 'string', value: 'N', help: 'only the last N weeks, this one included' },
+    weeks: { type: 'string', value: 'N', help: 'show only the last N weeks, this one included' },
     driver: { type: 'string', value: 'NAME', help: 'only this driver' },
     json: { type: 'boolean', help: 'one JSON object instead of tables' },
   },
@@ -40,46 +41,39 @@ export function progress(
     ...(targetId === undefined ? {} : { targetId }),
     ...(typeof values.driver === 'string' ? { driver: values.driver } : {}),
   };
-  const sinceUtcMs = values.weeks === undefined ? null : weeksAgo(values.weeks, now);
-  const reps = readReps(context, query, sinceUtcMs);
-  const all = targetProgress(reps ?? []);
-  if (values.json === true) context.out(`${JSON.stringify(progressJson(all))}\n`);
+  const weeks = values.weeks === undefined ? null : weekCount(values.weeks);
+  const reps = readReps(context, query);
+  const all = weeksProgress(reps ?? [], { today: localDate(now), weeks });
+  if (values.json === true) context.out(`${JSON.stringify(weeksJson(all))}\n`);
   else if (reps === null) context.out('No reps yet: drive some with `ebbline drill`.\n');
-  else if (all.length === 0) context.out(`No reps in the last ${values.weeks} weeks.\n`);
-  else context.out(progressText(all));
+  else if (all.length === 0) context.out(`No reps in the last ${weeks} weeks.\n`);
+  else context.out(progressText(all, weeks === null ? USUAL_ROWS : Number.POSITIVE_INFINITY));
   return 0;
 }
 
 /** Null where no rep was ever kept. */
-function readReps(
-  { dataDir, err }: CommandContext,
-  query: RepQuery,
-  sinceUtcMs: number | null,
-): readonly RepMeasure[] | null {
+function readReps({ dataDir, err }: CommandContext, query: RepQuery): readonly RepMeasure[] | null {
   const history = openExistingHistory(dataDir);
   if (history === null) return null;
   try {
     if (history.notice !== null) err(`ebbline: ${history.notice}\n`);
-    const reps = history.measures(sinceUtcMs === null ? query : { ...query, sinceUtcMs });
+    const reps = history.measures(query);
     if (reps.length > 0) return reps;
     if (history.measures({ limit: 1 }).length === 0) return null;
-    if (history.measures({ ...query, limit: 1 }).length === 0)
-      throw nothingOf(query, history.measures({}));
-    return [];
+    throw nothingOf(query, history.measures({}));
   } finally {
     history.close();
   }
 }
 
-/** Start of the Monday `weeks - 1` weeks before this week's. */
-function weeksAgo(weeks: unknown, now: ZonedInstant): number {
+function weekCount(weeks: unknown): number {
   const count = Number(weeks);
   if (!Number.isInteger(count) || count < 1 || count > 5200)
     throw wrongUsage(
       `--weeks ${JSON.stringify(weeks)} is no number of weeks`,
       'Say a whole number from 1 on.',
     );
-  return startOfDay(addDays(mondayOf(localDate(now)), -7 * (count - 1)), now.zone);
+  return count;
 }
 
 /** There are reps, but none of this driver or target: most likely a slip of the keyboard. */

@@ -15,7 +15,7 @@ export function progressSentence({ days }: TargetProgress): string {
     return `The score is known, errors not: ${missing(medianReleaseErrorLevel)} with a release would do.`;
   if (amountSpreadLevel.value === null)
     return `The level is known, the spread is not: ${missing(amountSpreadLevel)} would give it.`;
-  return 'Level and spread of the last day are known. Whether they changed is not said.';
+  return 'Level and spread of the last day are known.';
 }
 
 function missing({ reps, needed }: Estimate): string {

@@ -10,6 +10,8 @@ export interface Conditions {
   readonly calibrationId: string;
   readonly foot: string;
   readonly footwear: string;
+  /** Of the track, as the practice names it, for example `wet`; null where none was said. */
+  readonly condition: string | null;
 }
 
 /** The numbers of a rep by its newest score version. Null where the rep held nothing to be measured. */
@@ -36,6 +38,8 @@ export interface RepMeasure {
   readonly conditions: Conditions;
   readonly feedback: Feedback;
   readonly warmUp: boolean;
+  /** What the driver felt, before the score was shown: words of `self-rating.ts`; null where nothing was said. */
+  readonly selfRating: string | null;
   readonly voided: 'aborted' | 'device lost' | null;
   /** Null for a void rep. */
   readonly numbers: RepNumbers | null;

@@ -1,4 +1,5 @@
 import { changedConditions } from './changed-conditions.ts';
+import { groupsOf } from './groups-of.ts';
 import { type PracticeDay, practiceDay } from './practice-day.ts';
 import type { Conditions, RepMeasure } from './rep-measure.ts';
 
@@ -17,14 +18,8 @@ export interface TargetProgress {
  * @returns by driver, then target, both in the order of their first rep
  */
 export function targetProgress(reps: readonly RepMeasure[]): TargetProgress[] {
-  const groups = new Map<string, RepMeasure[]>();
-  for (const rep of reps) {
-    const key = JSON.stringify([rep.driver, rep.targetId]);
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, [rep]);
-    else group.push(rep);
-  }
-  return [...groups.values()].map((group) => ({
+  const groups = groupsOf(reps, ({ driver, targetId }) => [driver, targetId]);
+  return groups.map((group) => ({
     driver: group[0]!.driver,
     targetId: group[0]!.targetId,
     days: practiceDays(group),
@@ -44,8 +39,10 @@ function practiceDays(reps: readonly RepMeasure[]): PracticeDay[] {
     const run = runs.at(-1);
     const before = run?.conditions ?? rep.conditions;
     const changed = changedConditions(before, rep.conditions);
-    const scoreVersion = rep.conditions.scoreVersion ?? before.scoreVersion;
-    const conditions = { ...rep.conditions, scoreVersion };
+    const conditions =
+      rep.conditions.scoreVersion === null
+        ? { ...rep.conditions, scoreVersion: before.scoreVersion }
+        : rep.conditions;
     if (run !== undefined && changed.length === 0 && run.reps[0]!.day === rep.day) {
       run.reps.push(rep);
       run.conditions = conditions;

@@ -5,7 +5,7 @@ import type { StoredPractice, StoredRep } from './store.ts';
 /** The fields of a rep that decide how it is counted. */
 export type CountedRep = Pick<
   StoredRep,
-  'id' | 'targetId' | 'targetVersion' | 'phase' | 'feedback' | 'voided'
+  'id' | 'targetId' | 'targetVersion' | 'condition' | 'phase' | 'feedback' | 'selfRating' | 'voided'
 >;
 
 /** A rep as the statistics see it; its day is that of the start of its practice. */
@@ -30,9 +30,11 @@ export function repMeasureOf(
       calibrationId: practice.calibrationId,
       foot: practice.foot,
       footwear: practice.footwear,
+      condition: rep.condition,
     },
     feedback: rep.feedback,
     warmUp: rep.phase === 'warm-up',
+    selfRating: rep.selfRating,
     voided: rep.voided,
     numbers,
   };

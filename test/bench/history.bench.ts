@@ -2,12 +2,12 @@ import { closeSync, fsyncSync, mkdtempSync, openSync, rmSync, writeSync } from '
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, bench, describe } from 'vitest';
-import { targetProgress } from '../../src/consistency/target-progress.ts';
+import { weeksProgress } from '../../src/consistency/weeks/weeks-progress.ts';
 import { decodeRecord } from '../../src/history/codec/decode-record.ts';
 import { encodeRecord } from '../../src/history/codec/encode-record.ts';
 import { openHistory } from '../../src/history/open-history.ts';
 import type { HistoryStore } from '../../src/history/store.ts';
-import { progressText } from '../../src/screens/progress-text.ts';
+import { progressText } from '../../src/screens/progress/progress-text.ts';
 import { quantiseRecord } from '../../src/trace/quantise-record.ts';
 import { aPractice, aRep, aScore, EVENING_MS } from '../history/fixtures.ts';
 import { JOURNAL, SQL_IMPLEMENTATIONS } from '../history/implementations.ts';
@@ -71,7 +71,7 @@ describe('progress', () => {
     const store = filled(reps);
     bench(`${reps} reps, read`, () => void store.measures({}));
     bench(`${reps} reps, read, summed up and put in a table`, () => {
-      progressText(targetProgress(store.measures({})));
+      progressText(weeksProgress(store.measures({}), { today: '2026-11-25', weeks: null }), 26);
     });
     bench(`${reps} reps, read with their whole outcomes`, () => void [...store.reps({})].length);
   }

@@ -92,7 +92,7 @@ test('numbers in JSON carry their units', () =>
     ]);
     const [target] = JSON.parse(printed(folder, { values: { json: true } })).targets;
     expect(target).toMatchObject({ driver: 'Kim', target_id: 'hairpin' });
-    expect(target.sentence).toMatch(/^Level and spread/);
+    expect(target.sentence).toMatch(/^Not known yet whether the spread changed/);
     expect(target.days).toEqual([
       {
         day: '2026-11-25',
@@ -105,6 +105,7 @@ test('numbers in JSON carry their units', () =>
         calibration_id: 'c0ffee',
         foot: 'left',
         footwear: 'race boots',
+        condition: 'dry',
         changed: [],
         reps: 10,
         shown_reps: 9,

@@ -8,6 +8,7 @@ export const CONDITIONS: Conditions = {
   calibrationId: 'c0ffee',
   foot: 'left',
   footwear: 'race boots',
+  condition: 'dry',
 };
 
 export function aMeasure(changes: Partial<RepMeasure> = {}): RepMeasure {
@@ -21,6 +22,7 @@ export function aMeasure(changes: Partial<RepMeasure> = {}): RepMeasure {
     conditions: CONDITIONS,
     feedback: 'shown',
     warmUp: false,
+    selfRating: null,
     voided: null,
     numbers: someNumbers(),
     ...changes,

@@ -30,6 +30,7 @@ describe('a new row', () => {
     ['calibrationId', 'bead'],
     ['foot', 'right'],
     ['footwear', 'socks'],
+    ['condition', 'wet'],
   ])('begins where %s changes, within a day too', (name, value) => {
     const [progress] = targetProgress([aMeasure(), withConditions({ [name]: value }), aMeasure()]);
     expect(progress?.days.map(({ reps, changed }) => [reps, changed])).toEqual([

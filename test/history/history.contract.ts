@@ -239,9 +239,11 @@ export function historyContract({ name, drivers }: Implementation): void {
               calibrationId: 'c0ffee',
               foot: 'left',
               footwear: 'race boots',
+              condition: 'dry',
             },
             feedback: 'hidden',
             warmUp: true,
+            selfRating: null,
             voided: null,
             numbers: {
               score: 64.5,

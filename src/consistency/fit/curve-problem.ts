@@ -20,7 +20,9 @@ export interface CurveFit {
 /** Distances of the points from the curve. */
 export function residuals(problem: CurveProblem, parameters: ArrayLike<number>): Float64Array {
   const { x, y, model } = problem;
-  return Float64Array.from(x, (at, i) => y[i]! - model(at, parameters));
+  const rest = new Float64Array(x.length);
+  for (let i = 0; i < rest.length; i++) rest[i] = y[i]! - model(x[i]!, parameters);
+  return rest;
 }
 
 /** Sum of squares; infinite where the curve is no number. */

@@ -104,7 +104,8 @@ function isHeld(
   column: Float64Array,
   rest: Float64Array,
 ): boolean {
-  const downhill = column.reduce((sum, slope, i) => sum + slope * rest[i]!, 0);
+  let downhill = 0;
+  for (let i = 0; i < column.length; i++) downhill += column[i]! * rest[i]!;
   return (
     (parameters[j] === lower?.[j] && downhill <= 0) ||
     (parameters[j] === upper?.[j] && downhill >= 0)
@@ -118,9 +119,11 @@ function promisedFall(
   before: Float64Array,
   after: Float64Array,
 ): number {
-  const left = rest.map((value, i) =>
-    slopes.reduce((sum, column, j) => sum - column[i]! * (after[j]! - before[j]!), value),
-  );
+  const left = rest.slice();
+  for (const [j, column] of slopes.entries()) {
+    const step = after[j]! - before[j]!;
+    for (let i = 0; i < left.length; i++) left[i] = left[i]! - column[i]! * step;
+  }
   return Math.max(Number.MIN_VALUE, sumOfSquares(rest) - sumOfSquares(left));
 }
 

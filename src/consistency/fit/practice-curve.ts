@@ -9,12 +9,15 @@ import {
   type PracticeFamily,
   practiceStarts,
 } from './practice-family.ts';
+import { standardErrors } from './standard-errors.ts';
 
 /** One curve through the points: plateau + gain times what is left of it. */
 export interface PracticeFit {
   readonly family: PracticeFamily;
   /** Where the curve ends if practice goes on; of the constant its value. */
   readonly plateau: number;
+  /** Standard error of it; null of the constant, or where it cannot be told. */
+  readonly plateauError: number | null;
   /** By how much the first place lies above it; null of the constant. */
   readonly gain: number | null;
   readonly rate: number | null;
@@ -103,6 +106,7 @@ function fall(
   return {
     family,
     plateau: plateau!,
+    plateauError: standardErrors(problem, found.parameters)?.[0] ?? null,
     gain: gain!,
     rate: rate!,
     residualSquares: found.residualSquares,
@@ -120,7 +124,15 @@ function constant(values: readonly number[]): PracticeFit | null {
     1,
   );
   if (information === null) return null;
-  return { family: 'constant', plateau, gain: null, rate: null, residualSquares, information };
+  return {
+    family: 'constant',
+    plateau,
+    plateauError: null,
+    gain: null,
+    rate: null,
+    residualSquares,
+    information,
+  };
 }
 
 /** A curve through all points up to rounding is perfect, and no more perfect than another one. */

@@ -43,7 +43,8 @@ function startAt(
   places: readonly number[],
   values: readonly number[],
 ): { readonly start: number[]; readonly squares: number } | null {
-  const left = Float64Array.from(places, (place) => GAIN_LEFT[family](place, rate));
+  const left = new Float64Array(places.length);
+  for (let i = 0; i < left.length; i++) left[i] = GAIN_LEFT[family](places[i]!, rate);
   const solved = solveLeastSquares([new Float64Array(places.length).fill(1), left], values);
   if (solved === null) return null;
   const [plateau, gain] = [solved.solution[0]!, solved.solution[1]!];

@@ -16,6 +16,9 @@ export function slopesOfCurve(
       return moved;
     });
     const width = above![j]! - below![j]!;
-    return Float64Array.from(x, (at) => (model(at, above!) - model(at, below!)) / width);
+    const column = new Float64Array(x.length);
+    for (let i = 0; i < column.length; i++)
+      column[i] = (model(x[i]!, above!) - model(x[i]!, below!)) / width;
+    return column;
   });
 }

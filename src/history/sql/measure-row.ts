@@ -7,7 +7,8 @@ import type { StoredPractice } from '../store.ts';
  * reps at once: no samples, no JSON, and the practices, of which there are few, are read once and not with every rep.
  */
 export const MEASURE_SELECT: string = `SELECT rep.id, rep.practice_id AS practiceId, rep.target_id AS targetId,
-    rep.target_version AS targetVersion, rep.phase, rep.feedback, rep.voided, outcome.version, outcome.score,
+    rep.target_version AS targetVersion, rep.condition, rep.phase, rep.feedback, rep.voided,
+    rep.self_rating AS selfRating, outcome.version, outcome.score,
     outcome.release_error_level AS releaseErrorLevel, outcome.average_error_level AS averageErrorLevel,
     outcome.start_of_release_error_s AS startOfReleaseErrorS, outcome.reapplications
   FROM rep JOIN practice ON practice.id = rep.practice_id

@@ -1,22 +1,7 @@
-import type { PracticeDay } from './practice-day.ts';
-import { progressSentence } from './progress-sentence.ts';
-import type { TargetProgress } from './target-progress.ts';
+import type { PracticeDay } from '../practice-day.ts';
 
-/** The progress as plain data, units in the names, levels 0..1; null where there are too few reps. */
-export function progressJson(all: readonly TargetProgress[]): {
-  readonly targets: readonly Record<string, unknown>[];
-} {
-  return {
-    targets: all.map((progress) => ({
-      driver: progress.driver,
-      target_id: progress.targetId,
-      sentence: progressSentence(progress),
-      days: progress.days.map(dayJson),
-    })),
-  };
-}
-
-function dayJson(day: PracticeDay): Record<string, unknown> {
+/** One day as plain data, units in the names, levels 0..1; null where there are too few reps. */
+export function dayJson(day: PracticeDay): Record<string, unknown> {
   return {
     day: day.day,
     iso_week: day.week,
@@ -28,6 +13,7 @@ function dayJson(day: PracticeDay): Record<string, unknown> {
     calibration_id: day.conditions.calibrationId,
     foot: day.conditions.foot,
     footwear: day.conditions.footwear,
+    condition: day.conditions.condition,
     changed: day.changed.map(snakeCase),
     reps: day.reps,
     shown_reps: day.shown,
@@ -47,6 +33,7 @@ function dayJson(day: PracticeDay): Record<string, unknown> {
   };
 }
 
-function snakeCase(name: string): string {
+/** Names of fields as JSON has them. */
+export function snakeCase(name: string): string {
   return name.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
 }

@@ -1,14 +1,19 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { RepMeasure } from '../../src/consistency/rep-measure.ts';
-import { targetProgress } from '../../src/consistency/target-progress.ts';
-import { progressText } from '../../src/screens/progress-text.ts';
-import { aMeasure, aVoid, CONDITIONS, someNumbers, times } from '../consistency/rep-measures.ts';
+import type { RepMeasure } from '../../../src/consistency/rep-measure.ts';
+import { targetProgress } from '../../../src/consistency/target-progress.ts';
+import { weeksProgress } from '../../../src/consistency/weeks/weeks-progress.ts';
+import { seededRandom } from '../../../src/drill/seeded-random.ts';
+import { dayTable } from '../../../src/screens/progress/day-table.ts';
+import { progressText } from '../../../src/screens/progress/progress-text.ts';
+import { inventedWeeks } from '../../consistency/invented-weeks.ts';
+import { aMeasure, aVoid, CONDITIONS, someNumbers, times } from '../../consistency/rep-measures.ts';
 
-const text = (reps: readonly RepMeasure[]): string => progressText(targetProgress(reps));
+const text = (reps: readonly RepMeasure[], mostRows = 26): string =>
+  progressText(weeksProgress(reps, { today: '2026-11-26', weeks: null }), mostRows);
 const socks = { ...CONDITIONS, footwear: 'socks' };
 
-test('words first, then a row for each day, then what the numbers mean', () => {
+test('the days are a table', () => {
   const reps = [
     ...times(7, (i) => aMeasure({ feedback: i % 2 === 0 ? 'shown' : 'hidden' })),
     aVoid('aborted'),
@@ -24,22 +29,26 @@ test('words first, then a row for each day, then what the numbers mean', () => {
     ),
   ];
   // spread: sqrt(10 * 0.02^2 / 9) = 0.0211
-  expect(text(reps)).toBe(`hairpin, Kim: 17 reps on 2 days
-Level and spread of the last day are known. Whether they changed is not said.
-
-                       median  median          spread  spread
+  expect(dayTable(targetProgress(reps)[0]!.days).join('\n')).toBe(
+    `                       median  median          spread  spread
                 shown/  score release average   of it  timing      re-ap- abor-
 day        reps hidden 0..100 error % error %       %      ms of n  plied   ted
 2026-11-25    7    4/3 7 of 8  7 of 8  7 of 8 7 of 10 7 of 10    7    1.0     1
 -- does not compare: footwear race boots -> socks ------------------------------
-2026-11-26   10   10/0     70     4.0    +1.0     2.1      21   10    1.0     0
+2026-11-26   10   10/0     70     4.0    +1.0     2.1      21   10    1.0     0`,
+  );
+});
 
-Scores compare only within one target version. Nothing is averaged across a line
-that says what changed. % is of full scale, + is heavy. Medians and averages are
-given from 8 reps on, the spread (standard deviation from rep to rep) from 10:
-"5 of 8" is what there is. Timing is that of the start of release. First-of-day
-reps count as hidden. Whether anything got better is not said here.
-`);
+test('weeks that get better, with a gap and a change of pedal: read the file by eye', async () => {
+  const reps = inventedWeeks(12, seededRandom(9), { factor: 0.3, missed: [5] }).map((rep) =>
+    rep.day < '2026-09-21' ? { ...rep, conditions: { ...CONDITIONS, calibrationId: 'old' } } : rep,
+  );
+  await expect(text(reps, 8)).toMatchFileSnapshot('../golden/progress-weeks.txt');
+});
+
+test('the first line is the sentence; with several targets each says first whose it is', () => {
+  expect(text([aMeasure()])).toMatch(/^Not known yet whether the spread changed/);
+  expect(text([aMeasure(), aMeasure({ targetId: 'sweeper' })])).toMatch(/^hairpin, Kim/);
 });
 
 test('says what was left out, where something was', () => {

@@ -1,0 +1,71 @@
+import type { SpreadChange } from '../change/spread-change.ts';
+import { progressSentence } from '../progress-sentence.ts';
+import { percentText, shareText } from './level-words.ts';
+import type { WeekTrend } from './week-trend.ts';
+import type { WeeksProgress } from './weeks-progress.ts';
+
+/**
+ * One sentence: whether the spread is smaller than four weeks ago, with how much and from how many reps, or what is
+ * missing before that can be said.
+ */
+export function headline(progress: WeeksProgress): string {
+  const { amount, brokenOn } = progress.spread;
+  if (amount.verdict !== null) return claimed(amount);
+  const missing = missingText(amount, brokenOn);
+  return `Not known yet whether the spread changed in four weeks: ${missing}.`;
+}
+
+/** What else is known: the trend of first-of-day reps, or of hidden ones as long as there are too few of those. */
+export function trendSentence({ firstOfDayTrend, hiddenTrend }: WeeksProgress): string {
+  const isFirst = firstOfDayTrend.verdict !== null || hiddenTrend.verdict === null;
+  const [name, trend] = isFirst
+    ? (['First-of-day reps', firstOfDayTrend] as const)
+    : (['Hidden reps', hiddenTrend] as const);
+  if (trend.verdict === null) return `${name}: no trend yet, ${weeksMissing(trend)}.`;
+  const warning = trend.isAutocorrelated
+    ? ' Neighbouring weeks are alike: chance looks like a trend more often than the level says.'
+    : '';
+  return `${name}: ${trend.verdict}, release error ${slopeText(trend)} over ${trend.weeks} weeks.${warning}`;
+}
+
+/** What is known of the last day, in the words of the day table. */
+export function lastDaySentence({ driver, targetId, days }: WeeksProgress): string {
+  return progressSentence({ driver, targetId, days });
+}
+
+function claimed({ before, now, ratioInterval, verdict }: SpreadChange): string {
+  const [was, is] = [percentText(before.deviation!), percentText(now.deviation!)];
+  const between = `${shareText(ratioInterval!.low)} to ${shareText(ratioInterval!.high)}`;
+  const counts = `${before.reps} and ${now.reps} hidden reps`;
+  const level = `${Math.round(100 * ratioInterval!.level)} %`;
+  if (verdict === 'no clear change')
+    return `No clear change: spread ${was} % of full scale four weeks ago, ${is} % now (${between}, ${level}); ${counts}.`;
+  const [word, way] = verdict === 'improving' ? ['Improving', 'down'] : ['Worsening', 'up'];
+  return `${word}: spread is ${way} from ${was} to ${is} % of full scale in four weeks (${between}, ${level}); ${counts}.`;
+}
+
+function missingText({ before, now }: SpreadChange, brokenOn: string | null): string {
+  const parts = [
+    ...(now.missing > 0 ? [`${hiddenReps(now.missing)} of the last two weeks`] : []),
+    ...(before.missing > 0 ? [`${hiddenReps(before.missing)} of four weeks before`] : []),
+  ];
+  if (parts.length === 0) return 'the reps of one side are all the same';
+  const why = brokenOn === null ? '' : ` (reps before ${brokenOn} do not compare)`;
+  return `missing are ${parts.join(' and ')}${why}`;
+}
+
+function hiddenReps(count: number): string {
+  return `${count} hidden rep${count === 1 ? '' : 's'}`;
+}
+
+function weeksMissing({ missing }: WeekTrend): string {
+  return `${missing} more week${missing === 1 ? '' : 's'} with five such reps or more`;
+}
+
+/** Slope per week with its interval, in % of full scale. */
+function slopeText({ line }: WeekTrend): string {
+  const { slope, slopeInterval } = line!;
+  const signed = (level: number): string => `${level > 0 ? '+' : ''}${percentText(level, 2)}`;
+  const level = `${Math.round(100 * slopeInterval.level)} %`;
+  return `${signed(slope)} % of full scale a week (${signed(slopeInterval.low)} to ${signed(slopeInterval.high)}, ${level})`;
+}

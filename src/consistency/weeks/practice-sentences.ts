@@ -1,0 +1,62 @@
+import { percentText } from './level-words.ts';
+import type { WeeksProgress } from './weeks-progress.ts';
+
+/** What practice by practice is known, a sentence each; levels in % of full scale. */
+export function practiceSentences(progress: WeeksProgress): string[] {
+  return [
+    ...errorSentences(progress),
+    ...rangeSentences(progress),
+    ...curveSentences(progress),
+    ...feltSentences(progress),
+  ];
+}
+
+function errorSentences({ typicalErrorLevel, worthwhile }: WeeksProgress): string[] {
+  if (typicalErrorLevel === null || worthwhile === null) return [];
+  return [
+    `A practice median strays by ${percentText(typicalErrorLevel)} % without any change (typical error); between two practices less than ${percentText(worthwhile.clear)} % is unclear.`,
+  ];
+}
+
+function rangeSentences({ repeatability }: WeeksProgress): string[] {
+  if (repeatability === null) return [];
+  const { repeatabilityLimit, reproducibilityLimit } = repeatability;
+  return [
+    `95 of 100 times the average errors of two hidden reps differ by less than ${percentText(repeatabilityLimit)} % within a practice, ${percentText(reproducibilityLimit)} % across practices.`,
+  ];
+}
+
+function curveSentences({ curve }: WeeksProgress): string[] {
+  if (curve === null) return [];
+  const { chosen, plateau, missingForPlateau, points } = curve;
+  if (chosen === null)
+    return [`Practice curve: ${points} practices cannot tell which curve it is.`];
+  if (chosen.gain === null)
+    return [`Practice curve: level, no gain to be seen in ${points} practices.`];
+  const end =
+    plateau === null
+      ? `a plateau can be told after ${missingForPlateau} more practices`
+      : `it would level off near ${percentText(plateau)} %${errorText(chosen.plateauError)}`;
+  return [
+    `Practice curve: ${chosen.family === 'power' ? 'a power curve' : 'exponential'}; ${end}.`,
+  ];
+}
+
+function errorText(error: number | null): string {
+  return error === null ? '' : `, give or take ${percentText(error)}`;
+}
+
+function feltSentences({ feltTiming, feltAmount }: WeeksProgress): string[] {
+  return (
+    [
+      ['timing', feltTiming],
+      ['amount', feltAmount],
+    ] as const
+  ).flatMap(([name, { value, reps }]) =>
+    value === null
+      ? []
+      : [
+          `Felt against measured ${name}: agreement ${value.toFixed(2)} (1 always, 0 chance) in ${reps} reps.`,
+        ],
+  );
+}

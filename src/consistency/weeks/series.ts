@@ -1,0 +1,35 @@
+import { groupsOf } from '../groups-of.ts';
+import type { RepMeasure } from '../rep-measure.ts';
+
+/** Reps that belong to one line in a picture: one driver, target, source, foot and condition of the track. */
+export interface Series {
+  readonly driver: string;
+  readonly targetId: string;
+  readonly source: string;
+  readonly foot: string;
+  readonly condition: string | null;
+  /** Oldest first. */
+  readonly reps: readonly RepMeasure[];
+}
+
+/**
+ * Sorts reps into series. The two feet, dry and wet, and a simulated driver among the real ones are never taken
+ * together, however often they take turns.
+ *
+ * @param reps oldest first
+ * @returns in the order of their first rep
+ */
+export function seriesOf(reps: readonly RepMeasure[]): Series[] {
+  const all = groupsOf(reps, ({ driver, targetId, conditions: { source, foot, condition } }) => [
+    driver,
+    targetId,
+    source,
+    foot,
+    condition,
+  ]);
+  return all.map((own) => {
+    const { driver, targetId, conditions } = own[0]!;
+    const { source, foot, condition } = conditions;
+    return { driver, targetId, source, foot, condition, reps: own };
+  });
+}

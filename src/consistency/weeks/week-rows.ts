@@ -1,0 +1,114 @@
+import { pooledSpread } from '../change/pooled-spread.ts';
+import { type Estimate, estimate, REPS_FOR_SPREAD } from '../estimate.ts';
+import type { Interval } from '../interval.ts';
+import { addDays, isoWeek, mondayOf } from '../iso-week.ts';
+import { median } from '../median.ts';
+import type { Conditions, RepMeasure } from '../rep-measure.ts';
+import { medianInterval } from '../summary/median-interval.ts';
+import { averageError, practicesOf, releaseError } from './practices.ts';
+import type { Segment } from './segments.ts';
+
+/** Errors of one kind of reps in one week. */
+export interface WeekErrors {
+  readonly medianReleaseErrorLevel: Estimate;
+  /** Of the median, with the level it attains; null where the median is. */
+  readonly interval: Interval | null;
+}
+
+/** One ISO week, or a part of it between two breaks. */
+export interface WeekRow {
+  readonly week: string;
+  readonly monday: string;
+  /** What changed since the reps before; nothing compares across it. */
+  readonly changed: readonly (keyof Conditions)[];
+  readonly before: Conditions | null;
+  /** Null in a week without practice. */
+  readonly conditions: Conditions | null;
+  /** Reps that ran to their end; 0 in a week without practice, which stays a gap. */
+  readonly reps: number;
+  readonly practices: number;
+  readonly hidden: WeekErrors;
+  readonly firstOfDay: WeekErrors;
+  /** Spread of the average error from hidden rep to hidden rep within practices. */
+  readonly spreadLevel: Estimate;
+}
+
+/** One set of first-of-day reps; their interval at 94 % is all five. */
+export const REPS_FOR_WEEK = 5;
+
+/**
+ * A row for every week from the first rep to today, with gaps where nothing was driven, and a new row within a week
+ * where conditions changed.
+ *
+ * @param today local date
+ */
+export function weekRows(segments: readonly Segment[], today: string): WeekRow[] {
+  const rows: WeekRow[] = [];
+  for (const segment of segments)
+    for (const [place, reps] of byWeek(segment.reps).entries()) {
+      const monday = mondayOf(reps[0]!.day);
+      fillGaps(rows, monday);
+      const isFirst = place === 0;
+      rows.push({
+        ...weekOf(monday, reps),
+        changed: isFirst ? segment.changed : [],
+        before: isFirst ? segment.from : null,
+        conditions: segment.to,
+      });
+    }
+  fillGaps(rows, addDays(mondayOf(today), 7));
+  return rows;
+}
+
+/** Weeks without practice after the last row, up to this Monday. */
+function fillGaps(rows: WeekRow[], end: string): void {
+  const last = rows.at(-1);
+  if (last === undefined) return;
+  for (let monday = addDays(last.monday, 7); monday < end; monday = addDays(monday, 7))
+    rows.push({ ...weekOf(monday, []), changed: [], before: null, conditions: null });
+}
+
+function byWeek(reps: readonly RepMeasure[]): RepMeasure[][] {
+  const weeks: RepMeasure[][] = [];
+  for (const rep of reps) {
+    const last = weeks.at(-1);
+    if (last !== undefined && isSameWeek(last.at(-1)!.day, rep.day)) last.push(rep);
+    else weeks.push([rep]);
+  }
+  return weeks;
+}
+
+function isSameWeek(one: string, other: string): boolean {
+  return one === other || mondayOf(one) === mondayOf(other);
+}
+
+function weekOf(
+  monday: string,
+  reps: readonly RepMeasure[],
+): Omit<WeekRow, 'changed' | 'before' | 'conditions'> {
+  const valid = reps.filter(({ voided }) => voided === null);
+  const averages = practicesOf(reps, { feedback: 'hidden', number: averageError });
+  const spread = pooledSpread(averages.map(({ values }) => values));
+  return {
+    week: isoWeek(monday),
+    monday,
+    reps: valid.length,
+    practices: new Set(valid.map(({ practiceId }) => practiceId)).size,
+    hidden: errorsOf(reps, 'hidden'),
+    firstOfDay: errorsOf(reps, 'first-of-day'),
+    spreadLevel: {
+      value: spread === null || spread.values < REPS_FOR_SPREAD ? null : spread.deviation,
+      reps: spread?.values ?? 0,
+      needed: REPS_FOR_SPREAD,
+    },
+  };
+}
+
+function errorsOf(reps: readonly RepMeasure[], feedback: 'hidden' | 'first-of-day'): WeekErrors {
+  const values = practicesOf(reps, { feedback, number: releaseError }).flatMap((one) => one.values);
+  const found = estimate(values, REPS_FOR_WEEK, median);
+  return {
+    medianReleaseErrorLevel: found,
+    interval: found.value === null ? null : medianInterval(values),
+  };
+}

@@ -1,0 +1,57 @@
+import { type Verdict, verdict } from '../change/verdict.ts';
+import { lagAutocorrelation, NOTABLE_AUTOCORRELATION } from '../summary/lag-autocorrelation.ts';
+import { type MannKendall, mannKendall } from '../trend/mann-kendall.ts';
+import { type TheilSen, theilSen } from '../trend/theil-sen.ts';
+
+/** A value of one week. */
+export interface WeekPoint {
+  readonly monday: string;
+  readonly value: number;
+}
+
+/** Whether the weeks go up or down. */
+export interface WeekTrend {
+  readonly weeks: number;
+  /** Weeks with a value that are still missing before any trend can be told from chance. */
+  readonly missing: number;
+  /** Per week. */
+  readonly line: TheilSen | null;
+  readonly test: MannKendall | null;
+  /** Of what is left when the line is taken off. */
+  readonly autocorrelation: number | null;
+  /** Neighbouring weeks are so alike that chance alone looks like a trend more often than is said. */
+  readonly isAutocorrelated: boolean;
+  /** Null below the weeks it takes. */
+  readonly verdict: Verdict | null;
+}
+
+/** Of four weeks in order, chance alone puts 8 in 100 into one of the two steepest orders. */
+export const WEEKS_FOR_TREND = 5;
+const MOST_CHANCE = 0.05;
+const WEEK_MS = 7 * 86_400_000;
+
+/** @param points weeks that have a value, in time order; weeks without one are gaps */
+export function weekTrend(points: readonly WeekPoint[]): WeekTrend {
+  const first = Date.parse(points[0]?.monday ?? '1970-01-01');
+  const times = points.map(({ monday }) => (Date.parse(monday) - first) / WEEK_MS);
+  const values = points.map(({ value }) => value);
+  const line = theilSen(times, values);
+  const test = mannKendall(values);
+  const rest = line === null ? [] : values.map((value, i) => value - line.slope * times[i]!);
+  const autocorrelation = lagAutocorrelation(rest);
+  const isEnough = points.length >= WEEKS_FOR_TREND;
+  return {
+    weeks: points.length,
+    missing: Math.max(0, WEEKS_FOR_TREND - points.length),
+    line,
+    test,
+    autocorrelation,
+    isAutocorrelated: (autocorrelation ?? 0) > NOTABLE_AUTOCORRELATION,
+    verdict: isEnough && line !== null && test !== null ? trendVerdict(line, test) : null,
+  };
+}
+
+/** Both have to agree: the test that the order is no chance, the interval on which side the slope lies. */
+function trendVerdict(line: TheilSen, test: MannKendall): Verdict {
+  return test.chance <= MOST_CHANCE ? verdict(line.slopeInterval, 0) : 'no clear change';
+}

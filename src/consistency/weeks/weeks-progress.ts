@@ -1,0 +1,141 @@
+import { feltAgreement } from '../change/felt-agreement.ts';
+import { type WorthwhileChange, worthwhileChange } from '../change/worthwhile-change.ts';
+import { type Estimate, REPS_FOR_MEDIAN } from '../estimate.ts';
+import { type PracticeCurve, practiceCurve } from '../fit/practice-curve.ts';
+import { addDays, mondayOf } from '../iso-week.ts';
+import { median } from '../median.ts';
+import type { PracticeDay } from '../practice-day.ts';
+import type { RepMeasure } from '../rep-measure.ts';
+import { standardDeviation } from '../standard-deviation.ts';
+import { targetProgress } from '../target-progress.ts';
+import { type Repeatability, repeatability } from '../variation/repeatability.ts';
+import { typicalError } from '../variation/typical-error.ts';
+import { type PeriodChange, periodChange } from './period-change.ts';
+import { type PracticeChart, type PracticeMedian, practiceChart } from './practice-chart.ts';
+import { averageError, practicesOf, releaseError } from './practices.ts';
+import { type Segment, segmentsOf } from './segments.ts';
+import { ratedAmount, ratedTiming } from './self-rating.ts';
+import { type Series, seriesOf } from './series.ts';
+import { type WeekRow, weekRows } from './week-rows.ts';
+import { type WeekTrend, weekTrend } from './week-trend.ts';
+
+/** What the weeks say of one series. All but the rows is of the reps since the last break in comparability. */
+export interface WeeksProgress extends Omit<Series, 'reps'> {
+  /** Day of the first rep since the last break. */
+  readonly since: string;
+  readonly weeks: readonly WeekRow[];
+  /** Only the weeks that are shown. */
+  readonly days: readonly PracticeDay[];
+  /** Spread of hidden reps now against four weeks ago. */
+  readonly spread: PeriodChange;
+  /** Of the week medians of the release error. */
+  readonly firstOfDayTrend: WeekTrend;
+  readonly hiddenTrend: WeekTrend;
+  /** Of practice medians of hidden reps. */
+  readonly chart: PracticeChart;
+  readonly curve: PracticeCurve | null;
+  /** How far a practice median strays without any change; null under three practices. */
+  readonly typicalErrorLevel: number | null;
+  readonly worthwhile: WorthwhileChange | null;
+  /** Of the average error of hidden reps, practices as the groups. */
+  readonly repeatability: Repeatability | null;
+  readonly feltTiming: Estimate;
+  readonly feltAmount: Estimate;
+}
+
+/** How weeks are looked at. */
+export interface WeeksOptions {
+  /** The reader's local date. */
+  readonly today: string;
+  /** Show only the last so many weeks, this one included; statistics are of all reps either way. Null shows all. */
+  readonly weeks: number | null;
+}
+
+/**
+ * Turns reps into what is known of a driver's consistency over weeks: one entry for each driver, target, source, foot
+ * and condition. Series without a rep in the weeks that are shown are left out.
+ *
+ * @param reps oldest first
+ */
+export function weeksProgress(
+  reps: readonly RepMeasure[],
+  { today, weeks }: WeeksOptions,
+): WeeksProgress[] {
+  const from = weeks === null ? '' : addDays(mondayOf(today), -7 * (weeks - 1));
+  return seriesOf(reps)
+    .filter((series) => series.reps.at(-1)!.day >= from)
+    .map((series) => progressOf(series, today, from));
+}
+
+function progressOf({ reps, ...series }: Series, today: string, from: string): WeeksProgress {
+  const segments = segmentsOf(reps);
+  const rows = weekRows(segments, today);
+  const newest = segments.at(-1)!;
+  const own = rows.slice(rows.findLastIndex(({ changed }) => changed.length > 0));
+  const sinceBreak = segments.length > 1 ? own : rows;
+  const shown = reps.filter(({ day }) => day >= from);
+  return {
+    ...series,
+    since: newest.reps[0]!.day,
+    weeks: rows.filter(({ monday }) => addDays(monday, 6) >= from),
+    days: targetProgress(shown)[0]?.days ?? [],
+    spread: periodChange(segments, today),
+    firstOfDayTrend: trendOf(sinceBreak, 'firstOfDay'),
+    hiddenTrend: trendOf(sinceBreak, 'hidden'),
+    ...practiceStatistics(newest),
+    ...feltStatistics(newest),
+  };
+}
+
+function trendOf(rows: readonly WeekRow[], kind: 'firstOfDay' | 'hidden'): WeekTrend {
+  return weekTrend(
+    rows.flatMap((row) => {
+      const { value } = row[kind].medianReleaseErrorLevel;
+      return value === null ? [] : [{ monday: row.monday, value }];
+    }),
+  );
+}
+
+function practiceStatistics({
+  reps,
+}: Segment): Pick<
+  WeeksProgress,
+  'chart' | 'curve' | 'typicalErrorLevel' | 'worthwhile' | 'repeatability'
+> {
+  const medians = practiceMedians(reps);
+  const levels = medians.map(({ level }) => level);
+  const error = typicalError(levels);
+  const averages = practicesOf(reps, { feedback: 'hidden', number: averageError });
+  return {
+    chart: practiceChart(medians),
+    curve: practiceCurve(
+      levels.map((_, i) => i + 1),
+      levels,
+    ),
+    typicalErrorLevel: error,
+    worthwhile: error === null ? null : worthwhileChange(error),
+    repeatability: repeatability(averages.map(({ values }) => values)),
+  };
+}
+
+function practiceMedians(reps: readonly RepMeasure[]): PracticeMedian[] {
+  return practicesOf(reps, { feedback: 'hidden', number: releaseError })
+    .map(({ practiceId, day, values }) => ({
+      practiceId,
+      day,
+      reps: values.length,
+      level: median(values)!,
+    }))
+    .filter((practice) => practice.reps >= REPS_FOR_MEDIAN && practice.level > 0);
+}
+
+/** A rep felt as right is right if it lies within the driver's own spread (common practice, no source). */
+function feltStatistics({ reps }: Segment): Pick<WeeksProgress, 'feltTiming' | 'feltAmount'> {
+  const [timing, amount] = [ratedTiming(reps), ratedAmount(reps)];
+  const band = (all: typeof timing): number =>
+    standardDeviation(all.map(({ measured }) => measured)) ?? 0;
+  return {
+    feltTiming: feltAgreement(timing, band(timing)),
+    feltAmount: feltAgreement(amount, band(amount)),
+  };
+}

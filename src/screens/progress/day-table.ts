@@ -1,0 +1,89 @@
+import type { Estimate } from '../../consistency/estimate.ts';
+import type { PracticeDay } from '../../consistency/practice-day.ts';
+import { tidy } from '../number-text.ts';
+import { breakLine } from './break-line.ts';
+
+interface Column {
+  readonly head: readonly [string, string, string];
+  readonly width: number;
+  cell(day: PracticeDay): string;
+}
+
+const TABLE: readonly Column[] = [
+  { head: ['', '', 'day'], width: -10, cell: ({ day }) => day },
+  { head: ['', '', 'reps'], width: 4, cell: ({ reps }) => String(reps) },
+  {
+    head: ['', 'shown/', 'hidden'],
+    width: 6,
+    cell: ({ shown, hidden }) => `${shown}/${hidden}`,
+  },
+  {
+    head: ['median', 'score', '0..100'],
+    width: 6,
+    cell: ({ medianScore }) => known(medianScore, (score) => tidy(score, 0)),
+  },
+  {
+    head: ['median', 'release', 'error %'],
+    width: 7,
+    cell: ({ medianReleaseErrorLevel }) => known(medianReleaseErrorLevel, percent),
+  },
+  {
+    head: ['', 'average', 'error %'],
+    width: 7,
+    cell: ({ averageErrorLevel }) => known(averageErrorLevel, signedPercent),
+  },
+  {
+    head: ['spread', 'of it', '%'],
+    width: 7,
+    cell: ({ amountSpreadLevel }) => known(amountSpreadLevel, percent),
+  },
+  {
+    head: ['spread', 'timing', 'ms'],
+    width: 7,
+    cell: ({ timingSpreadS }) => known(timingSpreadS, (s) => tidy(1000 * s, 0)),
+  },
+  { head: ['', '', 'of n'], width: 4, cell: ({ measured }) => String(measured) },
+  {
+    head: ['', 're-ap-', 'plied'],
+    width: 6,
+    cell: ({ reapplicationsPerRep: times }) => (times === null ? '-' : tidy(times, 1)),
+  },
+  { head: ['', 'abor-', 'ted'], width: 5, cell: ({ aborted }) => String(aborted) },
+];
+
+/** Practice days as a table of at most 80 columns, with a line wherever a row does not compare with the one before. */
+export function dayTable(days: readonly PracticeDay[]): string[] {
+  const rows = days.flatMap((day, i) => [
+    ...breakBefore(day, days[i - 1]),
+    line(TABLE.map((column) => pad(column.cell(day), column.width))),
+  ]);
+  const head = [0, 1, 2].map((row) => line(TABLE.map((c) => pad(c.head[row]!, c.width))));
+  return [...head, ...rows];
+}
+
+function breakBefore(day: PracticeDay, before: PracticeDay | undefined): string[] {
+  if (before === undefined || day.changed.length === 0) return [];
+  return [breakLine(day.changed, before.conditions, day.conditions)];
+}
+
+function known({ value, reps, needed }: Estimate, text: (value: number) => string): string {
+  return value === null ? `${reps} of ${needed}` : text(value);
+}
+
+function percent(level: number): string {
+  return tidy(100 * level, 1);
+}
+
+function signedPercent(level: number): string {
+  const text = percent(level);
+  return Number(text) > 0 ? `+${text}` : text;
+}
+
+/** A negative width is for words, which stand on the left. */
+function pad(text: string, width: number): string {
+  return width < 0 ? text.padEnd(-width) : text.padStart(width);
+}
+
+function line(cells: readonly string[]): string {
+  return cells.join(' ').trimEnd();
+}

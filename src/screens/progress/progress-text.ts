@@ -1,0 +1,73 @@
+import { chartReading } from '../../consistency/weeks/chart-reading.ts';
+import { headline, lastDaySentence, trendSentence } from '../../consistency/weeks/headline.ts';
+import { practiceSentences } from '../../consistency/weeks/practice-sentences.ts';
+import type { WeeksProgress } from '../../consistency/weeks/weeks-progress.ts';
+import { cleanText } from '../../input/discovery/clean-text.ts';
+import { countText } from '../number-text.ts';
+import { controlChart } from './control-chart.ts';
+import { dayTable } from './day-table.ts';
+import { weekChart } from './week-chart.ts';
+import { wrapWords } from './wrap-words.ts';
+
+/**
+ * The progress of drivers on targets as lines of at most 80 columns: one sentence first, then the weeks and the
+ * control chart with a reading each, then the days.
+ *
+ * @param mostRows of weeks and of days; the newest are shown
+ */
+export function progressText(all: readonly WeeksProgress[], mostRows: number): string {
+  const parts = all.flatMap((progress) => {
+    const sentence = wrapWords(headline(progress));
+    // where there are several, each sentence says first whose it is
+    const head = all.length > 1 ? [title(progress), ...sentence] : [...sentence, title(progress)];
+    return [...head, '', ...seriesLines(progress, mostRows), ''];
+  });
+  return `${[...parts, ...legend(all)].join('\n')}\n`;
+}
+
+function seriesLines(progress: WeeksProgress, mostRows: number): string[] {
+  const chart = controlChart(progress.chart);
+  return [
+    ...weekChart(progress.weeks.slice(-mostRows)),
+    ...wrapWords(`Reading: ${trendSentence(progress)}`),
+    '',
+    ...chart,
+    ...wrapWords(
+      `${chart.length === 0 ? 'Control chart' : 'Reading'}: ${chartReading(progress.chart)}`,
+    ),
+    ...practiceSentences(progress).flatMap((sentence) => wrapWords(sentence)),
+    '',
+    ...dayTable(progress.days.slice(-mostRows)),
+    ...wrapWords(lastDaySentence(progress)),
+    ...leftOut(progress, mostRows),
+  ];
+}
+
+function title({ driver, targetId, foot, condition, source, days }: WeeksProgress): string {
+  const reps = days.reduce((sum, day) => sum + day.reps, 0);
+  const dates = new Set(days.map(({ day }) => day)).size;
+  const counts = `${countText(reps, 'rep')} on ${countText(dates, 'day')}`;
+  const how = [`${foot} foot`, condition, source === 'hid' ? null : source];
+  const words = how.flatMap((word) => (word === null ? [] : [cleanText(word, 10)])).join(', ');
+  return `${cleanText(targetId, 20)}, ${cleanText(driver, 14)} (${words}): ${counts}`;
+}
+
+function leftOut({ weeks, days }: WeeksProgress, mostRows: number): string[] {
+  if (Math.max(weeks.length, days.length) <= mostRows) return [];
+  return [`Only the last ${mostRows} rows are shown; \`--weeks N\` shows all of N weeks.`];
+}
+
+function legend(all: readonly WeeksProgress[]): string[] {
+  const days = all.flatMap((progress) => progress.days);
+  const warmUp = days.some((day) => day.warmUp > 0);
+  const lost = days.reduce((sum, day) => sum + day.deviceLost, 0);
+  return [
+    'Scores compare only within one target version. Nothing is averaged across a line',
+    'that says what changed. % is of full scale, + is heavy. Medians and averages are',
+    'given from 8 reps on, the spread (standard deviation from rep to rep) from 10:',
+    '"5 of 8" is what there is, a week needs 5. Timing is that of the start of release.',
+    'First-of-day reps count as hidden in the table by day, and nowhere else.',
+    ...(warmUp ? ['Warm-up reps are counted, but are in no median, average or spread.'] : []),
+    ...(lost > 0 ? [`Left out because a device was lost: ${countText(lost, 'rep')}.`] : []),
+  ].flatMap((line) => wrapWords(line));
+}
