@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
 import type { LiveMeasures } from '../../../src/score/live-measures.ts';
+import { fadeWords } from '../../../src/screens/live/fade-words.ts';
 import { brakePointText, slowestText } from '../../../src/screens/live/live-errors.ts';
 import { placeText, whereText } from '../../../src/screens/live/place-text.ts';
-import { MEASURES } from './sample-live.ts';
+import { APPROACH, MEASURES } from './sample-live.ts';
 
 const measures = (brakePointErrorM: number, slowestSpeedErrorMps: number): LiveMeasures => ({
   ...MEASURES,
@@ -36,4 +37,12 @@ test.each([
 ])('places are counted as boards count them: %d m', (placeM, short, long) => {
   expect(placeText(placeM)).toBe(short);
   expect(whereText(placeM)).toBe(long);
+});
+
+test('fade is told in newtons where it can be felt', () => {
+  const told = (peakForceN: number) =>
+    fadeWords({ ...APPROACH, fade: { peakForceN, coldPeakForceN: 470 } });
+  expect(told(512.4)).toEqual(['brakes: needs 512 N now, 470 N cold']);
+  expect(told(470.3)).toEqual([]);
+  expect(fadeWords(APPROACH)).toEqual([]);
 });
