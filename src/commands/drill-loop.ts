@@ -28,6 +28,7 @@ import { update } from '../drill/update.ts';
 import { viewOf } from '../drill/view-of.ts';
 import type { ReportSource } from '../input/report-source.ts';
 import type { RigDecoder } from '../input/rig/rig-decoder.ts';
+import { scoreLiveRep } from '../score/score-live-rep.ts';
 import { scoreRep } from '../score/score-rep.ts';
 import { quantiseRecord } from '../trace/quantise-record.ts';
 
@@ -143,7 +144,8 @@ class DrillLoop {
       case 'score': {
         // What is scored is what is stored, to the bit: a rescored history agrees with what the driver was told.
         const record = quantiseRecord(effect.record);
-        const outcome = scoreRep(record, effect.target);
+        const { target, zone } = effect;
+        const outcome = zone === null ? scoreRep(record, target) : scoreLiveRep(record, zone);
         this.take({ kind: 'scored', rep: effect.rep, outcome });
         break;
       }

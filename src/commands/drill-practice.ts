@@ -65,7 +65,7 @@ export async function openPractice(
   const plain = drillSetup(
     options,
     rig,
-    { target, live },
+    { target, live, units: context.units },
     experienceOf(store, driver, target, now.utcMs),
   );
   const setup = planned === null ? plain : plannedSetup(plain, planned, { store, driver, now });
@@ -97,7 +97,7 @@ async function recorded(
 function drillSetup(
   options: DrillOptions,
   rig: Rig,
-  subject: Pick<DrillSetup, 'target' | 'live'>,
+  subject: Pick<DrillSetup, 'target' | 'live' | 'units'>,
   experience: Experience,
 ): DrillSetup {
   return {

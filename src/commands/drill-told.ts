@@ -29,15 +29,19 @@ export function newTold(): Told {
 }
 
 /** The last rep as lines of text; in a plan under the heading of its block and with the name of its target. */
-export function repTexts({ reps }: Told, { plan }: Pick<DrillSetup, 'plan'>): readonly string[] {
+export function repTexts(
+  { reps }: Told,
+  { plan, units }: Pick<DrillSetup, 'plan' | 'units'>,
+): readonly string[] {
   const { line, rep } = reps.at(-1)!;
-  if (plan === null) return [repLine(line)];
+  const text = repLine(line, units);
+  if (plan === null) return [text];
   const { block } = rep.tag;
   const isFirst = reps.at(-2)?.rep.tag.block !== block;
   const names = plan.blocks.flatMap((planned) => planned.reps.map(({ zone }) => zone.target.name));
   const width = Math.max(...names.map(({ length }) => length));
-  const text = `${rep.gridTarget.name.padEnd(width)}  ${repLine(line)}`;
-  return isFirst ? ['', blockTitle(plan, block), text] : [text];
+  const named = `${rep.gridTarget.name.padEnd(width)}  ${text}`;
+  return isFirst ? ['', blockTitle(plan, block), named] : [named];
 }
 
 /** A block's summary; in a plan for each target, and with what comes next. */

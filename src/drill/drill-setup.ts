@@ -1,3 +1,4 @@
+import type { SpokenUnits } from '../score/describe-live.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
 import type { Target } from '../target/target.ts';
 import type { Feedback } from './drill-view.ts';
@@ -59,4 +60,6 @@ export interface DrillSetup {
   /** One count of the brake's sensor as a level; 0 where unknown. */
   readonly brakeStepLevel: number;
   readonly timing: RepTiming;
+  /** What speeds are told in. */
+  readonly units: SpokenUnits;
 }

@@ -17,7 +17,7 @@ export function onScored(model: DrillModel, number: number, outcome: RepOutcome)
     tag,
     outcome,
     voided: null,
-    sentence: describeOutcome(outcome, adviceBands(model.recent)),
+    sentence: describeOutcome(outcome, adviceBands(model.recent), model.setup.units),
     revealAtS,
     rating,
     curve,

@@ -66,7 +66,7 @@ export function finishRep(
       { tag, record, target, zone, gridTarget: gridTarget(model), rating: null, revealAtS },
     ],
     rating: firstRating(model),
-    heat: heatAfter(model, drive),
+    heat: heatAfter(model, record),
   };
   return [next, [{ kind: 'score', rep: tag.number, record, target, zone }]];
 }

@@ -1,17 +1,25 @@
+import type { SpokenUnits } from '../score/describe-live.ts';
+import type { LiveMeasures } from '../score/live-measures.ts';
 import type { RepOutcome, RepScore } from '../score/rep-score.ts';
+import { kmhFromMetresPerSecond, mphFromMetresPerSecond } from '../units.ts';
 import type { RepLine } from './drill-view.ts';
 
 /** One rep as a line of plain text, for a screen without a picture. */
-export function repLine({ number, feedback, outcome, voided, sentence }: RepLine): string {
+export function repLine(
+  { number, feedback, outcome, voided, sentence }: RepLine,
+  units: SpokenUnits = 'metric',
+): string {
   const head = `rep ${String(number).padStart(2)}  ${feedback.padEnd(12)}`;
   if (voided !== null) return `${head}  does not count (${voided})  ${sentence}`.trimEnd();
   if (outcome === null) return `${head}  ··`;
-  return `${head}  ${outcomeText(outcome)}  ${sentence}`.trimEnd();
+  return `${head}  ${outcomeText(outcome, units)}  ${sentence}`.trimEnd();
 }
 
-function outcomeText(outcome: RepOutcome): string {
+function outcomeText(outcome: RepOutcome, units: SpokenUnits): string {
   const score = `score ${scoreText(outcome.score)}`;
-  return outcome.kind === 'no-rep' ? score : `${score}  ${partsText(outcome)}`;
+  if (outcome.kind === 'no-rep') return score;
+  const parts = `${score}  ${partsText(outcome)}`;
+  return outcome.live == null ? parts : `${parts}  ${errorsText(outcome.live, units)}`;
 }
 
 function partsText({ parts, reapplications }: RepScore): string {
@@ -24,6 +32,22 @@ function partsText({ parts, reapplications }: RepScore): string {
     ...(brakePoint === undefined ? [] : [part('brake point', brakePoint)]),
     `re-applied ${reapplications}`,
   ].join('  ');
+}
+
+/** Where the live car was braked and how fast it was at its slowest, against the target. */
+function errorsText(
+  { brakePointErrorM, slowestSpeedErrorMps }: LiveMeasures,
+  units: SpokenUnits,
+): string {
+  const place = `braked ${signed(brakePointErrorM, 1)} m`;
+  return units === 'metric'
+    ? `${place}  slowest ${signed(kmhFromMetresPerSecond(slowestSpeedErrorMps), 0)} km/h`
+    : `${place}  slowest ${signed(mphFromMetresPerSecond(slowestSpeedErrorMps), 0)} mph`;
+}
+
+function signed(value: number, decimals: number): string {
+  const text = Math.abs(value).toFixed(decimals);
+  return `${value < 0 && Number(text) !== 0 ? '-' : '+'}${text}`;
 }
 
 function scoreText(score: number): string {

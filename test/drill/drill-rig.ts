@@ -52,6 +52,7 @@ export function setup(change: Partial<DrillSetup> = {}): DrillSetup {
     axes: { throttle: true, clutch: true, steering: true },
     brakeStepLevel: 1 / 4095,
     timing: REP_TIMING,
+    units: 'metric',
     ...change,
   };
 }

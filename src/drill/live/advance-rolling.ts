@@ -18,11 +18,14 @@ export function enterRolling(model: DrillModel, zone: LiveZone): DrillModel {
   return { ...model, stage: { kind: 'rolling', cueS, search, drive } };
 }
 
+/** How long beyond the brake point a driver who has not braked is waited for where turn-in comes too soon for that. */
+const LATE_S = 1;
+
 /** Rolls at the approach speed until the foot is on the brake, or turn-in is passed without. */
 export const advanceRolling: Advance<'rolling'> = (model, stage, batch, cursor) => {
   const { cueS } = stage;
   const zone = zoneUnderWay(model);
-  const giveUpS = cueS + turnInS(zone);
+  const giveUpS = cueS + neverBrakedS(zone);
   const found = searchOnset(stage.search, batch.brake, cursor, Math.min(batch.untilS, giveUpS));
   const at = (atS: number) => standAt(model, batch, found.cursor, atS);
   const driven = (untilS: number) => driveTo(stage.drive, zone, batch, cueS, untilS);
@@ -40,9 +43,12 @@ export const advanceRolling: Advance<'rolling'> = (model, stage, batch, cursor) 
   return moveOn(finishRep(at(giveUpS), end, null, driven(giveUpS)), found.cursor);
 };
 
-/** When an unbraked car is at turn-in, seconds from the cue. */
-function turnInS({ rollFromM, corner }: LiveZone): number {
-  return -rollFromM / corner.approachSpeedMps - LEAD_IN_S;
+/** When it is settled that the brake was never touched, seconds from the cue; fast bends are braked for after turn-in. */
+function neverBrakedS({ rollFromM, corner, derived }: LiveZone): number {
+  const { brakePointM, slowestM } = derived.zone;
+  const speedMps = corner.approachSpeedMps;
+  const giveUpM = Math.max(0, Math.min(slowestM, brakePointM + LATE_S * speedMps));
+  return (giveUpM - rollFromM) / speedMps - LEAD_IN_S;
 }
 
 export function zoneUnderWay({ live, atS }: DrillModel): LiveZone {

@@ -3,7 +3,7 @@ import { type PlanPoint, planView } from '../../corner/plan-view.ts';
 import type { CallWord, LiveZone } from '../../live/live-zone.ts';
 import type { RepPhase } from '../plan/practice-plan.ts';
 import { type LaneTargets, laneTargets } from './lane-targets.ts';
-import { drawCall } from './late-calls.ts';
+import { drawCall, possibleCalls } from './late-calls.ts';
 import type { LivePlan } from './live-plan.ts';
 import { zoneOf } from './zone-of.ts';
 
@@ -64,10 +64,11 @@ function roadOf({ corner: { path }, derived }: LiveZone): readonly PlanPoint[] {
 
 /** The late call of an attempt; only the reps of the blocks have any. */
 export function callOf(
-  { callShare }: LivePlan,
+  { sheet, variant, callShare }: LivePlan,
   seed: number,
   number: number,
   phase: RepPhase,
 ): CallWord | null {
-  return phase === 'block' ? drawCall(callShare, seed, number) : null;
+  if (phase !== 'block') return null;
+  return drawCall(possibleCalls(sheet, variant), callShare, seed, number);
 }

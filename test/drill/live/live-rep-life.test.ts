@@ -121,8 +121,8 @@ describe('the end of a rep of the live car', () => {
   });
 
   test('comes when the car has as good as stopped', () => {
-    const stamped: Script = { brake: (t) => (t < CUE_S ? 0 : 0.5) };
-    const { model, effects } = played(stamped, CUE_S + 12);
+    const early: Script = { brake: (t) => (t < CUE_S - 1 ? 0 : 0.45) };
+    const { model, effects } = played(early, CUE_S + 12);
     expect(driveOf(model)!.car.speedMps).toBeLessThan(2);
     const { stoppedAtS, slowestAtS } = driveOf(model)!.marks;
     expect(slowestAtS).toBeNull();
