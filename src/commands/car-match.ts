@@ -4,11 +4,12 @@ import { topSpeedMps } from '../car/car-limits.ts';
 import { matchPedal, type RigPedal } from '../car/pedal-match.ts';
 import { fullScaleNewtons } from '../input/rig/load-newtons.ts';
 import type { Rig } from '../input/rig/rig.ts';
+import { saveRig } from '../input/rig/rig-file.ts';
 import { Problem } from '../problem.ts';
 import { metresPerSecondFromKmh, metresPerSecondFromMph } from '../units.ts';
 import { findCar } from './car-files.ts';
 import type { Command, CommandContext, CommandInput, OptionSpec } from './command.ts';
-import { readSource } from './drill-options.ts';
+import { readSource, type SourceWish } from './drill-options.ts';
 import { matchJson, matchText } from './match-text.ts';
 import { oneNamed } from './one-named.ts';
 import { rigOfSource } from './rig-of-source.ts';
@@ -26,6 +27,7 @@ export const command: Command = {
     'travel-mm': measured('MM', "the rig's pedal: travel at full scale, measured"),
     'dead-stroke-mm': measured('MM', "the rig's pedal: travel before it resists"),
     'stiffness-n-per-mm': measured('N', "the rig's pedal: stiffness after that"),
+    keep: { type: 'boolean', help: 'remember the measured values with the saved rig' },
     json: { type: 'boolean', help: 'one JSON object instead of text' },
   },
   examples: ['ebbline car match gt', 'ebbline car match prototype --speed 280 --travel-mm 30'],
@@ -37,8 +39,9 @@ async function match(input: CommandInput, context: CommandContext): Promise<numb
   const { source } = input.values;
   const wish = readSource(typeof source === 'string' ? source : null);
   const speed = speedMps(input, context, car);
-  const feel = measuredFeel(input);
   const rig = await rigOfSource(wish, context.dataDir);
+  const feel = feelOf(measuredFeel(input), rig);
+  if (input.values.keep === true) await keepFeel(rig, feel, wish, context);
   const found = matchPedal(car, speed, rigPedal(rig, feel));
   if (input.values.json === true) context.out(`${JSON.stringify(matchJson(car, found))}\n`);
   else context.out(matchText(car, found, context.units));
@@ -62,6 +65,31 @@ function measuredFeel(input: CommandInput): PedalFeel {
     deadStrokeM: scaled('dead-stroke-mm', 1e-3, 500),
     stiffnessNpm: scaled('stiffness-n-per-mm', 1e3, 5000),
   };
+}
+
+/** What was measured now, else what is kept with the rig. */
+function feelOf(measured: PedalFeel, { brakeFeel }: Rig): PedalFeel {
+  return {
+    travelM: measured.travelM ?? brakeFeel?.travelM ?? null,
+    deadStrokeM: measured.deadStrokeM ?? brakeFeel?.deadStrokeM ?? null,
+    stiffnessNpm: measured.stiffnessNpm ?? brakeFeel?.stiffnessNpm ?? null,
+  };
+}
+
+async function keepFeel(
+  rig: Rig,
+  brakeFeel: PedalFeel,
+  { kind }: SourceWish,
+  { dataDir, err }: CommandContext,
+): Promise<void> {
+  if (kind !== 'any' && kind !== 'hid')
+    throw new Problem('only a saved rig can keep what was measured', {
+      where: '--keep',
+      next: 'Leave --source away, or leave --keep away.',
+      exitCode: 2,
+    });
+  await saveRig(dataDir, { ...rig, brakeFeel });
+  err('Kept with the rig.\n');
 }
 
 function rigPedal({ axes }: Rig, feel: PedalFeel): RigPedal {

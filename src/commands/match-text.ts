@@ -18,6 +18,7 @@ export function matchText(car: Car, match: PedalMatch, units: CarUnits): string 
     ...feelLine('stiffness', match.stiffnessNpm, 1e-3, 'N/mm'),
     '',
     ...wrapText(`${verdictText(match)} ${RULE}`, COLS),
+    ...longPedal(match),
     '',
     'What this rig cannot teach:',
     ...match.cannotTeach.flatMap((text) =>
@@ -28,6 +29,24 @@ export function matchText(car: Car, match: PedalMatch, units: CarUnits): string 
 }
 
 const RULE = `Common practice, without a source, calls a pedal good when its peak is within ${CLOSE_LBF} to ${FAIR_LBF} lbf (${newtonsFromLbf(CLOSE_LBF).toFixed(0)} to ${newtonsFromLbf(FAIR_LBF).toFixed(0)} N) of the car's.`;
+
+/** The drill for a foot that has to leave its own pedal. */
+export const LONG_PEDAL_COMMAND = 'ebbline drill --plan long-pedal';
+
+function longPedal({ movesOtherwise, travelM, stiffnessNpm }: PedalMatch): string[] {
+  if (movesOtherwise.length > 0) {
+    const why = `${movesOtherwise.join(', ')}. A foot that knows places and not loads will miss it.`;
+    return [
+      '',
+      ...wrapText(`On the other pedal: ${why} For that:`, COLS),
+      `  ${LONG_PEDAL_COMMAND}`,
+    ];
+  }
+  if (travelM.rig !== null || stiffnessNpm.rig !== null) return [];
+  const ask =
+    'How far and how stiffly this pedal moves is not known. Measure it once: --travel-mm, --dead-stroke-mm, --stiffness-n-per-mm; --keep remembers it with the rig.';
+  return ['', ...wrapText(ask, COLS)];
+}
 
 function verdictText({ verdict, carPeakN, rigPeakN }: PedalMatch): string {
   const apart = rigPeakN === null ? '' : bothUnits(Math.abs(rigPeakN - carPeakN));
@@ -76,6 +95,8 @@ export function matchJson(car: Car, match: PedalMatch): Record<string, unknown> 
     travel_mm: scaledPair(travelM, 1e3),
     dead_stroke_mm: scaledPair(deadStrokeM, 1e3),
     stiffness_n_per_mm: scaledPair(stiffnessNpm, 1e-3),
+    moves_otherwise: match.movesOtherwise,
+    drill: match.movesOtherwise.length > 0 ? LONG_PEDAL_COMMAND : null,
     cannot_teach: match.cannotTeach,
   };
 }

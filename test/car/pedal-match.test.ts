@@ -55,6 +55,26 @@ describe('travel, dead stroke and stiffness', () => {
   });
 });
 
+describe('where the pedals move otherwise', () => {
+  const gt = buildCar(bundledCar('gt'));
+  // The car: 45 mm of travel, 7 mm of it dead, then 28 N/mm.
+  const found = (rig: Partial<RigPedal>): readonly string[] =>
+    matchPedal(gt, 50, { ...RIG, ...rig }).movesOtherwise;
+
+  test.each([
+    [{ travelM: 0.03, deadStrokeM: 0.007, stiffnessNpm: 28e3 }, ['the car has a longer pedal']],
+    [{ travelM: 0.06, deadStrokeM: 0.007, stiffnessNpm: 28e3 }, ['the car has a shorter pedal']],
+    [{ travelM: 0.045, deadStrokeM: 0, stiffnessNpm: 28e3 }, ['the car has more dead stroke']],
+    [{ travelM: 0.045, deadStrokeM: 0.015, stiffnessNpm: 28e3 }, ['the car has less dead stroke']],
+    [{ travelM: 0.045, deadStrokeM: 0.007, stiffnessNpm: 60e3 }, ['the car has a softer pedal']],
+    [{ travelM: 0.045, deadStrokeM: 0.007, stiffnessNpm: 9e3 }, ['the car has a stiffer pedal']],
+    [{ travelM: 0.04, deadStrokeM: 0.005, stiffnessNpm: 24e3 }, []],
+    [{}, []],
+  ])('%j', (rig, words) => {
+    expect(found(rig)).toEqual(words);
+  });
+});
+
 describe('what the rig cannot teach', () => {
   const said = (rig: Partial<RigPedal>): string =>
     matchPedal(GT_CAR, 50, { ...RIG, ...rig }).cannotTeach.join('\n');

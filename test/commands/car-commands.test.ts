@@ -155,6 +155,33 @@ describe('car match', () => {
     expect(stdout).toContain('stiffness: car 60 N/mm, rig 14 N/mm');
   });
 
+  test('a pedal that moves otherwise gets a drill that is there', async () => {
+    const argv = ['car', 'match', 'gt', '--travel-mm', '20', '--dead-stroke-mm', '2', '--keep'];
+    const { code, stdout, stderr } = await runCommand([...argv, ...here()]);
+    expect(code).toBe(0);
+    expect(stderr).toBe('Kept with the rig.\n');
+    expect(stdout.replace(/\s+/g, ' ')).toContain('the car has a longer pedal');
+    expect(stdout).toMatch(/^ {2}ebbline drill --plan long-pedal$/m);
+    // The next call needs no options: the rig remembers.
+    const again = await runCommand(['car', 'match', 'gt', '--json', ...here()]);
+    expect(JSON.parse(again.stdout)).toMatchObject({
+      travel_mm: { car: 45, rig: 20 },
+      dead_stroke_mm: { car: 7, rig: 2 },
+      drill: 'ebbline drill --plan long-pedal',
+    });
+    expect((await runCommand(['plan', 'show', 'long-pedal', ...here()])).code).toBe(0);
+    const refused = await runCommand([
+      'car',
+      'match',
+      'gt',
+      '--source',
+      'virtual',
+      '--keep',
+      ...here(),
+    ]);
+    expect(refused.code).toBe(2);
+  });
+
   test('speeds are miles per hour in imperial units', async () => {
     const argv = ['car', 'match', 'gt', '--speed', '100', '--units', 'imperial', '--json'];
     const { stdout } = await runCommand([...argv, ...here()]);

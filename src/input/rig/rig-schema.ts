@@ -72,10 +72,24 @@ const BUTTON_SCHEMA = exactly({
   },
 });
 
-export const RIG_SCHEMA: ObjectSchema = exactly({
+const LENGTH = orNull({ type: 'number', minimum: 0, maximum: 0.5 });
+
+const BRAKE_FEEL_SCHEMA = exactly({
+  travelM: LENGTH,
+  deadStrokeM: LENGTH,
+  stiffnessNpm: orNull({ type: 'number', minimum: 0 }),
+});
+
+const RIG_PARTS = exactly({
   axes: { type: 'array', items: AXIS_SCHEMA },
   buttons: { type: 'array', items: BUTTON_SCHEMA },
   wheelLockDeg: orNull({ type: 'number', exclusiveMinimum: 0 }),
   foot: { enum: ['left', 'right'] },
   footwear: text,
 });
+
+/** What was measured by hand may be absent: nobody has to. */
+export const RIG_SCHEMA: ObjectSchema = {
+  ...RIG_PARTS,
+  properties: { ...RIG_PARTS.properties, brakeFeel: BRAKE_FEEL_SCHEMA },
+};

@@ -57,4 +57,16 @@ export interface Rig {
   readonly wheelLockDeg: number | null;
   readonly foot: 'left' | 'right';
   readonly footwear: string;
+  /** How the brake pedal feels, as measured; absent where nobody did. */
+  readonly brakeFeel?: BrakeFeel;
+}
+
+/** A pedal measured by hand, in SI; null where not known. */
+export interface BrakeFeel {
+  /** At full scale. */
+  readonly travelM: number | null;
+  /** Before it resists. */
+  readonly deadStrokeM: number | null;
+  /** After that. */
+  readonly stiffnessNpm: number | null;
 }

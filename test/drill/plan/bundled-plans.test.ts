@@ -14,6 +14,7 @@ test('there is one for each need', () => {
     'after-a-break.yaml',
     'before-test-day.yaml',
     'late-stint.yaml',
+    'long-pedal.yaml',
     'maintenance.yaml',
     'new-corner.yaml',
   ]);
