@@ -23,6 +23,8 @@ describe('the GT example on a straight, friction 1.4', () => {
   test('margin to the rear lock without air: 1.563347 - 1.258038 g', () => {
     const still = { ...GT_CAR, aero: { ...GT_CAR.aero, dragAreaM2: 0, downforceAreaM2: 0 } };
     expectRelative(straightLimit(still, 50).marginG!, 0.305309, 2e-5);
+    // Rotating parts move both locks up the pedal and neither rate.
+    expectRelative(straightLimit({ ...still, rotatingShare: 0.05 }, 50).marginG!, 0.305309, 2e-5);
   });
 
   test('rolling resistance comes on top: 0.015 of weight and downforce', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Engine, Gearbox } from '../../src/car/gearbox.ts';
+import { driveForceN, type Engine, type Gearbox } from '../../src/car/gearbox.ts';
 import { upshiftSpeedMps } from '../../src/car/upshift.ts';
 import { expectRelative } from '../close-to.ts';
 
@@ -41,4 +41,10 @@ describe('place of an upshift', () => {
     const even = engine([{ rpm: 1000, torqueNm: 400 }]);
     expect(upshiftSpeedMps(gearbox, even, 3)).toBe(Number.POSITIVE_INFINITY);
   });
+});
+
+test('driving force: 400 N m through 3 x 3 with a tenth lost on the way, at 0.3 m', () => {
+  const even = engine([{ rpm: 1000, torqueNm: 400 }]);
+  expectRelative(driveForceN(gearbox, even, 1, 10), (400 * 9 * 0.9) / 0.3, 1e-12);
+  expect(driveForceN(gearbox, even, 1, speed(8001, 3))).toBe(0);
 });
