@@ -13,5 +13,5 @@ export function livePrompt(view: DrillView, live: LiveView): string | null {
       ? 'Brake where the brake mark meets you.'
       : 'By feel: brake at your own mark.';
   if (view.feedback === 'hidden') return 'By feel: your trace is shown when the rep is over.';
-  return live.locked === null ? '' : `Locked, ${live.locked}: ease, press again, carry on.`;
+  return live.locked === null ? '' : `Locked, ${live.locked}: ease, re-apply, carry on.`;
 }

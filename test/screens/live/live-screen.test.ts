@@ -69,7 +69,7 @@ describe('what is shown when', () => {
 
   test('locked wheels are named and the way out is told', () => {
     const text = shown(LIVE_VIEWS['zone-locked']!);
-    expect(text).toContain('Locked, front: ease, press again, carry on.');
+    expect(text).toContain('Locked, front: ease, re-apply, carry on.');
     expect(text).toContain('front locked');
   });
 

@@ -229,7 +229,7 @@ export const LIVE_REPS: readonly RepLine[] = [
     feedback: 'shown',
     outcome,
     voided: null,
-    sentence: 'front locked for 11 m: ease, press again, carry on',
+    sentence: 'front locked for 11 m: ease, re-apply, carry on',
   },
   { number: 4, feedback: 'hidden', outcome: null, voided: null, sentence: '' },
   { number: 3, feedback: 'shown', outcome: null, voided: 'aborted', sentence: '' },
