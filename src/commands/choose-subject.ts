@@ -9,7 +9,7 @@ import type { CommandContext } from './command.ts';
 import { CORNER_FILES } from './corner-files.ts';
 import type { DrillOptions } from './drill-options.ts';
 import { driverName } from './drill-practice.ts';
-import { carIn, type DrillSubject } from './drill-subject.ts';
+import { asWished, type DrillSubject } from './drill-subject.ts';
 import { type ListedProfile, listProfiles } from './profile-files.ts';
 import type { RigSource } from './rig-source.ts';
 import { listTargets } from './target-files.ts';
@@ -34,7 +34,7 @@ export async function chooseSubject(
   const choices = await choicesFor(options, context.dataDir);
   const chosen = await choose(screen, context, choices, options, rigSource);
   if (chosen === null || chosen.kind === 'target') return chosen;
-  return carIn(chosen.sheet, options.live, context.dataDir);
+  return asWished(chosen.sheet, options.live, context.dataDir);
 }
 
 /** Targets and corners; where an option of the live car was given, corners alone. */

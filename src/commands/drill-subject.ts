@@ -1,6 +1,7 @@
 import type { CarFile } from '../car/car-file.ts';
 import { variantOfSheet } from '../corner/build-corner.ts';
 import type { CornerSheet } from '../corner/corner-sheet.ts';
+import { possibleCalls } from '../drill/live/late-calls.ts';
 import type { PracticePlan } from '../drill/plan/practice-plan.ts';
 import { Problem } from '../problem.ts';
 import { nearest } from '../profile/nearest.ts';
@@ -61,8 +62,23 @@ export async function findSubject(
   }
   if (target !== null) return { kind: 'target', target: await findTarget(target, dataDir) };
   const corner = live.corner ?? (asksForCar ? named : null);
-  if (corner !== null) return carIn(await findCorner(corner, dataDir), live, dataDir);
+  if (corner !== null) return asWished(await findCorner(corner, dataDir), live, dataDir);
   return named === null ? null : targetOrCorner(named, live, dataDir);
+}
+
+/** The live car in a corner, with the calls that were asked for. @throws Problem where the sheet answers to none */
+export async function asWished(
+  sheet: CornerSheet,
+  live: LiveWish,
+  dataDir: string,
+): Promise<DrillSubject> {
+  const subject = await carIn(sheet, live, dataDir);
+  if (live.callShare === 0 || possibleCalls(sheet, subject.variant).length > 0) return subject;
+  throw new Problem(`${sheet.name} answers to no late call`, {
+    where: '--calls',
+    next: 'Leave out --calls, or say `call: damp` (or defend, car inside, yellow) in one of its variants.',
+    exitCode: 2,
+  });
 }
 
 /** The live car in a corner. @throws Problem for a car or variant that is not there */
@@ -83,7 +99,7 @@ async function targetOrCorner(
   dataDir: string,
 ): Promise<DrillSubject> {
   const corner = isPath(named) ? await sheetInFile(named) : await sheetById(named, dataDir);
-  if (corner !== null) return carIn(corner, live, dataDir);
+  if (corner !== null) return asWished(corner, live, dataDir);
   return { kind: 'target', target: await findTarget(named, dataDir) };
 }
 

@@ -29,7 +29,7 @@ export function bundledSheet(id: string): CornerSheet {
 
 export const PLAN: LivePlan = {
   car: bundledCar('gt'),
-  sheet: bundledSheet('kiln-hairpin'),
+  sheet: { ...bundledSheet('kiln-hairpin'), coachMark: null },
   variant: 'qualifying',
   controls: { steering: false, throttle: false, clutch: false, paddles: false },
   stintS: null,
