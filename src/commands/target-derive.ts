@@ -1,6 +1,7 @@
 import { writeFile } from 'node:fs/promises';
 import { buildCar } from '../car/build-car.ts';
 import { buildCorner, variantOfSheet } from '../corner/build-corner.ts';
+import { withinFullScale } from '../live/within-full-scale.ts';
 import { Problem } from '../problem.ts';
 import { lookOf } from '../screens/look.ts';
 import { type DerivedTarget, deriveTarget } from '../target/derive/derive-target.ts';
@@ -60,7 +61,7 @@ async function derive(
   const derived = deriveTarget(car, buildCorner(sheet, variant), model);
   const compared = against === null ? null : compare(derived, { carFile, sheet, against });
   const out = text(values.out);
-  if (out !== null) await writeTarget(out, targetFileText(derived, sheet.advice), context);
+  if (out !== null) await writeTarget(out, fileText(derived, sheet.advice), context);
   if (values.json === true)
     context.out(`${JSON.stringify({ ...zoneJson(derived), ...comparedJson(compared) })}\n`);
   else context.out(page(derived, sheet.advice, compared, context));
@@ -72,6 +73,11 @@ function comparedJson(compared: Compared | null): Record<string, unknown> {
   return { time_difference: timeDifferenceJson(compared.difference, compared.other) };
 }
 
+/** A target file has no level above full scale: there all of the pedal is the target, and the table says so. */
+function fileText(derived: DerivedTarget, advice: string | null): string {
+  return targetFileText(withinFullScale(derived), advice);
+}
+
 function page(
   derived: DerivedTarget,
   advice: string | null,
@@ -80,7 +86,7 @@ function page(
 ): string {
   const { car, corner, zone } = derived;
   const look = lookOf(context.env, false, process.platform);
-  const target = readTarget(targetFileText(derived, advice), `${corner.id}.yaml`);
+  const target = readTarget(fileText(derived, advice), `${corner.id}.yaml`);
   const lines = [
     `${corner.name}, ${corner.cornerType}, ${corner.variant}; ${car.name}, ${zone.model} model`,
     '',

@@ -27,6 +27,15 @@ describe('target derive', () => {
     );
   });
 
+  test('a car that is too light for the corner: says what it cannot do, and draws the rest', async () => {
+    const light = ['target', 'derive', '--car', 'light-single-seater', '--corner', 'kiln-hairpin'];
+    const { code, stdout } = await runCommand(light);
+    expect(code).toBe(0);
+    expect(stdout).toMatch(/in gear 5 this car is at its rev limit at \d+ km\/h/);
+    expect(stdout).toMatch(/Caution: the peak asks for \d+ N, more than full scale/);
+    for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
+  });
+
   test('against another gear or variant: the time and its parts', async () => {
     const { code, stdout } = await derive('--against-gear', '3');
     expect(code).toBe(0);

@@ -1,5 +1,8 @@
+import type { Car } from '../../car/car.ts';
+import { overRevSpeedMps } from '../../car/gearbox.ts';
 import { omissionLines } from '../../car/omission.ts';
 import type { DerivedTarget } from './derive-target.ts';
+import type { SolvedZone } from './derive-zone.ts';
 import type { Downshift } from './downshifts.ts';
 import { LEFT_OUT } from './left-out.ts';
 import {
@@ -65,14 +68,23 @@ function limitLines({ lock, straightBleed, zone }: DerivedTarget, units: TextUni
   ];
 }
 
-function shiftLine({ zone }: DerivedTarget, shift: Downshift, units: TextUnits): string {
+function shiftLine({ car, zone }: DerivedTarget, shift: Downshift, units: TextUnits): string {
   const place = (atM: number): string => distanceText(zone.slowestM - atM, units);
   const earliest =
-    shift.earliestM === null ? 'nowhere safe' : `earliest safe place ${place(shift.earliestM)}`;
+    shift.earliestM === null
+      ? nowhereSafe(car, zone, shift.toGear)
+      : `earliest safe place ${place(shift.earliestM)}`;
   return (
     `${row(`gear ${shift.fromGear} to ${shift.toGear}`)}at ${place(shift.atM)} (${earliest}), ` +
     `${fixed(shift.rpm, 0)} rpm, rear margin ${percentText(1 - shift.rearUse)}`
   );
+}
+
+/** Why a downshift has no safe place: the lower gear over-revs even where the car is slowest, or the rear axle lets go. */
+function nowhereSafe({ gearbox }: Car, { points }: SolvedZone, toGear: number): string {
+  const slowest = points[points.length - 1]?.speedMps ?? 0;
+  const overRevs = slowest > overRevSpeedMps(gearbox, toGear);
+  return `nowhere safe: ${overRevs ? 'it over-revs even at the slowest point' : 'the rear axle lets go'}`;
 }
 
 function bumpLine(
@@ -99,6 +111,12 @@ function driverLines(derived: DerivedTarget, units: TextUnits): string[] {
           `Caution: the level rises again by ${percentText(risesAgainLevel)}; drawing and target file run through the middle.`,
         ]
       : []),
+    ...tooSlowCar(derived, units),
+    ...(keys.peak.level > 1
+      ? [
+          `Caution: the peak asks for ${forceText(keys.peak.pedalForceN, units)}, more than full scale: drawing and file stop there.`,
+        ]
+      : []),
     ...(zone.tooFastMps > 0
       ? [
           `Caution: from ${speedText(corner.approachSpeedMps, units)} the corner cannot be made: even braking from the start`,
@@ -110,6 +128,22 @@ function driverLines(derived: DerivedTarget, units: TextUnits): string[] {
           `Caution: the peak asks for ${forceText(keys.peak.pedalForceN, units)}; this driver pushes ${forceText(peakPedalForceN, units)} at most.`,
         ]
       : []),
+  ];
+}
+
+/** A sheet may ask for a speed that the car does not have in the approach gear. */
+function tooSlowCar({ car, corner }: DerivedTarget, units: TextUnits): string[] {
+  const { approach } = corner.gears;
+  if (approach > car.gearbox.ratios.length) {
+    return [
+      `Caution: this car has ${car.gearbox.ratios.length} gears; the approach asks for gear ${approach}.`,
+    ];
+  }
+  const most = overRevSpeedMps(car.gearbox, approach);
+  if (corner.approachSpeedMps <= most) return [];
+  return [
+    `Caution: in gear ${approach} this car is at its rev limit at ${speedText(most, units)}: it does not come here`,
+    `at ${speedText(corner.approachSpeedMps, units)}. Give the sheet a variant with the speed it reaches.`,
   ];
 }
 
