@@ -1,15 +1,8 @@
-import {
-  feetFromMetres,
-  kmhFromMetresPerSecond,
-  lbfFromNewtons,
-  mphFromMetresPerSecond,
-  pascalsFromBar,
-  psiFromPascals,
-  STANDARD_GRAVITY_MPS2,
-} from '../units.ts';
+import { pascalsFromBar, psiFromPascals, STANDARD_GRAVITY_MPS2 } from '../units.ts';
 import { keyNumbers } from './key-numbers.ts';
 import { overTime } from './over-time.ts';
 import type { Target, TargetMarks } from './target.ts';
+import { distanceText, fixed, forceText, speedText } from './unit-text.ts';
 
 export type TableUnits = 'metric' | 'imperial';
 
@@ -113,27 +106,8 @@ function row(name: string): string {
   return `${name.padEnd(20)}`;
 }
 
-function fixed(value: number, decimals: number): string {
-  const text = value.toFixed(decimals);
-  return Number(text) === 0 ? text.replace('-', '') : text;
-}
-
 function percent(level: number, decimals: number): string {
   return fixed(100 * level, decimals);
-}
-
-function distanceText(metres: number, units: TableUnits): string {
-  return units === 'metric' ? `${fixed(metres, 1)} m` : `${fixed(feetFromMetres(metres), 0)} ft`;
-}
-
-function speedText(mps: number, units: TableUnits): string {
-  return units === 'metric'
-    ? `${fixed(kmhFromMetresPerSecond(mps), 0)} km/h`
-    : `${fixed(mphFromMetresPerSecond(mps), 0)} mph`;
-}
-
-function forceText(newtons: number, units: TableUnits): string {
-  return units === 'metric' ? `${fixed(newtons, 0)} N` : `${fixed(lbfFromNewtons(newtons), 0)} lbf`;
 }
 
 function pressureText(bar: number, units: TableUnits): string {

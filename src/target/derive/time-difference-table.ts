@@ -1,7 +1,7 @@
+import { distanceText, fixed, speedText, type TextUnits } from '../unit-text.ts';
 import type { DerivedTarget } from './derive-target.ts';
 import { EXIT_LEFT_OUT } from './left-out.ts';
 import type { DrivenParts, TimeDifference } from './time-difference.ts';
-import { distanceText, fixed, speedText, type TextUnits } from './unit-text.ts';
 
 /** The parts of a driven corner that add up to its time, in driving order, with their names on the screen. */
 const PARTS: readonly (readonly [keyof DrivenParts & `${string}S`, string])[] = [

@@ -1,10 +1,6 @@
 import type { Car } from '../../car/car.ts';
 import { overRevSpeedMps } from '../../car/gearbox.ts';
 import { omissionLines } from '../../car/omission.ts';
-import type { DerivedTarget } from './derive-target.ts';
-import type { SolvedZone } from './derive-zone.ts';
-import type { Downshift } from './downshifts.ts';
-import { LEFT_OUT } from './left-out.ts';
 import {
   distanceText,
   fixed,
@@ -13,7 +9,11 @@ import {
   pressureText,
   speedText,
   type TextUnits,
-} from './unit-text.ts';
+} from '../unit-text.ts';
+import type { DerivedTarget } from './derive-target.ts';
+import type { SolvedZone } from './derive-zone.ts';
+import type { Downshift } from './downshifts.ts';
+import { LEFT_OUT } from './left-out.ts';
 import type { BumpMargin, ZoneKeyPoints } from './zone-key-points.ts';
 
 /** The numbers of a derived target as lines of text, what the model leaves out at their end. */

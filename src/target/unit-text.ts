@@ -5,7 +5,7 @@ import {
   lbfFromNewtons,
   mphFromMetresPerSecond,
   psiFromPascals,
-} from '../../units.ts';
+} from '../units.ts';
 
 export type TextUnits = 'metric' | 'imperial';
 
