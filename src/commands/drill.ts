@@ -10,6 +10,7 @@ export const command: Command = {
     'ebbline drill hairpin',
     'ebbline drill hairpin --source virtual:novice --headless --seed 1',
     'ebbline drill --corner kiln-hairpin --car gt --variant wet',
+    'ebbline drill --plan maintenance',
     'ebbline drill --source pointer',
   ],
   run: async (input, context) => {

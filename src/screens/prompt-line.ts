@@ -74,13 +74,13 @@ function choices(feels: readonly string[]): string {
   return feels.map((feel, i) => `${i + 1} ${feel}`).join(', ');
 }
 
-/** What else was driven in the block, what has to be said, and what comes next. */
+/** What has to be said, what comes next, and what else was driven in the block; the keys have a line of their own. */
 function betweenBlocks({ notes, summaries }: PlanView): string {
   const others = summaries.slice(1).map(({ targetName, summary: { medianScore } }) => {
     const score = medianScore === null ? 'no score' : `median score ${Math.round(medianScore)}`;
     return `${targetName}: ${score}.`;
   });
-  return [...others, ...notes, 'Space goes on, q finishes.'].join(' ');
+  return [...notes, ...others, 'Space goes on, q finishes.'].join(' ');
 }
 
 function lostNames(view: DrillView): string {

@@ -246,6 +246,31 @@ export const DRILL_VIEWS: Readonly<Record<string, DrillView>> = {
       'Load cell pedals was lost: this rep does not count. Waiting for Load cell pedals and Wheel base: plug them in.',
   },
   summary: { ...BRAKING, phase: 'summary', own: null, summary: SUMMARY },
+  planned: {
+    ...BRAKING,
+    feedback: 'hidden',
+    own: null,
+    liveErrorLevel: null,
+    plan: { name: 'Maintenance', title: 'block 3 of 5: shuffled', notes: [], summaries: [] },
+  },
+  'planned-summary': {
+    ...BRAKING,
+    phase: 'summary',
+    own: null,
+    summary: SUMMARY,
+    plan: {
+      name: 'Maintenance',
+      title: 'block 4 of 5: shuffled',
+      notes: [
+        'Kiln hairpin: release error up 1.6 % on the first ten reps, limit 1.2 %. Tired leg: stop here.',
+        'Next: carry-over check.',
+      ],
+      summaries: [
+        { targetName: 'Kiln hairpin', summary: SUMMARY },
+        { targetName: 'Coil bend', summary: { ...SUMMARY, medianScore: 81.4 } },
+      ],
+    },
+  },
   unmoved: {
     ...BRAKING,
     phase: 'arming',

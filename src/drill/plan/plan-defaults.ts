@@ -27,5 +27,6 @@ export const PLAN_DEFAULTS: {
   hardFromLevel: 0.6,
   /** ISO 5725-6:1994, 4.2: two means of ten differ by 2.8 repeatability deviations over the root of ten. */
   fatigueLimit: 2.8,
-  promotion: { inCorridorReps: 8, ofHiddenReps: 10, corridorShare: 0.6 },
+  /** Hidden reps of the virtual drivers lie in the corridor over 0.45 (skilled) and 0.3 (club) of the release. */
+  promotion: { inCorridorReps: 8, ofHiddenReps: 10, corridorShare: 0.4 },
 };

@@ -78,7 +78,7 @@ function fatigueWords(
 ): string {
   const before = reference === null ? 'the first ten reps' : `earlier reps (${condition})`;
   const rise = `${target.name}: release error up ${percent(riseLevel)} on ${before}`;
-  return `${rise}, limit ${percent(limitLevel)}. The leg is tired: stop here.`;
+  return `${rise}, limit ${percent(limitLevel)}. Tired leg: stop here.`;
 }
 
 function percent(level: number): string {

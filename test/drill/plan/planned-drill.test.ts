@@ -316,7 +316,7 @@ describe('fatigue', () => {
     drive(driven, atSummary, tired);
     const [note, after] = viewOf(driven.model).plan?.notes ?? [];
     expect(note).toMatch(
-      /^Ramp: release error up \d\.\d % on the first ten reps, limit \d\.\d %\. The leg is tired: stop here\.$/,
+      /^Ramp: release error up \d\.\d % on the first ten reps, limit \d\.\d %\. Tired leg: stop here\.$/,
     );
     expect(after).toBe('Next: blocked.');
   });

@@ -1,0 +1,117 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { openHistory } from '../../src/history/open-history.ts';
+import type { StoredRep } from '../../src/history/store.ts';
+import { type Ran, runCommand } from './run-command.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'drill-plan-'));
+const plan = join(folder, 'plan.yaml');
+const dataDir = join(folder, 'data');
+const drill = (...more: string[]): Promise<Ran> =>
+  runCommand([
+    ...['drill', '--plan', plan, '--source', 'virtual:club', '--headless', '--seed', '3'],
+    ...['--data-dir', dataDir, ...more],
+  ]);
+
+writeFileSync(
+  plan,
+  [
+    'name: Short plan',
+    'zones:',
+    '  - target: hairpin',
+    '  - { corner: kiln-hairpin, car: gt, variant: wet }',
+    'warm_up_reps: 1',
+    'condition: heavy legs',
+    'blocks:',
+    '  - { reps: 3, order: serial, vary: { level_factor: [0.8, 0.9] } }',
+    'carry_over: { reps: 1, zones: [{ target: double-apex }] }',
+  ].join('\n'),
+);
+afterAll(() => rmSync(folder, { recursive: true }));
+
+describe('a plan driven by the virtual driver', () => {
+  let ran: Ran;
+  let stored: readonly StoredRep[];
+
+  beforeAll(async () => {
+    ran = await drill();
+    const store = openHistory(dataDir);
+    stored = [...store.reps({})];
+    store.close();
+  });
+
+  test('says block by block where it is, what is driven and what comes next', () => {
+    expect(ran).toMatchObject({ code: 0 });
+    const lines = ran.stdout.split('\n');
+    const at = (text: string): number => lines.findIndex((line) => line.startsWith(text));
+    const order = [
+      'Short plan  virtual driver, club',
+      'block 1 of 3: warm-up, not counted',
+      'Kiln hairpin       rep  1  shown ',
+      'Next: serial.',
+      'block 2 of 3: serial',
+      'Kiln hairpin, wet  rep  2  ',
+      'Next: carry-over check.',
+      'block 3 of 3: carry-over check',
+      'Twin barrows       rep  1  hidden ',
+      'The plan is done.',
+    ].map(at);
+    expect(order).not.toContain(-1);
+    expect(order).toEqual(order.toSorted((a, b) => a - b));
+  });
+
+  test('is in the history with phase, order, condition and what was driven', () => {
+    expect(
+      stored.map(({ phase, order, condition, targetId, corner }) => [
+        ...[phase, order, condition, targetId, corner],
+      ]),
+    ).toEqual([
+      ['warm-up', 'blocked', null, 'hairpin', null],
+      ['block', 'serial', 'heavy legs', 'hairpin/varied', null],
+      ['block', 'serial', 'heavy legs', 'gt/kiln-hairpin/wet', 'kiln-hairpin'],
+      ['block', 'serial', 'heavy legs', 'hairpin/varied', null],
+      ['carry-over', 'blocked', null, 'double-apex', null],
+    ]);
+    expect(new Set(stored.map(({ practice }) => practice.id)).size).toBe(1);
+  });
+
+  test('the next practice of the week has no check, and tells the same as JSON', async () => {
+    const { code, stdout } = await drill('--json');
+    expect(code).toBe(0);
+    const json = JSON.parse(stdout);
+    expect(json.plan).toBe('Short plan');
+    expect(json.blocks.map(({ phase }: { phase: string }) => phase)).toEqual(['warm-up', 'block']);
+    const [, block] = json.blocks;
+    expect(block.reps).toHaveLength(3);
+    expect(
+      block.targets.map(({ name, reps }: { name: string; reps: number }) => [name, reps]),
+    ).toEqual([
+      ['Kiln hairpin', 2],
+      ['Kiln hairpin, wet', 1],
+    ]);
+    expect(block.notes).toEqual(['The plan is done.']);
+  });
+});
+
+describe('a plan says itself what is drilled', () => {
+  test.each([
+    [['--target', 'hairpin'], '--target: --target beside --plan is not possible here'],
+    [['--reps', '3'], '--reps: --reps beside --plan is not possible here'],
+    [['--car', 'gt'], '--car: --car beside --plan is not possible here'],
+    [['hairpin'], '--plan: "hairpin" beside --plan is not possible here'],
+  ])('%j beside it is a usage error', async (more, message) => {
+    const { code, stderr } = await drill(...more);
+    expect(code).toBe(2);
+    expect(stderr).toContain(message);
+  });
+
+  test('a plan with a name of nothing is refused with its place', async () => {
+    const bad = join(folder, 'bad.yaml');
+    writeFileSync(bad, 'name: P\nzones: [{ target: harpin }]\nblocks: [{ reps: 3 }]\n');
+    const { code, stderr } = await runCommand(['drill', '--plan', bad, '--headless']);
+    expect(code).toBe(1);
+    expect(stderr).toContain(`${bad}:2:19: there is no target "harpin"`);
+  });
+});
