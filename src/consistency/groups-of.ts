@@ -1,26 +1,25 @@
 /**
- * Sorts things into groups with equal parts, in the order of the first of each group. Parts do not run together: `a`
- * and `b c` are not `a b` and `c`. Quick where neighbours mostly belong together.
+ * Sorts things into groups, in the order of the first of each. Made for years of reps, of which neighbours nearly always
+ * belong together: a key is only written out where they do not.
+ *
+ * @param isSame whether two things belong together
+ * @param keyOf the same text for things that do, another one for things that do not
  */
 export function groupsOf<T>(
   all: readonly T[],
-  partsOf: (one: T) => readonly (string | null)[],
+  isSame: (one: T, other: T) => boolean,
+  keyOf: (one: T) => string,
 ): T[][] {
   const groups = new Map<string, T[]>();
-  let [parts, group]: [readonly (string | null)[], T[]] = [[], []];
+  let group: T[] = [];
   for (const one of all) {
-    const own = partsOf(one);
-    if (!isSame(parts, own)) {
-      const key = JSON.stringify(own);
+    const last = group.at(-1);
+    if (last === undefined || !isSame(last, one)) {
+      const key = keyOf(one);
       group = groups.get(key) ?? [];
       if (group.length === 0) groups.set(key, group);
-      parts = own;
     }
     group.push(one);
   }
   return [...groups.values()];
-}
-
-function isSame(one: readonly unknown[], other: readonly unknown[]): boolean {
-  return one.length === other.length && one.every((part, i) => part === other[i]);
 }

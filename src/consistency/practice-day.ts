@@ -46,7 +46,8 @@ export function practiceDay(
 ): PracticeDay {
   const { day, zone } = reps[0]!;
   const valid = reps.filter(({ voided }) => voided === null);
-  const numbers = valid.flatMap((rep) => (rep.warmUp ? [] : (rep.numbers ?? [])));
+  const numbers: RepNumbers[] = [];
+  for (const rep of valid) if (!rep.warmUp && rep.numbers !== null) numbers.push(rep.numbers);
   return {
     day,
     zone,
@@ -76,8 +77,14 @@ function statistics(
   | 'timingSpreadS'
   | 'reapplicationsPerRep'
 > {
-  const all = (pick: (one: RepNumbers) => number | null): number[] =>
-    numbers.flatMap((one) => pick(one) ?? []);
+  const all = (pick: (one: RepNumbers) => number | null): number[] => {
+    const values: number[] = [];
+    for (const one of numbers) {
+      const value = pick(one);
+      if (value !== null) values.push(value);
+    }
+    return values;
+  };
   const releaseErrors = all((one) => one.releaseErrorLevel);
   const averageErrors = all((one) => one.averageErrorLevel);
   const starts = all((one) => one.startOfReleaseErrorS);
@@ -103,5 +110,7 @@ function conditionsOf(reps: readonly RepMeasure[]): Conditions {
 }
 
 function count(reps: readonly RepMeasure[], is: (rep: RepMeasure) => boolean): number {
-  return reps.filter(is).length;
+  let found = 0;
+  for (const rep of reps) if (is(rep)) found++;
+  return found;
 }

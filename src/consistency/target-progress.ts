@@ -18,7 +18,11 @@ export interface TargetProgress {
  * @returns by driver, then target, both in the order of their first rep
  */
 export function targetProgress(reps: readonly RepMeasure[]): TargetProgress[] {
-  const groups = groupsOf(reps, ({ driver, targetId }) => [driver, targetId]);
+  const groups = groupsOf(
+    reps,
+    (one, other) => one.driver === other.driver && one.targetId === other.targetId,
+    ({ driver, targetId }) => JSON.stringify([driver, targetId]),
+  );
   return groups.map((group) => ({
     driver: group[0]!.driver,
     targetId: group[0]!.targetId,

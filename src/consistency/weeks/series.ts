@@ -20,16 +20,22 @@ export interface Series {
  * @returns in the order of their first rep
  */
 export function seriesOf(reps: readonly RepMeasure[]): Series[] {
-  const all = groupsOf(reps, ({ driver, targetId, conditions: { source, foot, condition } }) => [
-    driver,
-    targetId,
-    source,
-    foot,
-    condition,
-  ]);
+  const all = groupsOf(reps, isSame, ({ driver, targetId, conditions }) => {
+    const { source, foot, condition } = conditions;
+    return JSON.stringify([driver, targetId, source, foot, condition]);
+  });
   return all.map((own) => {
     const { driver, targetId, conditions } = own[0]!;
     const { source, foot, condition } = conditions;
     return { driver, targetId, source, foot, condition, reps: own };
   });
+}
+
+function isSame(one: RepMeasure, other: RepMeasure): boolean {
+  const [a, b] = [one.conditions, other.conditions];
+  return (
+    one.driver === other.driver &&
+    one.targetId === other.targetId &&
+    (a === b || (a.source === b.source && a.foot === b.foot && a.condition === b.condition))
+  );
 }

@@ -27,11 +27,14 @@ export interface WeekTrend {
 
 /** Of four weeks in order, chance alone puts 8 in 100 into one of the two steepest orders. */
 export const WEEKS_FOR_TREND = 5;
+/** A year: longer ago says nothing of whether it still gets better. */
+export const MOST_WEEKS = 52;
 const MOST_CHANCE = 0.05;
 const WEEK_MS = 7 * 86_400_000;
 
-/** @param points weeks that have a value, in time order; weeks without one are gaps */
-export function weekTrend(points: readonly WeekPoint[]): WeekTrend {
+/** @param all weeks that have a value, in time order, the last 52 of which count; weeks without one are gaps */
+export function weekTrend(all: readonly WeekPoint[]): WeekTrend {
+  const points = all.slice(-MOST_WEEKS);
   const first = Date.parse(points[0]?.monday ?? '1970-01-01');
   const times = points.map(({ monday }) => (Date.parse(monday) - first) / WEEK_MS);
   const values = points.map(({ value }) => value);

@@ -51,6 +51,8 @@ export interface WeeksOptions {
   readonly weeks: number | null;
 }
 
+const MOST_CURVE_POINTS = 200;
+
 /**
  * Turns reps into what is known of a driver's consistency over weeks: one entry for each driver, target, source, foot
  * and condition. Series without a rep in the weeks that are shown are left out.
@@ -108,14 +110,21 @@ function practiceStatistics({
   const averages = practicesOf(reps, { feedback: 'hidden', number: averageError });
   return {
     chart: practiceChart(medians),
-    curve: practiceCurve(
-      levels.map((_, i) => i + 1),
-      levels,
-    ),
+    curve: curveOf(levels),
     typicalErrorLevel: error,
     worthwhile: error === null ? null : worthwhileChange(error),
     repeatability: repeatability(averages.map(({ values }) => values)),
   };
+}
+
+/** Above the most points, neighbours are taken together by their median: the shape over years does not need each. */
+function curveOf(levels: readonly number[]): PracticeCurve | null {
+  const together = Math.ceil(levels.length / MOST_CURVE_POINTS);
+  const starts = levels.flatMap((_, i) => (i % together === 0 ? [i] : []));
+  return practiceCurve(
+    starts.map((start) => start + (Math.min(together, levels.length - start) + 1) / 2),
+    starts.map((start) => median(levels.slice(start, start + together))!),
+  );
 }
 
 function practiceMedians(reps: readonly RepMeasure[]): PracticeMedian[] {

@@ -7,7 +7,7 @@ import type { RepRecord } from '../../trace/rep-record.ts';
 import { alreadyRated } from '../already-rated.ts';
 import { decodeRecord } from '../codec/decode-record.ts';
 import { encodeRecord } from '../codec/encode-record.ts';
-import { repMeasureOf } from '../rep-measure-of.ts';
+import { measureMaker } from '../rep-measure-of.ts';
 import { repNumbers } from '../rep-numbers.ts';
 import type {
   HistoryStore,
@@ -90,11 +90,12 @@ export class JournalHistory implements HistoryStore {
   }
 
   measures(query: RepQuery): readonly RepMeasure[] {
+    const make = measureMaker();
     return [...this.reps(query)].map((rep) => {
       const newest = rep.outcomes.at(-1);
       return newest === undefined
-        ? repMeasureOf(rep.practice, rep, null, null)
-        : repMeasureOf(rep.practice, rep, newest.version, repNumbers(newest));
+        ? make(rep.practice, rep, null, null)
+        : make(rep.practice, rep, newest.version, repNumbers(newest));
     });
   }
 

@@ -1,5 +1,5 @@
 import type { RepMeasure, RepNumbers } from '../../consistency/rep-measure.ts';
-import { type CountedRep, repMeasureOf } from '../rep-measure-of.ts';
+import type { CountedRep, MeasureMaker } from '../rep-measure-of.ts';
 import type { StoredPractice } from '../store.ts';
 
 /**
@@ -22,8 +22,12 @@ export interface MeasureRow extends CountedRep, Omit<RepNumbers, 'score'> {
   readonly score: number | null;
 }
 
-export function measureOf(row: MeasureRow, practice: StoredPractice): RepMeasure {
+export function measureOf(
+  row: MeasureRow,
+  practice: StoredPractice,
+  make: MeasureMaker,
+): RepMeasure {
   const { score, releaseErrorLevel, averageErrorLevel, startOfReleaseErrorS, reapplications } = row;
   const errors = { releaseErrorLevel, averageErrorLevel, startOfReleaseErrorS, reapplications };
-  return repMeasureOf(practice, row, row.version, score === null ? null : { score, ...errors });
+  return make(practice, row, row.version, score === null ? null : { score, ...errors });
 }

@@ -36,6 +36,19 @@ export class SqlDatabase {
   }
 
   /**
+   * What is made of each row, without holding all rows at once.
+   *
+   * @param make may use nothing of this database
+   */
+  map<Row, T>(sql: string, values: readonly SqlValue[], make: (row: Row) => T): T[] {
+    return this.#guard(() => {
+      const made: T[] = [];
+      for (const row of this.#prepare(sql).iterate(...values)) made.push(make(row as Row));
+      return made;
+    });
+  }
+
+  /**
    * Everything in `work`, or nothing of it. The lock for writing is taken at the start: a reader that wants to write
    * half way could not wait for another program, it would fail.
    */

@@ -5,6 +5,8 @@ export interface SqlStatement {
   run(...values: SqlValue[]): { readonly lastInsertRowid: number | bigint };
   get(...values: SqlValue[]): unknown;
   all(...values: SqlValue[]): unknown[];
+  /** Row by row; no other statement may run on the connection meanwhile. */
+  iterate(...values: SqlValue[]): Iterable<unknown>;
 }
 
 /** An open database: what node:sqlite and better-sqlite3 have in common. */

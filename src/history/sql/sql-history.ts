@@ -4,6 +4,7 @@ import type { RepOutcome } from '../../score/rep-score.ts';
 import type { RepRecord } from '../../trace/rep-record.ts';
 import { decodeRecord } from '../codec/decode-record.ts';
 import { encodeRecord } from '../codec/encode-record.ts';
+import { measureMaker } from '../rep-measure-of.ts';
 import type {
   HistoryStore,
   NewRep,
@@ -85,15 +86,16 @@ export class SqlHistory implements HistoryStore {
 
   measures(query: RepQuery): readonly RepMeasure[] {
     const { sql, values } = repFilter(query);
-    const rows = this.#db.all<MeasureRow>(`${MEASURE_SELECT} ${sql}`, ...values);
     const practices = new Map(this.practices().map((practice) => [practice.id, practice]));
-    return fromRows(this.#db.file, () =>
-      rows.reverse().map((row) => {
+    const make = measureMaker();
+    const measures = fromRows(this.#db.file, () =>
+      this.#db.map<MeasureRow, RepMeasure>(`${MEASURE_SELECT} ${sql}`, values, (row) => {
         const practice = practices.get(row.practiceId);
         if (practice === undefined) throw new RangeError(`rep ${row.id} has no practice`);
-        return measureOf(row, practice);
+        return measureOf(row, practice, make);
       }),
     );
+    return measures.reverse();
   }
 
   record(repId: number): RepRecord {
