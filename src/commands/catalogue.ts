@@ -120,6 +120,11 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./plan-check.ts')).command,
   },
   {
+    name: 'virtual history',
+    summary: 'write an invented history through the real drill, to try everything on',
+    load: async () => (await import('./virtual-history.ts')).command,
+  },
+  {
     name: 'doctor',
     summary: 'what works on this machine and what to do about the rest',
     load: async () => (await import('./doctor.ts')).command,

@@ -1,3 +1,4 @@
+import type { ZonedInstant } from '../consistency/zoned-instant.ts';
 import type { FinishedRep } from '../drill/drill-message.ts';
 import { type SelfRating, selfRatingText } from '../drill/self-rating.ts';
 import type { HistoryStore, NewRep, PracticeStart } from '../history/store.ts';
@@ -45,15 +46,19 @@ export class PracticeLog {
   readonly #store: HistoryStore;
   readonly #start: Omit<PracticeStart, 'startedAt'>;
   readonly #condition: string | null;
+  readonly #now: () => ZonedInstant;
   #practiceId: number | null = null;
   /** Ids in the history by number in the practice. */
   readonly #ids: Map<number, number> = new Map();
 
+  /** @param now the clock that reps are stamped by */
   constructor(
     store: HistoryStore,
     start: Omit<PracticeStart, 'startedAt'>,
     condition: string | null,
+    now: () => ZonedInstant = zonedNow,
   ) {
+    this.#now = now;
     this.#store = store;
     this.#start = start;
     this.#condition = condition;
@@ -66,7 +71,7 @@ export class PracticeLog {
 
   /** Durable when it returns. */
   add(rep: FinishedRep): void {
-    const at = zonedNow();
+    const at = this.#now();
     this.#practiceId ??= this.#store.startPractice({ ...this.#start, startedAt: at });
     const id = this.#store.addRep(this.#practiceId, {
       at,

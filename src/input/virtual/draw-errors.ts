@@ -12,16 +12,21 @@ const FEEDBACK_FACTOR: Readonly<Record<Feedback, number>> = {
   'first-of-day': 1.4,
 };
 
-/** Draws the errors of one rep after `reps` reps of practice. */
-export type ErrorDraw = (idea: BrakingIdea, reps: number, feedback: Feedback) => RepErrors;
+/** Draws the errors of one rep after `reps` reps of practice; `loss` makes all of them larger, 1 where left out. */
+export type ErrorDraw = (
+  idea: BrakingIdea,
+  reps: number,
+  feedback: Feedback,
+  loss?: number,
+) => RepErrors;
 
 /** A driver's errors, one kind independent of the other. */
 export function errorDraw(preset: DriverPreset, seed: number): ErrorDraw {
   const draws = (stream: number) => fairDraws(seededRandom(seed, stream));
   const [timing, rate, amount, rise] = [draws(1), draws(2), draws(3), draws(4)];
   const [bumps, places] = [draws(5), draws(6)];
-  return (idea, reps, feedback) => {
-    const share = errorShare(reps) * FEEDBACK_FACTOR[feedback];
+  return (idea, reps, feedback, loss = 1) => {
+    const share = errorShare(reps) * FEEDBACK_FACTOR[feedback] * loss;
     const drawn = ({ mean, spread }: Habit, z: number) => share * (mean + spread * z);
     const releaseS = idea.brakeOffS - idea.startOfReleaseS;
     return {

@@ -64,3 +64,13 @@ const LEAST_SHARE = 0.4;
 export function errorShare(reps: number): number {
   return LEAST_SHARE + (1 - LEAST_SHARE) * Math.exp(-reps / PRACTICE_REPS);
 }
+
+/** The first reps of a practice settle about ten times as fast as practice teaches (J Mot Behav 45:231, 2013). */
+const WARM_UP_REPS = PRACTICE_REPS / 10;
+/** How much larger errors are on the first of them; invented. */
+const WARM_UP_LOSS = 0.25;
+
+/** By what errors are larger after so many reps of a practice: the transient loss of its beginning. */
+export function warmUpFactor(repsOfPractice: number): number {
+  return 1 + WARM_UP_LOSS * Math.exp(-repsOfPractice / WARM_UP_REPS);
+}

@@ -2,7 +2,7 @@ import { from, NEVER, ReplaySubject, share, takeUntil } from 'rxjs';
 import type { ReportSource } from '../report-source.ts';
 import { DRIVER_PRESETS, type DriverName } from './driver-preset.ts';
 import { type Pace, pacedBatches } from './paced-batches.ts';
-import { SimulatedDriver } from './simulated-driver.ts';
+import { type Practised, SimulatedDriver } from './simulated-driver.ts';
 import { type PedalBits, virtualPedals, virtualWheel } from './virtual-devices.ts';
 import { VirtualReports } from './virtual-reports.ts';
 
@@ -13,12 +13,14 @@ export interface VirtualSourceOptions {
   readonly pace: Pace;
   /** Bits of the pedals' axes; 16 unless given. */
   readonly bits?: PedalBits;
+  /** What the driver learned before; a driver who is new here unless given. */
+  readonly practised?: Practised;
 }
 
 /** A simulated driver on simulated devices, who looks at what `see` is given. Fits `virtualRig(bits)`. */
 export function openVirtualSource(options: VirtualSourceOptions): ReportSource {
-  const { preset, seed, pace, bits = 16 } = options;
-  const driver = new SimulatedDriver(DRIVER_PRESETS[preset], seed);
+  const { preset, seed, pace, bits = 16, practised = null } = options;
+  const driver = new SimulatedDriver(DRIVER_PRESETS[preset], seed, practised);
   const closed$ = new ReplaySubject<void>(1);
   const batches = pacedBatches(pace, new VirtualReports(driver, bits));
   return {

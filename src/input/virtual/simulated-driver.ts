@@ -5,7 +5,7 @@ import { type BrakingIdea, guessedIdea, ideaOfTarget } from './braking-idea.ts';
 import { planBraking } from './braking-plan.ts';
 import { AT_REST, type Controls, letGo, moveControls, type Wish } from './controls.ts';
 import { type ErrorDraw, errorDraw } from './draw-errors.ts';
-import type { DriverPreset } from './driver-preset.ts';
+import { type DriverPreset, warmUpFactor } from './driver-preset.ts';
 import { forceNoise } from './force-noise.ts';
 import { LiveDriver } from './live-driver.ts';
 import { type RepMotion, wishAt } from './rep-motion.ts';
@@ -24,6 +24,12 @@ const IDLE: ReadonlySet<DrillPhase> = new Set<DrillPhase>([
   'summary',
 ]);
 
+/** What a driver brings along from practices before this one. */
+export interface Practised {
+  readonly reps: number;
+  readonly targets: readonly Target[];
+}
+
 /**
  * A driver made of a few habits and noise, who knows nothing but what the screen shows: counts down with it, presses
  * at the cue, follows the target seen or remembered, and gets better with every rep.
@@ -36,10 +42,14 @@ export class SimulatedDriver {
   /** Targets seen so far, by name. */
   readonly #remembered: Map<string, Target> = new Map();
   readonly #live: LiveDriver;
+  readonly #practised: Practised | null;
   #reps = 0;
   #motion: RepMotion | null = null;
 
-  constructor(preset: DriverPreset, seed: number) {
+  /** @param practised null for a driver who has never driven here, and whose first rep is as good as the preset */
+  constructor(preset: DriverPreset, seed: number, practised: Practised | null = null) {
+    this.#practised = practised;
+    for (const target of practised?.targets ?? []) this.#remembered.set(target.name, target);
     this.#draw = errorDraw(preset, seed);
     this.#timing = seededRandom(seed, 7);
     this.#live = new LiveDriver(this.#draw, this.#timing);
@@ -78,7 +88,9 @@ export class SimulatedDriver {
     const idea = this.#ideaOf(view);
     const about = (timeS: number) => timeS + TIMING_NOISE_S * gaussian(this.#timing);
     const pressS = about(cueS);
-    const errors = this.#draw(idea, this.#reps, view.feedback);
+    const loss = this.#practised === null ? 1 : warmUpFactor(this.#reps);
+    const reps = this.#reps + (this.#practised?.reps ?? 0);
+    const errors = this.#draw(idea, reps, view.feedback, loss);
     return {
       pressS,
       idea,
