@@ -68,6 +68,8 @@ export async function inventPractice(
   const setup: DrillSetup = {
     target,
     live: null,
+    plan: null,
+    units: 'metric',
     reps: BLOCK_REPS,
     seed,
     ...experienceOf(store, driver, target, startedAt.utcMs),
