@@ -34,14 +34,19 @@ const PLAN = [
 ];
 
 /** The setup of a plan for a driver who has driven these reps, so many days later. */
-function planned(lines: readonly string[], reps: readonly Partial<NewRep>[], days = 0): DrillSetup {
+function planned(
+  lines: readonly string[],
+  reps: readonly Partial<NewRep>[],
+  days = 0,
+  live: ZoneSubject | null = null,
+): DrillSetup {
   const folder = mkdtempSync(join(tmpdir(), 'planned-setup-'));
   const store = openHistory(folder);
   try {
     const practice = store.startPractice(aPractice());
     for (const [i, rep] of reps.entries()) store.addRep(practice, aRep({ number: i + 1, ...rep }));
     const plan = readPlan(lines.join('\n'), 'p.yaml');
-    const zones = plan.zones.map(() => ({ subject: subject('hairpin'), live: null }));
+    const zones = plan.zones.map(() => ({ subject: subject('hairpin'), live }));
     const carryOver = (plan.carryOver?.zones ?? []).map((zone) => ({
       subject: subject(zone.kind === 'target' ? zone.target : ''),
       live: null,
@@ -137,6 +142,18 @@ describe('promotion', () => {
     expect(task(late, { ...late, feedback: 'shown' })).toBeNull();
     expect(task(late, late)).toBe('paced by the steering');
     expect(task(late, hidden({ inCorridor: 0.39, steeringLagErrorS: 0 }))).toBeNull();
+  });
+
+  test('at last drives what the plan has after the target', () => {
+    const good = hidden({ inCorridor: 0.5, steeringLagErrorS: 0 });
+    const after = subject('double-apex');
+    const driven = (reps: readonly Partial<NewRep>[], live: ZoneSubject | null) =>
+      outline(planned(lines, reps, 0, live));
+    expect(driven([good], after)).toEqual(['block hairpin 2']);
+    expect(driven([good, good], after)).toEqual(['block double-apex 2']);
+    // Nothing comes after the target: it goes on, with the wheel.
+    expect(driven([good, good], null)).toEqual(['block hairpin 2']);
+    expect(task(good, good)).toBe('paced by the steering');
   });
 
   // The hairpin turns in at 0.95 s and has all its steering at 2.3 s, a raised cosine: half of it at 1.625 s. Its

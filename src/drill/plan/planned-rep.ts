@@ -33,7 +33,7 @@ export function setUpPlannedRep(model: DrillModel): DrillModel {
   const { setup, plan } = model;
   const { zone, variation } = rep;
   const target = variation === null ? zone.target : variedTarget(zone.target, variation);
-  const sameCar = setup.live?.car === zone.live?.plan.car;
+  const sameCar = setup.live?.car.id === zone.live?.plan.car.id;
   return {
     ...model,
     setup: { ...setup, target, live: zone.live?.plan ?? null },
