@@ -119,6 +119,8 @@ describe('the cause', () => {
     ['slow hit', { riseS: 0.25 }, 'hit', 'rate', 0.135],
     // half of a release that takes 0.7 of the time ends 150 ms early
     ['quick', { releaseS: 0.7 }, '100 to 50 %', 'rate', -0.12],
+    // 100 ms late where the phase begins, 180 ms where it ends: on average the 80 ms more count for half
+    ['late and a little slow', { lateS: 0.08, releaseS: 1.2 }, '100 to 50 %', 'timing', 0.1],
   ])('per phase of three reps %s', (_, rep, phase, kind, size) => {
     const found = diagnose(rep, rep, rep).phases.find((each) => each.phase === phase);
     expect(found?.cause).toMatchObject({ kind, reps: 3, of: 3 });
