@@ -303,6 +303,7 @@ describe('hard reps', () => {
       ['aborted', 1],
     ]);
     expect(driven.model.block.place).toBe(2);
+    expect(driven.model.plan?.zones.get(A)?.reps).toBe(1);
   });
 });
 
