@@ -2,7 +2,11 @@ import { localDate } from '../consistency/local-date.ts';
 import { openHistory } from '../history/open-history.ts';
 import type { HistoryStore } from '../history/store.ts';
 import { DRIVER_NAMES, type DriverName } from '../input/virtual/driver-preset.ts';
-import { type InventedCalendar, inventedCalendar } from '../input/virtual/invented-practices.ts';
+import {
+  type InventedCalendar,
+  type InventedPractice,
+  inventedCalendar,
+} from '../input/virtual/invented-practices.ts';
 import { Problem } from '../problem.ts';
 import { overTime } from '../target/over-time.ts';
 import type { Target } from '../target/target.ts';
@@ -72,16 +76,21 @@ export async function virtualHistory(
   const target = overTime(await findTarget(textOf(values.target) ?? 'hairpin', context.dataDir));
   const calendar = inventedCalendar(weeks, seed, dayOf(values.from), ZONE);
   const store = openHistory(context.dataDir);
-  let reps: number;
+  let done: Invented;
   try {
     refuseOldReps(store, context.dataDir);
-    reps = await invent(store, calendar, preset, target, output, stop);
+    done = await invent(store, calendar, preset, target, output, stop);
   } finally {
     store.close();
   }
-  const told = summaryOf(calendar, reps, stop.asked);
+  const told = summaryOf(calendar, done, stop.asked);
   context.out(values.json === true ? `${JSON.stringify(told)}\n` : textOfSummary(told, context));
   return stop.asked ? 130 : 0;
+}
+
+interface Invented {
+  readonly reps: number;
+  readonly practices: readonly InventedPractice[];
 }
 
 async function invent(
@@ -91,10 +100,11 @@ async function invent(
   target: Target,
   output: ProgressOutput,
   stop: { readonly asked: boolean },
-): Promise<number> {
+): Promise<Invented> {
   const line = new ProgressLine(output, 'reps', USUAL_REPS * practices.length);
   let written = 0;
   let practised = 0;
+  const driven: InventedPractice[] = [];
   for (const [i, practice] of practices.entries()) {
     if (stop.asked) break;
     const isOnNewPedals = practice.week === pedalWeek && practices[i - 1]?.week !== pedalWeek;
@@ -103,9 +113,10 @@ async function invent(
     practised += await inventPractice(store, practice, { preset, practised: known }, target, () =>
       line.show(++written),
     );
+    driven.push(practice);
   }
   line.end();
-  return written;
+  return { reps: written, practices: driven };
 }
 
 interface Summary {
@@ -120,25 +131,29 @@ interface Summary {
 
 /** Weeks count from 1. */
 function summaryOf(
-  { practices, missedWeek, pedalWeek }: InventedCalendar,
-  reps: number,
+  { missedWeek, pedalWeek }: InventedCalendar,
+  { reps, practices }: Invented,
   interrupted: boolean,
 ): Summary {
   const [first, last] = [practices[0], practices.at(-1)];
+  const reached = (week: number | null): number | null =>
+    week === null || week > (last?.week ?? -1) ? null : week + 1;
   return {
     practices: practices.length,
     reps,
     first_day: first === undefined ? null : localDate(first.startedAt),
     last_day: last === undefined ? null : localDate(last.startedAt),
-    missed_week: missedWeek === null ? null : missedWeek + 1,
-    pedal_change_week: pedalWeek === null ? null : pedalWeek + 1,
+    missed_week: reached(missedWeek),
+    pedal_change_week: reached(pedalWeek),
     interrupted,
   };
 }
 
 function textOfSummary(told: Summary, { dataDir }: CommandContext): string {
   const lines = [
-    `${told.reps} reps of ${told.practices} practices from ${told.first_day} to ${told.last_day}, all invented.`,
+    told.reps === 0
+      ? 'Nothing was written.'
+      : `${told.reps} reps of ${told.practices} practices from ${told.first_day} to ${told.last_day}, all invented.`,
     ...(told.missed_week === null ? [] : [`No practice in week ${told.missed_week}.`]),
     ...(told.pedal_change_week === null
       ? []

@@ -171,9 +171,23 @@ describe('refusals', () => {
     expect(await failure('x', { ability: 'best' })).toBe(2);
   });
 
+  test('interrupted after the first practice it tells of that one', async () => {
+    let asked = 0;
+    const stop = {
+      get asked() {
+        return asked++ > 0;
+      },
+    };
+    const { code, json } = await invent('part', { weeks: '20', ability: 'skilled' }, stop);
+    const reps = repsIn('part');
+    const last_day = localDate(reps.at(-1)!.at);
+    expect(code).toBe(130);
+    expect(json).toMatchObject({ reps: reps.length, practices: 1, last_day, missed_week: null });
+  }, 100_000);
+
   test('interrupted before the first practice nothing is written', async () => {
     const { code, json } = await invent('stopped', { weeks: '1' }, { asked: true });
     expect(code).toBe(130);
-    expect(json).toMatchObject({ reps: 0, interrupted: true });
+    expect(json).toMatchObject({ reps: 0, practices: 0, last_day: null, interrupted: true });
   });
 });
