@@ -37,7 +37,11 @@ export const command: Command = {
       value: DRIVER_NAMES.join('|'),
       help: 'of the driver (default club)',
     },
-    from: { type: 'string', value: 'DATE', help: `a day of the first week (default ${FIRST_DAY})` },
+    from: {
+      type: 'string',
+      value: 'DATE',
+      help: `a day of the first week (default ${FIRST_DAY}); \`progress\` looks back from today`,
+    },
     json: { type: 'boolean', help: 'one JSON object instead of lines' },
   },
   examples: ['ebbline virtual history --weeks 10 --seed 1 --data-dir ./invented'],
