@@ -29,7 +29,6 @@ export interface WeekTrend {
 export const WEEKS_FOR_TREND = 5;
 /** A year: longer ago says nothing of whether it still gets better. */
 export const MOST_WEEKS = 52;
-const MOST_CHANCE = 0.05;
 const WEEK_MS = 7 * 86_400_000;
 
 /** @param all weeks that have a value, in time order, the last 52 of which count; weeks without one are gaps */
@@ -50,11 +49,7 @@ export function weekTrend(all: readonly WeekPoint[]): WeekTrend {
     test,
     autocorrelation,
     isAutocorrelated: (autocorrelation ?? 0) > NOTABLE_AUTOCORRELATION,
-    verdict: isEnough && line !== null && test !== null ? trendVerdict(line, test) : null,
+    // the interval leaves 0 out where the test of Mann and Kendall rejects: both come from the same S
+    verdict: isEnough && line !== null ? verdict(line.slopeInterval, 0) : null,
   };
-}
-
-/** Both have to agree: the test that the order is no chance, the interval on which side the slope lies. */
-function trendVerdict(line: TheilSen, test: MannKendall): Verdict {
-  return test.chance <= MOST_CHANCE ? verdict(line.slopeInterval, 0) : 'no clear change';
 }
