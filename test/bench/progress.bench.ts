@@ -13,9 +13,9 @@ import { fiveSecondRep } from '../history/rep-signals.ts';
 import { yearsOfReps } from './years-of-reps.ts';
 
 /*
- * Ten years of hard use are 100,000 reps; progress over them has to answer in half a second. The floor is the reading
- * alone: rows of the same numbers through the same library. Nothing reads samples, so that a history with whole reps
- * in it takes no longer and no more memory than one with a few samples each.
+ * Ten years of hard use are 100,000 reps; progress over them is meant to answer in half a second. Most of it is the
+ * reading, which is the floor here: a row for each rep. Nothing reads samples, so that a history with whole reps in it
+ * takes no longer than one with a few samples each.
  */
 const WHOLE = quantiseRecord(fiveSecondRep(20261125, { bits: 12, counts: 1 }));
 const folder = mkdtempSync(join(tmpdir(), 'ebbline-bench-progress-'));
