@@ -77,6 +77,21 @@ describe('a zone of the GT example', () => {
     expect(middle.steeringRad).toBeGreaterThan(0);
   });
 
+  test('release begins at the last place that still has 97 % of what the straight would carry', () => {
+    const car = noEngine(GT_CAR);
+    const solved = solveZone(car, SMOOTH_CORNER);
+    const { startOfRelease } = keyPointsOf(car, SMOOTH_CORNER, solved);
+    const next = solved.points[solved.points.indexOf(startOfRelease) + 1] as ZonePoint;
+    // Front lock on the straight with downforce: mu (W b + A_f L) / (phi L - mu h).
+    const share = ({ brakeForceN, speedMps }: ZonePoint): number => {
+      const down = 0.5 * 1.2 * 3 * 0.42 * speedMps ** 2;
+      const limit = (1.4 * (1250 * G * 1.25 + down * 2.6)) / (0.777329 * 2.6 - 1.4 * 0.45);
+      return brakeForceN / limit;
+    };
+    expect(share(startOfRelease)).toBeGreaterThanOrEqual(0.97);
+    expect(share(next)).toBeLessThan(0.97);
+  });
+
   test('release begins after turn-in, after a bleed on the straight', () => {
     const keys = keyPointsOf(GT_CAR, SMOOTH_CORNER, zone);
     expect(keys.startOfRelease.sM).toBeGreaterThan(0);
@@ -173,20 +188,24 @@ describe('relations', () => {
     expect(slow).toBeLessThan(quick);
   });
 
-  test('a foot that releases slowly loses time and brakes less late in the corner', () => {
-    const slowFoot: Car = { ...GT_CAR, driver: { ...GT_CAR.driver, releaseNps: 350 } };
-    const slow = solveZone(slowFoot, SMOOTH_CORNER);
-    expect(slow.footLossS).toBeGreaterThan(0);
-    const rates = slow.points.slice(1).map((p, i) => {
-      const before = slow.points[i] as ZonePoint;
-      return (before.pedalForceN - p.pedalForceN) / (p.timeS - before.timeS);
-    });
-    const released = rates.filter(
-      (_, i) =>
-        (slow.points[i + 1] as ZonePoint).limiter === 'foot' &&
-        (slow.points[i] as ZonePoint).sM > 0,
-    );
-    expect(released.length).toBeGreaterThan(5);
-    expect(Math.max(...released)).toBeLessThan(350 * 1.02);
-  });
+  test.each([0, 0.05])(
+    'a foot that releases slowly loses time and brakes less late, rotating share %f',
+    (rotatingShare) => {
+      const driver = { ...GT_CAR.driver, releaseNps: 350 };
+      const slowFoot: Car = { ...GT_CAR, rotatingShare, driver };
+      const slow = solveZone(slowFoot, SMOOTH_CORNER);
+      expect(slow.footLossS).toBeGreaterThan(0);
+      const rates = slow.points.slice(1).map((p, i) => {
+        const before = slow.points[i] as ZonePoint;
+        return (before.pedalForceN - p.pedalForceN) / (p.timeS - before.timeS);
+      });
+      const released = rates.filter(
+        (_, i) =>
+          (slow.points[i + 1] as ZonePoint).limiter === 'foot' &&
+          (slow.points[i] as ZonePoint).sM > 0,
+      );
+      expect(released.length).toBeGreaterThan(5);
+      expect(Math.max(...released)).toBeLessThan(350 * 1.02);
+    },
+  );
 });
