@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Car } from '../../src/car/car.ts';
+import { joinPath } from '../../src/corner/path.ts';
 import { driveRecord } from '../../src/live/drive-record.ts';
 import type { LiveEvent } from '../../src/live/live-event.ts';
 import type { LiveRun } from '../../src/live/live-run.ts';
@@ -31,6 +32,19 @@ describe('pressure beyond the limit', () => {
     const { placeM } = passing(run, 10);
     expectRelative(placeM, (60 ** 2 - 10 ** 2) / (2 * 0.8 * MU * G), 1e-3);
     expect(lockUps(run).map(({ axle }) => axle)).toEqual(['front', 'rear']);
+  });
+
+  // In an arc that takes 9 of 13.7 m/s^2: the locked tyres slide straight on, and all they have left is against the motion.
+  test('in an arc locked tyres give nothing across and the whole sliding friction along', () => {
+    const wheel = { inertiaKgm2: 1e-6, slidingShare: 0.8 };
+    const car = { ...BARE, wheels: { front: wheel, rear: wheel }, fullScalePedalForceN: 4000 };
+    const path = joinPath([
+      { kind: 'constant', lengthM: 5000, startCurvature: 0.01, endCurvature: 0.01 },
+    ]);
+    const record = recordOf({ brake: from(0, 1), endS: 0.1 });
+    const { end } = driveRecord(straightZone(car, 30, { path }), record);
+    expect([end.front.slip, end.rear.slip]).toEqual([1, 1]);
+    expectRelative(-end.accelXMps2, 0.8 * MU * G, 1e-9);
   });
 
   // dv / dt = -c mu g with the wheels stopped: brakes that do not turn do no work.
@@ -145,6 +159,20 @@ describe.each([
     }
     expectRelative((most * speedMps) / 0.31, lossRadps, 3e-3);
   });
+});
+
+// Half a sine: 0.3 sin(45 degrees) of the load are gone after a quarter of the bump, 0.3 in its middle, nothing at its end.
+test('a bump takes the load away as half a sine of its length', () => {
+  const bumps = [{ atM: 0, lengthM: 40, depth: 0.3 }];
+  const zone = straightZone(NO_AIR, 40, { bumps });
+  const useAt = (endS: number) =>
+    driveRecord(zone, recordOf({ brake: from(endS - 0.0004, 0.1), endS: endS + 0.0005 })).end.front
+      .use;
+  const flat = useAt(-0.5);
+  expectRelative(flat / useAt(0.25), 1 - 0.3 * Math.SQRT1_2, 1e-9);
+  expectRelative(flat / useAt(0.5), 0.7, 1e-9);
+  expectRelative(flat / useAt(0.75), 1 - 0.3 * Math.SQRT1_2, 1e-9);
+  expectRelative(useAt(1.01), flat, 1e-9);
 });
 
 describe('anti-lock', () => {
