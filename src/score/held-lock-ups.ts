@@ -15,12 +15,16 @@ export function footLockUps(
   followed: FollowedTarget,
   lockUps: readonly GripEvent[],
 ): GripEvent[] {
+  return lockUps.filter(
+    ({ fromM, fromS }) => fromM < 0 || isAbove(run, followed, stepOf(run, fromS)),
+  );
+}
+
+/** True where the foot gives more than the followed target's corridor. */
+export function isAbove(run: LiveRun, followed: FollowedTarget, step: number): boolean {
   const { floorLevel, share } = DEFAULT_CORRIDOR;
-  return lockUps.filter(({ fromM, fromS }) => {
-    const step = stepOf(run, fromS);
-    const target = followed.level[step]!;
-    return fromM < 0 || run.columns.level[step]! > target + Math.max(floorLevel, share * target);
-  });
+  const target = followed.level[step]!;
+  return run.columns.level[step]! > target + Math.max(floorLevel, share * target);
 }
 
 /**

@@ -39,7 +39,7 @@ export interface LiveMeasures {
   readonly antiLock: readonly GripEvent[];
   /** Time the foot stayed on with locked wheels beyond what it needs to notice, where the foot had locked them. */
   readonly lockedS: number;
-  /** Anti-lock still at work after turn-in. */
+  /** Anti-lock still at work after turn-in while the foot gave more than the target. */
   readonly antiLockTurnedS: number;
   /** Zone lost to tyres beyond their limit, m. */
   readonly lengthenedM: number;

@@ -1,7 +1,8 @@
 import type { FollowedTarget } from '../live/followed-target.ts';
+import { STEP_S } from '../live/live-car.ts';
 import type { LiveRun } from '../live/live-run.ts';
 import { stepAtPlace, stepOf } from '../live/run-steps.ts';
-import { footLockUps, heldLockedS } from './held-lock-ups.ts';
+import { footLockUps, heldLockedS, isAbove } from './held-lock-ups.ts';
 import { lengthenedM } from './lengthened.ts';
 import type { GripEvent, LiveMeasures } from './live-measures.ts';
 import { missedDownshifts, scoredShifts } from './scored-shifts.ts';
@@ -40,7 +41,7 @@ export function measureLive(
     lockUps,
     antiLock,
     lockedS: heldLockedS(run, followed, footLockUps(run, followed, lockUps)),
-    antiLockTurnedS: turnedS(run, stretchesOf(antiLock, endS)),
+    antiLockTurnedS: turnedS(run, followed, stretchesOf(antiLock, endS)),
     lengthenedM: lengthenedM(run, locked),
     shifts: scoredShifts(run, columns.placeM[followed.riseStep]!),
     missedDownshifts: missedDownshifts(run),
@@ -92,14 +93,15 @@ function gripUse(run: LiveRun, { riseStep }: FollowedTarget): number {
   return sum / Math.max(1, end - riseStep + 1);
 }
 
-function turnedS(run: LiveRun, stretches: readonly Stretch[]): number {
-  const step = stepAtPlace(run, 0);
-  if (step === null) return 0;
-  const turnInS = run.columns.timeS[step]!;
-  return stretches.reduce(
-    (sum, { fromS, toS }) => sum + Math.max(0, toS - Math.max(fromS, turnInS)),
-    0,
-  );
+/** A target that uses all of the grip may itself keep the anti-lock at work: only a foot above it counts. */
+function turnedS(run: LiveRun, followed: FollowedTarget, stretches: readonly Stretch[]): number {
+  const turnIn = stepAtPlace(run, 0);
+  if (turnIn === null) return 0;
+  let steps = 0;
+  for (const { fromS, toS } of stretches)
+    for (let i = Math.max(turnIn, stepOf(run, fromS)); i < stepOf(run, toS); i++)
+      if (isAbove(run, followed, i)) steps += 1;
+  return steps * STEP_S;
 }
 
 /** Both clocks start where the car began to roll: the approach to the target's brake point is driven at one speed. */

@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { followedReference } from '../../../src/score/followed-reference.ts';
 import type { RepScore } from '../../../src/score/rep-score.ts';
 import { scoreLiveRun } from '../../../src/score/score-live-rep.ts';
@@ -36,21 +36,32 @@ test('reasons why there is nothing to release', () => {
   expect(followedReference(run, { ...followed, metStep: null })).toBe('stopped before the release');
 });
 
-test('anti-lock counts from turn-in on', () => {
-  const turnInS = timeS[placeM.findIndex((sM) => sM >= 0)]!;
+describe('anti-lock', () => {
   const work = { kind: 'anti-lock', axle: 'front', fromM: -30, toM: 10 } as const;
-  const events = [
-    { ...work, fromS: turnInS - 0.5, toS: turnInS + 0.3 },
-    { ...work, fromS: turnInS - 1, toS: turnInS - 0.8 },
-  ];
-  const driven = driveByHand(
-    zone,
-    (sM, t) => handLevel(golden.reps['straight release'].rep, sM, t),
-    golden.newtons_per_level,
-    events,
-  );
-  const outcome = scoreLiveRun(driven.record, driven.run) as RepScore;
-  expect(outcome.live!.antiLockTurnedS).toBeCloseTo(0.3, 6);
-  // (0.8 - 0.3) / 0.7
-  expect(outcome.parts.smooth).toBeCloseTo(5 / 7, 6);
+  const scored = (moreLevel: number): RepScore => {
+    const turnInS = timeS[placeM.findIndex((sM) => sM >= 0)]!;
+    const driven = driveByHand(
+      zone,
+      (sM, t) =>
+        handLevel(golden.reps['straight release'].rep, sM, t) +
+        (t > turnInS - 0.3 && t < turnInS + 0.6 ? moreLevel : 0),
+      golden.newtons_per_level,
+      [
+        { ...work, fromS: turnInS - 0.5, toS: turnInS + 0.3 },
+        { ...work, fromS: turnInS - 1, toS: turnInS - 0.8 },
+      ],
+    );
+    return scoreLiveRun(driven.record, driven.run) as RepScore;
+  };
+
+  test('counts from turn-in on where the foot is above the target', () => {
+    const { live, parts } = scored(0.06);
+    expect(live!.antiLockTurnedS).toBeCloseTo(0.3, 2);
+    // (0.8 - 0.3) / 0.7
+    expect(parts.smooth).toBeLessThan(0.73);
+  });
+
+  test('is the target’s own where it is not', () => {
+    expect(scored(0).live).toMatchObject({ antiLockTurnedS: 0 });
+  });
 });
