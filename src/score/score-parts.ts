@@ -48,14 +48,19 @@ export function scoreOf({ release, hit, smooth }: ScoreParts): number {
 export function pointsLost(parts: ScoreParts): ScoreParts {
   const lost = 100 - scoreOf(parts);
   if (parts.release === 0) return { release: lost, hit: 0, smooth: 0 };
-  const release = WEIGHTS.release * Math.log(1 / parts.release);
-  const hit = WEIGHTS.hit * Math.log(1 / parts.hit);
-  const smooth = WEIGHTS.smooth * Math.log(1 / parts.smooth);
+  const release = logLoss(WEIGHTS.release, parts.release);
+  const hit = logLoss(WEIGHTS.hit, parts.hit);
+  const smooth = logLoss(WEIGHTS.smooth, parts.smooth);
   const all = release + hit + smooth;
-  if (all === 0) return { release: 0, hit: 0, smooth: 0 };
+  if (!(all > 0)) return { release: 0, hit: 0, smooth: 0 };
   return {
     release: (lost * release) / all,
     hit: (lost * hit) / all,
     smooth: (lost * smooth) / all,
   };
+}
+
+/** Finite for every share above 0; the 0 that is added turns the -0 of a share of 1 into 0. */
+function logLoss(weight: number, share: number): number {
+  return -weight * Math.log(share) + 0;
 }

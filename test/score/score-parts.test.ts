@@ -85,6 +85,12 @@ describe('pointsLost', () => {
     });
   });
 
+  test('stay numbers for a release next to nothing', () => {
+    const lost = pointsLost({ release: Number.MIN_VALUE, hit: 1, smooth: 1 });
+    expect(lost.release).toBeCloseTo(100, 6);
+    expect([lost.hit, lost.smooth]).toEqual([0, 0]);
+  });
+
   test('of a perfect rep are none', () => {
     expect(pointsLost({ release: 1, hit: 1, smooth: 1 })).toEqual({
       release: 0,
