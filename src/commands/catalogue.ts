@@ -15,6 +15,16 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./drill.ts')).command,
   },
   {
+    name: 'note add',
+    summary: 'write a note about a corner or a rep',
+    load: async () => (await import('./note-add.ts')).command,
+  },
+  {
+    name: 'note list',
+    summary: 'list notes and marks',
+    load: async () => (await import('./note-list.ts')).command,
+  },
+  {
     name: 'rig list',
     summary: 'list pedals and wheels, their axes and what the rig uses',
     load: async () => (await import('./rig-list.ts')).command,

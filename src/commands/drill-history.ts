@@ -1,7 +1,8 @@
 import type { ZonedInstant } from '../consistency/zoned-instant.ts';
 import type { FinishedRep } from '../drill/drill-message.ts';
+import { lastGear } from '../drill/last-gear.ts';
 import { type SelfRating, selfRatingText } from '../drill/self-rating.ts';
-import type { HistoryStore, NewRep, PracticeStart } from '../history/store.ts';
+import type { HistoryStore, NewNote, NewRep, PracticeStart } from '../history/store.ts';
 import { liveStart } from '../live/live-start.ts';
 import type { LiveZone } from '../live/live-zone.ts';
 import { BAND_REPS } from '../score/advice-bands.ts';
@@ -41,6 +42,8 @@ export function experienceOf(
   };
 }
 
+type Place = Pick<NewNote, 'car' | 'corner' | 'variant' | 'gear'>;
+
 /** Where reps go. The practice is started with its first rep, so that looking at the screen leaves no trace. */
 export class PracticeLog {
   readonly #store: HistoryStore;
@@ -50,6 +53,7 @@ export class PracticeLog {
   #practiceId: number | null = null;
   /** Ids in the history by number in the practice. */
   readonly #ids: Map<number, number> = new Map();
+  readonly #places: Map<number, Place> = new Map();
 
   /** @param now the clock that reps are stamped by */
   constructor(
@@ -90,6 +94,7 @@ export class PracticeLog {
       outcome: rep.outcome,
     });
     this.#ids.set(rep.number, id);
+    this.#places.set(rep.number, placeOf(rep));
   }
 
   /** Keeps what the driver said about a rep that was added. */
@@ -97,6 +102,21 @@ export class PracticeLog {
     const id = this.#ids.get(rep);
     if (id !== undefined) this.#store.addSelfRating(id, selfRatingText(rating));
   }
+
+  /** Marks a rep that was added: a note without words, once for each rep. */
+  mark(rep: number): void {
+    const id = this.#ids.get(rep);
+    const place = this.#places.get(rep);
+    if (id === undefined || place === undefined) return;
+    this.#places.delete(rep);
+    const { driver } = this.#start;
+    this.#store.addNote({ at: this.#now(), driver, text: '', ...place, repId: id });
+  }
+}
+
+function placeOf(rep: FinishedRep): Place {
+  const { car, corner, variant } = whatWasDriven(rep.zone);
+  return { car, corner, variant, gear: lastGear(rep) };
 }
 
 /** Names of car, corner and variant, and what else it takes to build the zone again. */

@@ -38,7 +38,7 @@ export interface DrillHooks {
   store(rep: FinishedRep): void;
   /** The driver has rated a rep that was given to `store`. */
   rate?(rep: number, rating: SelfRating): void;
-  /** The driver wants to write something about this rep. */
+  /** The driver marks a rep that was given to `store`. */
   note?(rep: number): void;
   /** Once per batch and after each key; whoever draws it has to thin it out. */
   onView?(view: DrillView): void;

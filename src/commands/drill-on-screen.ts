@@ -20,6 +20,7 @@ const DRILL_KEYS: readonly ScreenAction[] = [
   'repeat',
   'pause',
   'feedback',
+  'note',
   'finish',
   'self-rating',
   'low',
@@ -93,6 +94,7 @@ async function drive(screen: TerminalScreen, practice: Practice): Promise<BlockS
     await runDrill(practice.source, practice.decoder, practice.setup, {
       store: (rep) => practice.log.add(rep),
       rate: (rep, rating) => practice.log.rate(rep, rating),
+      note: (rep) => practice.log.mark(rep),
       keys$: screen.keys$.pipe(
         filter((action) => DRILL_KEYS.includes(action)),
         map((action) => action as KeyAction),

@@ -10,13 +10,11 @@ import type { CommandContext } from './command.ts';
 import { type Experience, experienceOf, PracticeLog } from './drill-history.ts';
 import type { DrillOptions } from './drill-options.ts';
 import type { DrillSubject } from './drill-subject.ts';
+import { LOCAL_DRIVER } from './local-driver.ts';
 import { type BuiltPlan, builtPlan, plannedSetup } from './planned-setup.ts';
 import type { RigSource } from './rig-source.ts';
 import { axesOf, whatIsDrilled } from './what-is-drilled.ts';
 import { zonedNow } from './zoned-now.ts';
-
-/** Name in the history of whoever always drives here. */
-export const LOCAL_DRIVER = 'driver';
 
 /** Everything a practice runs on, opened. */
 export interface Practice {

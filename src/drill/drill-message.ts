@@ -74,6 +74,6 @@ export type DrillEffect =
   | { readonly kind: 'store'; readonly rep: FinishedRep }
   /** The driver has rated a rep that is already written down. */
   | { readonly kind: 'rate'; readonly rep: number; readonly rating: SelfRating }
-  /** The driver wants to write something about this rep. */
+  /** The driver marks this rep, which is written down, to put something about it into words later. */
   | { readonly kind: 'note'; readonly rep: number }
   | { readonly kind: 'end' };

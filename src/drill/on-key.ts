@@ -17,6 +17,8 @@ import {
   CARRY_OVER_STAYS,
   FIRST_OF_DAY_STAYS,
   feedbackChosen,
+  NO_REP_TO_MARK,
+  repMarked,
 } from './words.ts';
 
 /** What a key or a learned wheel button does. Anything that stops a rep after its cue makes it an aborted rep. */
@@ -31,7 +33,7 @@ export function onKey(model: DrillModel, action: KeyAction): Step {
     case 'feedback':
       return [chooseFeedback(model), []];
     case 'note':
-      return [model, model.attempts > 0 ? [{ kind: 'note', rep: model.attempts }] : []];
+      return markRep(model);
     case 'finish':
       return onFinish(model);
     case 'self-rating':
@@ -94,6 +96,14 @@ function abort(model: DrillModel): Step {
     { cueS: stage.cueS, endS: atS },
     { voided: 'aborted', reason: ABORTED_BY_DRIVER },
   );
+}
+
+/** The last rep that was driven to its end; while the next is under way nothing comes on the screen. */
+function markRep(model: DrillModel): Step {
+  const { attempts: rep } = model;
+  if (rep === 0) return [{ ...model, message: NO_REP_TO_MARK }, []];
+  const marked = isRepUnderWay(model) ? model : { ...model, message: repMarked(rep) };
+  return [marked, [{ kind: 'note', rep }]];
 }
 
 /** Turns the feedback of the reps to come round; a second time goes back to the schedule. */

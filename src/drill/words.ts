@@ -9,6 +9,12 @@ export const ABORTED_BY_DRIVER = 'Aborted by the driver.';
 export const FIRST_OF_DAY_STAYS = 'First-of-day reps show no target.';
 export const CARRY_OVER_STAYS = 'The reps of a carry-over check stay hidden.';
 
+export const NO_REP_TO_MARK = 'No rep to mark yet.';
+
+export function repMarked(rep: number): string {
+  return `Rep ${rep} of this practice marked: say why later with \`ebbline note add\`.`;
+}
+
 export function falseStart(beforeCueS: number): string {
   return `False start: on the brake ${beforeCueS.toFixed(1)} s before the cue.`;
 }

@@ -49,6 +49,30 @@ export interface NewRep {
   readonly outcome: RepOutcome | null;
 }
 
+/** A driver's own words on a place or a rep. Text of any length and content: make it safe where it is printed. */
+export interface NewNote {
+  readonly at: ZonedInstant;
+  readonly driver: string;
+  /** Empty for a mark set while driving, to be put into words later. */
+  readonly text: string;
+  readonly car: string | null;
+  readonly corner: string | null;
+  readonly variant: string | null;
+  readonly gear: number | null;
+  /** Id of the rep it is about; null for none. */
+  readonly repId: number | null;
+}
+
+export interface StoredNote extends NewNote {
+  readonly id: number;
+}
+
+export interface NoteQuery {
+  readonly driver?: string;
+  readonly corner?: string;
+  readonly repId?: number;
+}
+
 export interface StoredPractice extends PracticeStart {
   readonly id: number;
 }
@@ -92,6 +116,10 @@ export interface HistoryStore {
   addOutcome(repId: number, outcome: RepOutcome): void;
   /** Adds what the driver said about a rep; refuses a second word. */
   addSelfRating(repId: number, selfRating: string): void;
+  /** Durable when it returns; a note is never changed. @returns its id */
+  addNote(note: NewNote): number;
+  /** Oldest first. */
+  notes(query: NoteQuery): readonly StoredNote[];
   practices(driver?: string): readonly StoredPractice[];
   /** Oldest first. */
   reps(query: RepQuery): Iterable<StoredRep>;

@@ -1,5 +1,5 @@
 /** Keys in the footer of the drill. */
-export const DRILL_KEYS = 'space next  r repeat  p pause  f feedback  ? help  q finish';
+export const DRILL_KEYS = 'space next  r repeat  p pause  f feedback  n note  ? help  q finish';
 
 /** Help on what to press. */
 const KEY_HELP: readonly (readonly [string, string])[] = [
@@ -7,6 +7,7 @@ const KEY_HELP: readonly (readonly [string, string])[] = [
   ['r', 'repeat this rep'],
   ['p', 'pause, go on; also: hold the clutch for two seconds'],
   ['f', 'feedback: own trace shown, or hidden until the rep ends'],
+  ['n', 'note: mark the last rep, for `ebbline note add`'],
   ['s', 'say how each rep felt, by 1, 2, 3, before its result; or stop'],
   ['q', 'finish; finished reps are kept'],
   ['Esc', 'close this help'],

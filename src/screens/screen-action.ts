@@ -4,6 +4,7 @@ export type ScreenAction =
   | 'repeat'
   | 'pause'
   | 'feedback'
+  | 'note'
   | 'help'
   | 'finish'
   | 'self-rating'
@@ -25,6 +26,7 @@ export const KEY_ACTIONS: ReadonlyMap<string, ScreenAction | TerminalAction> = n
   ['r', 'repeat'],
   ['p', 'pause'],
   ['f', 'feedback'],
+  ['n', 'note'],
   ['?', 'help'],
   ['h', 'help'],
   ['f1', 'help'],

@@ -168,5 +168,8 @@ describe('finish', () => {
 
 test('a note is about the last rep, and needs one', () => {
   expect(press(until(2), 'note').effects).toEqual([]);
-  expect(press(until(OVER_S + 1), 'note').effects.at(-1)).toEqual({ kind: 'note', rep: 1 });
+  expect(viewOf(press(until(2), 'note').model).message).toBe('No rep to mark yet.');
+  const marked = press(until(OVER_S + 1), 'note');
+  expect(marked.effects.at(-1)).toEqual({ kind: 'note', rep: 1 });
+  expect(viewOf(marked.model).message).toMatch(/^Rep 1 of this practice marked/);
 });

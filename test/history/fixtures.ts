@@ -1,4 +1,4 @@
-import type { HistoryStore, NewRep, PracticeStart } from '../../src/history/store.ts';
+import type { HistoryStore, NewNote, NewRep, PracticeStart } from '../../src/history/store.ts';
 import type { LiveStart } from '../../src/live/live-start.ts';
 import type { NoRep, RepScore } from '../../src/score/rep-score.ts';
 import type { RepRecord } from '../../src/trace/rep-record.ts';
@@ -119,6 +119,20 @@ export const NO_REP: NoRep = {
   side: null,
   flags: [],
 };
+
+export function aNote(changes: Partial<NewNote> = {}): NewNote {
+  return {
+    at: { utcMs: EVENING_MS + 90_000, zone: 'Europe/Berlin', offsetMin: 60 },
+    driver: 'Kim',
+    text: 'bump loads the rear',
+    car: 'prototype',
+    corner: 'kiln-hairpin',
+    variant: 'qualifying',
+    gear: 2,
+    repId: null,
+    ...changes,
+  };
+}
 
 /** Starts one practice and adds reps to it. */
 export function addAll(history: HistoryStore, reps: readonly NewRep[]): number[] {

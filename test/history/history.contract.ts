@@ -6,6 +6,7 @@ import { Problem } from '../../src/problem.ts';
 import { quantiseRecord } from '../../src/trace/quantise-record.ts';
 import {
   addAll,
+  aNote,
   aPractice,
   aRep,
   aScore,
@@ -76,6 +77,33 @@ export function historyContract({ name, drivers }: Implementation): void {
         expect([...again.reps({})]).toEqual([{ ...fields, id, practice, outcomes: [outcome] }]);
         expect(again.record(id!)).toStrictEqual(record);
         again.close();
+      }));
+
+    test('gives notes back oldest first, by driver, corner and rep, and after opening again', () =>
+      inFolder((folder) => {
+        const first = open(folder);
+        const [repId] = addAll(first, [aRep()]);
+        const at = { utcMs: EVENING_MS - 5, zone: 'Asia/Kathmandu', offsetMin: 345 };
+        const text = "late; \u001b[31m'x'\n\u2028🏁";
+        const absent = { car: null, corner: null, variant: null, gear: null };
+        const later = first.addNote(aNote({ text, repId: repId! }));
+        const earlier = first.addNote(aNote({ at, driver: 'Bo', text: '', ...absent }));
+        first.close();
+        const again = open(folder);
+        const bo = { ...aNote({ at, driver: 'Bo', text: '', ...absent }), id: earlier };
+        const kim = { ...aNote({ text, repId: repId! }), id: later };
+        expect(again.notes({})).toEqual([bo, kim]);
+        expect(again.notes({ driver: 'Bo' })).toEqual([bo]);
+        expect(again.notes({ corner: 'kiln-hairpin' })).toEqual([kim]);
+        expect(again.notes({ repId: repId! })).toEqual([kim]);
+        expect(again.notes({ driver: 'Bo', repId: repId! })).toEqual([]);
+        again.close();
+      }));
+
+    test('refuses a note on a rep that is not there', () =>
+      withHistory((history) => {
+        expect(() => history.addNote(aNote({ repId: 7 }))).toThrow(Problem);
+        expect(history.notes({})).toEqual([]);
       }));
 
     test('keeps to the bit what a zone of the live car began with', () =>

@@ -15,7 +15,7 @@ import { journalLine, parseJournalLine } from '../../src/history/journal/journal
 import { openHistory } from '../../src/history/open-history.ts';
 import type { HistoryStore, NewRep } from '../../src/history/store.ts';
 import { Problem } from '../../src/problem.ts';
-import { addAll, aPractice, aRep, aScore, NO_REP, RECORD } from './fixtures.ts';
+import { addAll, aNote, aPractice, aRep, aScore, NO_REP, RECORD } from './fixtures.ts';
 import { inFolder, SQL_IMPLEMENTATIONS } from './implementations.ts';
 
 const journal = (folder: string): HistoryStore => openHistory(folder, { drivers: [] });
@@ -206,6 +206,29 @@ test.each(SQL_IMPLEMENTATIONS)('is imported once, whatever goes wrong: $name', (
     expect(again.practices()).toHaveLength(1);
     again.close();
   }),
+);
+
+test.each(SQL_IMPLEMENTATIONS)(
+  'an import takes each note once, with its rep: $name',
+  ({ drivers }) =>
+    inFolder((folder) => {
+      const writer = journal(folder);
+      const [rep] = addAll(writer, [aRep()]);
+      const about = writer.addNote(aNote({ repId: rep! }));
+      writer.addNote(aNote({ text: 'of no rep' }));
+      expect(about).toBe(1);
+      writer.close();
+      const bytes = readFileSync(file(folder));
+      openHistory(folder, { drivers }).close();
+      writeFileSync(file(folder), bytes);
+      const all = openHistory(folder, { drivers });
+      const [{ id } = { id: null }] = [...all.reps({})];
+      expect(all.notes({}).map(({ text, repId }) => [text, repId])).toEqual([
+        ['bump loads the rear', id],
+        ['of no rep', null],
+      ]);
+      all.close();
+    }),
 );
 
 test.each(SQL_IMPLEMENTATIONS)('two imports keep two files: $name', ({ drivers }) =>

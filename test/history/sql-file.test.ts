@@ -8,7 +8,7 @@ import { openDatabase } from '../../src/history/sql/open-database.ts';
 import type { SqlDriver } from '../../src/history/sql/sql-driver.ts';
 import { SqlHistory } from '../../src/history/sql/sql-history.ts';
 import { Problem } from '../../src/problem.ts';
-import { addAll, aRep, LIVE_START, NO_REP } from './fixtures.ts';
+import { addAll, aNote, aRep, LIVE_START, NO_REP } from './fixtures.ts';
 import { inFolder, SQL_IMPLEMENTATIONS } from './implementations.ts';
 import { fiveSecondRep } from './rep-signals.ts';
 
@@ -49,7 +49,7 @@ describe.each(SQL_IMPLEMENTATIONS)('the SQLite file by $name', ({ drivers }) => 
       expect(db.get('PRAGMA synchronous')).toMatchObject({ synchronous: 2 }); // FULL
       expect(db.get('PRAGMA fullfsync')).toMatchObject({ fullfsync: 1 });
       expect(db.get('PRAGMA foreign_keys')).toMatchObject({ foreign_keys: 1 });
-      expect(db.get('PRAGMA user_version')).toMatchObject({ user_version: 2 });
+      expect(db.get('PRAGMA user_version')).toMatchObject({ user_version: 3 });
       expect(db.get('PRAGMA application_id')).toMatchObject({
         application_id: Buffer.from('EbBl').readUInt32BE(),
       });
@@ -108,10 +108,10 @@ describe.each(SQL_IMPLEMENTATIONS)('the SQLite file by $name', ({ drivers }) => 
   test('a newer schema is refused and kept', () =>
     inFolder((folder) => {
       const other = driver.open(written(folder));
-      other.exec('PRAGMA user_version = 3');
+      other.exec('PRAGMA user_version = 4');
       other.close();
       const problem = refusal(folder);
-      expect(problem.message).toMatch(/schema 3, this program knows 2/);
+      expect(problem.message).toMatch(/schema 4, this program knows 3/);
       expect(problem.next).toMatch(/newer version/);
     }));
 
@@ -167,6 +167,8 @@ describe.each(SQL_IMPLEMENTATIONS)('the SQLite file by $name', ({ drivers }) => 
         [1, null],
         [2, LIVE_START],
       ]);
+      history.addNote(aNote({ repId: 1 }));
+      expect(history.notes({}).map(({ text }) => text)).toEqual(['bump loads the rear']);
       history.close();
     }));
 

@@ -1,5 +1,6 @@
 import { closeSync, existsSync, fstatSync, openSync, renameSync } from 'node:fs';
 import { withFileProblems } from '../file-problem.ts';
+import { insertNote } from '../sql/note-row.ts';
 import { hasOutcome, insertOutcome } from '../sql/outcome-row.ts';
 import { insertPractice } from '../sql/practice-row.ts';
 import { insertRep, insertSelfRating, isRated } from '../sql/rep-row.ts';
@@ -52,6 +53,7 @@ function importEntry(db: SqlDatabase, entry: JournalEntry): void {
   else if (entry.kind === 'rating') importRating(db, entry);
   else if (idOf(db, entry.kind, entry.origin) !== null) return;
   else if (entry.kind === 'practice') insertPractice(db, entry.start, entry.origin);
+  else if (entry.kind === 'note') importNote(db, entry);
   else importRep(db, entry);
 }
 
@@ -74,6 +76,11 @@ function importRating(db: SqlDatabase, { rep, selfRating }: Entry<'rating'>): vo
   if (repId !== null && !isRated(db, repId)) insertSelfRating(db, repId, selfRating);
 }
 
-function idOf(db: SqlDatabase, table: 'practice' | 'rep', origin: string): number | null {
+function importNote(db: SqlDatabase, { origin, rep, note }: Entry<'note'>): void {
+  const repId = rep === null ? null : idOf(db, 'rep', rep);
+  insertNote(db, { ...note, repId }, origin);
+}
+
+function idOf(db: SqlDatabase, table: 'practice' | 'rep' | 'note', origin: string): number | null {
   return db.get<{ id: number }>(`SELECT id FROM ${table} WHERE origin = ?`, origin)?.id ?? null;
 }

@@ -11,9 +11,12 @@ import { measureMaker } from '../rep-measure-of.ts';
 import { repNumbers } from '../rep-numbers.ts';
 import type {
   HistoryStore,
+  NewNote,
   NewRep,
+  NoteQuery,
   PracticeStart,
   RepQuery,
+  StoredNote,
   StoredPractice,
   StoredRep,
 } from '../store.ts';
@@ -71,6 +74,26 @@ export class JournalHistory implements HistoryStore {
     const { origin, stored } = this.#rep(repId);
     if (stored.selfRating !== null) throw alreadyRated(repId, this.#path);
     this.#append({ kind: 'rating', rep: origin, selfRating });
+  }
+
+  addNote(newNote: NewNote): number {
+    const { repId, ...note } = newNote;
+    const rep = repId === null ? null : this.#rep(repId).origin;
+    const origin = randomUUID();
+    this.#append({ kind: 'note', origin, rep, note });
+    return this.#state.noteId(origin);
+  }
+
+  notes(query: NoteQuery): readonly StoredNote[] {
+    this.#catchUp();
+    return this.#state.notes
+      .filter(
+        ({ driver, corner, repId }) =>
+          (query.driver ?? driver) === driver &&
+          (query.corner === undefined || query.corner === corner) &&
+          (query.repId === undefined || query.repId === repId),
+      )
+      .sort((a, b) => a.at.utcMs - b.at.utcMs || a.id - b.id);
   }
 
   practices(driver?: string): readonly StoredPractice[] {

@@ -1,7 +1,7 @@
 import { crc32 } from 'node:zlib';
 import { Problem } from '../../problem.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
-import type { NewRep, PracticeStart } from '../store.ts';
+import type { NewNote, NewRep, PracticeStart } from '../store.ts';
 
 /** What one line of the journal says. Things refer to each other by `origin`, a random identity kept for ever. */
 export type JournalEntry =
@@ -15,7 +15,14 @@ export type JournalEntry =
       readonly samples: string;
     }
   | { readonly kind: 'outcome'; readonly rep: string; readonly outcome: RepOutcome }
-  | { readonly kind: 'rating'; readonly rep: string; readonly selfRating: string };
+  | { readonly kind: 'rating'; readonly rep: string; readonly selfRating: string }
+  | {
+      readonly kind: 'note';
+      readonly origin: string;
+      /** Null for a note that is about no rep. */
+      readonly rep: string | null;
+      readonly note: Omit<NewNote, 'repId'>;
+    };
 
 const VERSION = 1;
 const START = `{"ebbline":`;

@@ -1,5 +1,5 @@
 import type { RepOutcome } from '../../score/rep-score.ts';
-import type { StoredPractice, StoredRep } from '../store.ts';
+import type { StoredNote, StoredPractice, StoredRep } from '../store.ts';
 import type { PlacedEntry } from './journal-file.ts';
 import type { JournalEntry } from './journal-line.ts';
 
@@ -23,8 +23,10 @@ export interface JournalPractice {
 export class JournalState {
   readonly practices: JournalPractice[] = [];
   readonly reps: JournalRep[] = [];
+  readonly notes: StoredNote[] = [];
   readonly #practiceByOrigin = new Map<string, JournalPractice>();
   readonly #repByOrigin = new Map<string, JournalRep>();
+  readonly #noteByOrigin = new Map<string, StoredNote>();
 
   /** Takes each entry once, as the import does. */
   add(place: PlacedEntry): void {
@@ -32,6 +34,7 @@ export class JournalState {
     if (entry.kind === 'practice') this.#addPractice(entry, place.fd);
     else if (entry.kind === 'outcome') this.#addOutcome(entry.rep, entry.outcome);
     else if (entry.kind === 'rating') this.#addRating(entry);
+    else if (entry.kind === 'note') this.#addNote(entry);
     else this.#addRep(entry, place);
   }
 
@@ -39,6 +42,7 @@ export class JournalState {
   holds(entry: JournalEntry): boolean {
     if (entry.kind === 'practice') return this.#practiceByOrigin.has(entry.origin);
     if (entry.kind === 'rep') return this.#repByOrigin.has(entry.origin);
+    if (entry.kind === 'note') return this.#noteByOrigin.has(entry.origin);
     if (entry.kind === 'rating')
       return (this.#repByOrigin.get(entry.rep)?.stored.selfRating ?? null) !== null;
     const outcomes = this.#repByOrigin.get(entry.rep)?.outcomes ?? [];
@@ -47,6 +51,10 @@ export class JournalState {
 
   repId(origin: string): number {
     return this.#repByOrigin.get(origin)?.stored.id ?? 0;
+  }
+
+  noteId(origin: string): number {
+    return this.#noteByOrigin.get(origin)?.id ?? 0;
   }
 
   practiceId(origin: string): number {
@@ -81,6 +89,14 @@ export class JournalState {
     if (outcomes.some(({ version }) => version === outcome.version)) return;
     outcomes.push(outcome);
     outcomes.sort((a, b) => a.version - b.version);
+  }
+
+  #addNote({ origin, rep, note }: Entry<'note'>): void {
+    if (this.#noteByOrigin.has(origin)) return;
+    const repId = rep === null ? null : (this.#repByOrigin.get(rep)?.stored.id ?? null);
+    const stored = { ...note, id: this.notes.length + 1, repId };
+    this.notes.push(stored);
+    this.#noteByOrigin.set(origin, stored);
   }
 
   #addRating({ rep: origin, selfRating }: Entry<'rating'>): void {

@@ -72,4 +72,22 @@ export const MIGRATIONS: readonly string[] = [
   `
   ALTER TABLE rep ADD COLUMN live TEXT; -- what a zone of the live car began with, as JSON
   `,
+  `
+  CREATE TABLE note (
+    id INTEGER PRIMARY KEY,
+    origin TEXT UNIQUE, -- identity of a note that came from a journal
+    utc_ms INTEGER NOT NULL,
+    zone TEXT NOT NULL,
+    offset_min INTEGER NOT NULL,
+    driver TEXT NOT NULL,
+    text TEXT NOT NULL, -- empty for a mark
+    car TEXT,
+    corner TEXT,
+    variant TEXT,
+    gear INTEGER,
+    rep_id INTEGER REFERENCES rep (id)
+  ) STRICT;
+  CREATE INDEX note_by_corner ON note (corner, utc_ms);
+  CREATE INDEX note_by_rep ON note (rep_id);
+  `,
 ];

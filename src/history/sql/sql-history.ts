@@ -7,13 +7,17 @@ import { encodeRecord } from '../codec/encode-record.ts';
 import { measureMaker } from '../rep-measure-of.ts';
 import type {
   HistoryStore,
+  NewNote,
   NewRep,
+  NoteQuery,
   PracticeStart,
   RepQuery,
+  StoredNote,
   StoredPractice,
   StoredRep,
 } from '../store.ts';
 import { MEASURE_SELECT, type MeasureRow, measureOf } from './measure-row.ts';
+import { insertNote, notesOf } from './note-row.ts';
 import { insertOutcome, outcomesOf } from './outcome-row.ts';
 import { insertPractice, PRACTICE_COLUMNS, type PracticeRow, practiceOf } from './practice-row.ts';
 import { repFilter } from './rep-filter.ts';
@@ -59,6 +63,17 @@ export class SqlHistory implements HistoryStore {
       this.#expect('rep', repId);
       insertSelfRating(this.#db, repId, selfRating);
     });
+  }
+
+  addNote(note: NewNote): number {
+    return this.#db.transaction(() => {
+      if (note.repId !== null) this.#expect('rep', note.repId);
+      return insertNote(this.#db, note, null);
+    });
+  }
+
+  notes(query: NoteQuery): readonly StoredNote[] {
+    return notesOf(this.#db, query);
   }
 
   practices(driver?: string): readonly StoredPractice[] {

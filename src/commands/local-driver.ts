@@ -1,0 +1,2 @@
+/** Name in the history of whoever always drives here. */
+export const LOCAL_DRIVER = 'driver';

@@ -1,0 +1,137 @@
+import type { ZonedInstant } from '../consistency/zoned-instant.ts';
+import { openHistory } from '../history/open-history.ts';
+import type { HistoryStore, NewNote, StoredRep } from '../history/store.ts';
+import { Problem } from '../problem.ts';
+import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
+import { findCorner } from './corner-files.ts';
+import { LOCAL_DRIVER } from './local-driver.ts';
+import { isPath } from './profile-files.ts';
+import { LONGEST_TEXT } from './worded-notes.ts';
+import { zonedNow } from './zoned-now.ts';
+
+const MOST_GEARS = 20;
+
+/** Keeps a note for good. */
+export const command: Command = {
+  name: 'note add',
+  summary: 'write a note about a corner or a rep',
+  positionals: 'TEXT',
+  options: {
+    corner: { type: 'string', value: 'CORNER', help: 'id of the corner it is about' },
+    variant: { type: 'string', value: 'NAME', help: 'variant of the corner' },
+    gear: { type: 'string', value: 'N', help: 'gear' },
+    rep: { type: 'string', value: 'N', help: 'number of the rep in the last practice' },
+    driver: { type: 'string', value: 'NAME', help: 'whose note it is' },
+    json: { type: 'boolean', help: 'one JSON object instead of a line' },
+  },
+  examples: [
+    'ebbline note add "ease over the bump at 40 m" --corner kiln-hairpin --gear 2',
+    'ebbline note add "rear got light here" --rep 6',
+  ],
+  run: (input, context) => noteAdd(input, context, zonedNow()),
+};
+
+/** `note add` with the time passed in. */
+export async function noteAdd(
+  { positionals, values }: CommandInput,
+  context: CommandContext,
+  at: ZonedInstant,
+): Promise<number> {
+  const text = textOf(positionals);
+  const said = { ...(await placeOf(values, context)), gear: gearOf(values.gear) };
+  const number = values.rep === undefined ? null : wholeNumber(values.rep, '--rep', 1_000_000);
+  const history = openHistory(context.dataDir);
+  try {
+    if (history.notice !== null) context.err(`ebbline: ${history.notice}\n`);
+    const driver = typeof values.driver === 'string' ? values.driver : null;
+    const rep = number === null ? null : repOf(history, number, driver);
+    const id = history.addNote(noteOf({ text, at, driver, said, rep, history }));
+    context.out(values.json === true ? `${JSON.stringify({ id })}\n` : `Note ${id} is kept.\n`);
+  } finally {
+    history.close();
+  }
+  return 0;
+}
+
+interface Said {
+  readonly text: string;
+  readonly at: ZonedInstant;
+  readonly driver: string | null;
+  readonly said: Pick<NewNote, 'corner' | 'variant' | 'gear'>;
+  readonly rep: StoredRep | null;
+  readonly history: HistoryStore;
+}
+
+/** What was said goes before what the rep and the mark on it know. */
+function noteOf({ text, at, driver, said, rep, history }: Said): NewNote {
+  const marked = rep === null ? undefined : history.notes({ repId: rep.id })[0];
+  return {
+    at,
+    driver: driver ?? rep?.practice.driver ?? LOCAL_DRIVER,
+    text,
+    car: rep?.car ?? null,
+    corner: said.corner ?? rep?.corner ?? null,
+    variant: said.variant ?? rep?.variant ?? null,
+    gear: said.gear ?? marked?.gear ?? null,
+    repId: rep?.id ?? null,
+  };
+}
+
+/** The rep of that number in the last practice. */
+function repOf(history: HistoryStore, number: number, driver: string | null): StoredRep {
+  const [last] = history.reps({ limit: 1, ...(driver === null ? {} : { driver }) });
+  const reps = last === undefined ? [] : [...history.reps({ practiceId: last.practice.id })];
+  const found = reps.find((rep) => rep.number === number);
+  if (found !== undefined) return found;
+  const newest = reps.at(-1)?.number;
+  throw new Problem(`the last practice has no rep ${number}`, {
+    where: 'note add --rep',
+    next:
+      newest === undefined
+        ? 'There are no reps yet: leave out --rep, or drive some with `ebbline drill`.'
+        : `Its reps go up to ${newest}; \`ebbline note list\` shows the marked ones.`,
+  });
+}
+
+async function placeOf(
+  { corner, variant }: CommandInput['values'],
+  { dataDir }: CommandContext,
+): Promise<Pick<NewNote, 'corner' | 'variant'>> {
+  const named = typeof variant === 'string' ? variant : null;
+  if (typeof corner !== 'string') return { corner: null, variant: named };
+  if (isPath(corner)) throw misuse('--corner takes the id of a corner, not a path', IDS);
+  const sheet = await findCorner(corner, dataDir);
+  const names = sheet.variants.map(({ name }) => name);
+  if (named !== null && !names.includes(named))
+    throw misuse(
+      `${sheet.id} has no variant ${JSON.stringify(named)}`,
+      `It has: ${names.join(', ')}.`,
+    );
+  return { corner: sheet.id, variant: named };
+}
+
+const IDS = 'See the ids with `ebbline corner list`.';
+
+function textOf(positionals: readonly string[]): string {
+  const text = positionals.join(' ').trim();
+  if (text === '') throw misuse('the note has no text', 'Put the text in quotation marks.');
+  if ([...text].length <= LONGEST_TEXT) return text;
+  throw misuse(`the note is longer than ${LONGEST_TEXT} characters`, 'Make two of it.');
+}
+
+function gearOf(value: OptionValue): number | null {
+  return value === undefined ? null : wholeNumber(value, '--gear', MOST_GEARS);
+}
+
+function wholeNumber(value: OptionValue, option: string, most: number): number {
+  const number = Number(value);
+  if (Number.isInteger(number) && number >= 1 && number <= most) return number;
+  throw misuse(
+    `${option} ${JSON.stringify(value)} is no whole number from 1 on`,
+    `Say a number like ${option} 2.`,
+  );
+}
+
+function misuse(what: string, next: string): Problem {
+  return new Problem(what, { where: 'note add', next, exitCode: 2 });
+}

@@ -1,0 +1,150 @@
+import { describe, expect, test } from 'vitest';
+import { PracticeLog } from '../../src/commands/drill-history.ts';
+import { noteAdd } from '../../src/commands/note-add.ts';
+import { command as noteList } from '../../src/commands/note-list.ts';
+import type { FinishedRep } from '../../src/drill/drill-message.ts';
+import { openHistory } from '../../src/history/open-history.ts';
+import { Problem } from '../../src/problem.ts';
+import { RAMP } from '../drill/drill-rig.ts';
+import { addAll, aNote, aPractice, aRep, EVENING_MS } from '../history/fixtures.ts';
+import { inFolder } from '../history/implementations.ts';
+import { fakeContext } from './fake-context.ts';
+
+const AT = { utcMs: EVENING_MS + 600_000, zone: 'Europe/Berlin', offsetMin: 60 };
+
+async function add(folder: string, text: string, values: Record<string, string> = {}) {
+  const context = fakeContext(folder);
+  const code = await noteAdd({ positionals: text === '' ? [] : [text], values }, context, AT);
+  return { code, printed: context.printed() };
+}
+
+async function list(folder: string, corner?: string, json = true) {
+  const context = fakeContext(folder);
+  const positionals = corner === undefined ? [] : [corner];
+  await noteList.run({ positionals, values: json ? { json: true } : {} }, context);
+  return json ? JSON.parse(context.printed()).notes : context.printed();
+}
+
+async function refusal(work: Promise<unknown>): Promise<Problem> {
+  const error = await work.then(
+    () => null,
+    (thrown: unknown) => thrown,
+  );
+  if (error instanceof Problem) return error;
+  return expect.unreachable('it was taken');
+}
+
+describe('note add', () => {
+  test('keeps what was said, by the local day', () =>
+    inFolder(async (folder) => {
+      const values = { corner: 'kiln-hairpin', variant: 'qualifying', gear: '2' };
+      expect(await add(folder, 'bump', values)).toEqual({ code: 0, printed: 'Note 1 is kept.\n' });
+      expect(await list(folder)).toMatchObject([
+        {
+          text: 'bump',
+          corner: 'kiln-hairpin',
+          variant: 'qualifying',
+          gear: 2,
+          rep_id: null,
+          driver: 'driver',
+          local_date: '2026-11-25',
+        },
+      ]);
+    }));
+
+  test('of a rep takes its place from the last practice, and words replace the mark', () =>
+    inFolder(async (folder) => {
+      const history = openHistory(folder);
+      addAll(history, [aRep({ number: 1, corner: 'old' })]);
+      const later = history.startPractice(aPractice({ driver: 'Bo' }));
+      const at = { ...AT, utcMs: AT.utcMs - 1 };
+      const rep = history.addRep(later, aRep({ at, number: 1 }));
+      history.addNote(aNote({ at, driver: 'Bo', text: '', gear: 3, repId: rep }));
+      history.close();
+      expect(await list(folder)).toMatchObject([{ text: '', gear: 3 }]);
+      await add(folder, 'rear got light', { rep: '1' });
+      expect(await list(folder)).toMatchObject([
+        {
+          text: 'rear got light',
+          driver: 'Bo',
+          car: 'prototype',
+          corner: 'kiln-hairpin',
+          variant: 'qualifying',
+          gear: 3,
+          rep_id: rep,
+          rep_number: 1,
+        },
+      ]);
+      expect(await list(folder, 'old')).toEqual([]);
+    }));
+
+  test('refuses what it cannot keep, and keeps nothing', () =>
+    inFolder(async (folder) => {
+      expect((await refusal(add(folder, ''))).message).toMatch(/no text/);
+      expect((await refusal(add(folder, 'x'.repeat(501)))).message).toMatch(/longer than 500/);
+      for (const gear of ['0', '2.5', 'two', '21', ''])
+        expect((await refusal(add(folder, 'x', { gear }))).exitCode).toBe(2);
+      const variant = add(folder, 'x', { corner: 'kiln-hairpin', variant: 'snow' });
+      expect((await refusal(variant)).next).toMatch(/qualifying/);
+      expect((await refusal(add(folder, 'x', { corner: 'no-such' }))).message).toMatch(/no-such/);
+      expect((await refusal(add(folder, 'x', { rep: '4' }))).message).toMatch(/no rep 4/);
+      expect(await list(folder)).toEqual([]);
+    }));
+});
+
+test('the table shows text from outside without what steers a terminal', () =>
+  inFolder(async (folder) => {
+    const history = openHistory(folder);
+    history.addNote(aNote({ driver: '\u202eKim', text: 'one\u001b[2J\u0007\ntwo {bold}' }));
+    history.close();
+    const table: string = await list(folder, undefined, false);
+    expect(table).toContain('one[2Jtwo (bold)');
+    expect(table.replaceAll('\n', '')).not.toMatch(/\p{Cc}|\p{Cf}/u);
+    expect(table.split('\n')).toHaveLength(3);
+  }));
+
+test('a mark in a drill is kept with the gear the rep ended in, once for each rep', () =>
+  inFolder((folder) => {
+    const history = openHistory(folder);
+    const { startedAt: _, ...start } = aPractice();
+    const log = new PracticeLog(history, start, null, () => AT);
+    const { record, outcome } = aRep();
+    // The ramp goes from gear 4 down; one click of the left paddle leaves the third.
+    const buttons = [
+      { timeS: 0.002, control: 'left', pressed: true, action: 'downshift' as const },
+    ];
+    const rep: FinishedRep = {
+      number: 1,
+      place: 1,
+      block: 1,
+      phase: 'block',
+      feedback: 'shown',
+      target: RAMP,
+      zone: null,
+      order: 'blocked',
+      condition: null,
+      rating: null,
+      voided: null,
+      record: { ...record, buttons },
+      outcome,
+    };
+    log.mark(1);
+    log.add(rep);
+    log.mark(1);
+    log.mark(1);
+    const [stored] = [...history.reps({})];
+    expect(history.notes({})).toEqual([
+      {
+        id: 1,
+        at: AT,
+        driver: 'Kim',
+        text: '',
+        car: null,
+        corner: null,
+        variant: null,
+        gear: 3,
+        repId: stored?.id,
+      },
+    ]);
+    history.close();
+  }));
