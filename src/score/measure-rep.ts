@@ -60,8 +60,9 @@ function riseTime(aligned: AlignedRep, { target, originS }: TargetReference): nu
   return aligned.timeS((target.marks.rise - originS) * RATE_HZ);
 }
 
-function countReapplications(
-  { levels, keys }: AlignedRep,
+/** Re-applications of a rep against its target, or of the target against itself: some corners ask for one. */
+export function countReapplications(
+  { levels, keys }: Pick<AlignedRep, 'levels' | 'keys'>,
   { target }: TargetReference,
   stepLevel: number,
 ): Reapplications {

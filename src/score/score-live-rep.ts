@@ -13,7 +13,7 @@ import { liveParts, livePointsLost, liveScoreOf } from './live-parts.ts';
 import { LIVE_SCORE_VERSION } from './live-score-version.ts';
 import { liveSignal } from './live-signal.ts';
 import { gripEvents, measureLive } from './measure-live.ts';
-import { measureRep } from './measure-rep.ts';
+import { countReapplications, measureRep, type RepMeasures } from './measure-rep.ts';
 import { noRep } from './no-rep.ts';
 import type { RepOutcome, RepScore } from './rep-score.ts';
 import type { RepSignal } from './rep-signal.ts';
@@ -88,7 +88,7 @@ interface Laid {
 
 function score(record: RepRecord, run: LiveRun, laid: Laid): RepScore {
   const { rep, followed, aligned, reference } = laid;
-  const measures = measureRep(record, rep, aligned, reference);
+  const measures = lessThoseAsked(measureRep(record, rep, aligned, reference), record, reference);
   const { startOfRelease } = reference.keys;
   const live = measureLive(run, followed, {
     ownS: measures.keyPoints.startOfReleaseS,
@@ -103,5 +103,19 @@ function score(record: RepRecord, run: LiveRun, laid: Laid): RepScore {
     pointsLost: livePointsLost(parts),
     ...measures,
     live,
+  };
+}
+
+/** Where the road asks for pressure again, as between two apexes, only what goes beyond that is a re-application. */
+function lessThoseAsked(
+  measures: RepMeasures,
+  { brakeStepLevel }: RepRecord,
+  reference: TargetReference,
+): RepMeasures {
+  const asked = countReapplications(reference, reference, brakeStepLevel);
+  return {
+    ...measures,
+    reapplications: Math.max(0, measures.reapplications - asked.count),
+    reapplied: Math.max(0, measures.reapplied - asked.share),
   };
 }
