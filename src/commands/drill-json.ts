@@ -61,11 +61,12 @@ export function planDrillJson(
   };
 }
 
-function lineJson({ number, feedback, voided, sentence, outcome }: RepLine): object {
+function lineJson({ number, feedback, voided, call, sentence, outcome }: RepLine): object {
   return {
     rep: number,
     feedback,
     voided,
+    call,
     sentence,
     outcome: outcome === null ? null : outcomeJson(outcome),
   };

@@ -1,4 +1,5 @@
 import type { HeatState } from '../car/heat-state.ts';
+import type { CallWord } from '../corner/call-word.ts';
 import type { LiveZone } from '../live/live-zone.ts';
 import type { Deviation } from '../score/deviation.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
@@ -91,6 +92,8 @@ export interface DoneRep {
   readonly tag: RepTag;
   readonly outcome: RepOutcome | null;
   readonly voided: 'aborted' | 'device lost' | null;
+  /** The late call it was driven with; null for none, and for a rep that does not count. */
+  readonly call: CallWord | null;
   /** What to tell the driver, in words; empty where there is nothing to say. */
   readonly sentence: string;
   readonly revealAtS: number;

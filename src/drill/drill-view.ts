@@ -1,3 +1,4 @@
+import type { CallWord } from '../corner/call-word.ts';
 import type { LiveView } from '../live/live-view.ts';
 import type { Cause, RepOutcome } from '../score/rep-score.ts';
 import type { Target } from '../target/target.ts';
@@ -31,6 +32,8 @@ export interface RepLine {
   /** Null while the score is held back. */
   readonly outcome: RepOutcome | null;
   readonly voided: 'aborted' | 'device lost' | null;
+  /** The late call it was driven with; null for none. */
+  readonly call: CallWord | null;
   /** What to tell the driver, in words; empty where nothing was outside the band. */
   readonly sentence: string;
 }

@@ -2,6 +2,7 @@ import { adviceBands, BAND_REPS } from '../score/advice-bands.ts';
 import { describeOutcome } from '../score/describe-outcome.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
 import { blockGrid } from './diagnosis/block-grid.ts';
+import { liveRepCurve } from './diagnosis/live-rep-curve.ts';
 import { repCurve } from './diagnosis/rep-curve.ts';
 import type { DrillModel, UnscoredRep } from './drill-model.ts';
 import { byPlan, planAfterScore } from './plan/rep-by-plan.ts';
@@ -17,6 +18,7 @@ export function onScored(model: DrillModel, number: number, outcome: RepOutcome)
     tag,
     outcome,
     voided: null,
+    call: zone?.call?.word ?? null,
     sentence: describeOutcome(outcome, adviceBands(model.recent), model.setup.units),
     revealAtS,
     rating,
@@ -47,8 +49,8 @@ function curveOf(
   { record, target, zone, gridTarget }: UnscoredRep,
   outcome: RepOutcome,
 ): Float64Array | null {
-  const isPlain = zone === null ? target === gridTarget : zone.call === null;
-  return outcome.kind === 'scored' && isPlain
-    ? repCurve(record, outcome, blockGrid(gridTarget))
-    : null;
+  if (outcome.kind !== 'scored') return null;
+  const grid = blockGrid(gridTarget);
+  if (zone === null) return target === gridTarget ? repCurve(record, outcome, grid) : null;
+  return zone.call === null ? liveRepCurve(record, outcome, zone, grid) : null;
 }

@@ -84,6 +84,7 @@ export function voidRep(
     tag,
     outcome: null,
     voided,
+    call: null,
     sentence: reason,
     revealAtS: span.endS,
     rating: null,

@@ -6,13 +6,14 @@ import type { RepLine } from './drill-view.ts';
 
 /** One rep as a line of plain text, for a screen without a picture. */
 export function repLine(
-  { number, feedback, outcome, voided, sentence }: RepLine,
+  { number, feedback, outcome, voided, call, sentence }: RepLine,
   units: SpokenUnits = 'metric',
 ): string {
   const head = `rep ${String(number).padStart(2)}  ${feedback.padEnd(12)}`;
   if (voided !== null) return `${head}  does not count (${voided})  ${sentence}`.trimEnd();
   if (outcome === null) return `${head}  ··`;
-  return `${head}  ${outcomeText(outcome, units)}  ${sentence}`.trimEnd();
+  const called = call === null ? '' : `  called ${call}`;
+  return `${head}  ${outcomeText(outcome, units)}${called}  ${sentence}`.trimEnd();
 }
 
 function outcomeText(outcome: RepOutcome, units: SpokenUnits): string {

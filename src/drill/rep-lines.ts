@@ -29,12 +29,13 @@ export function isRevealed(
   return model.atS >= revealAtS && (tag.phase === 'block' || isBlockOver(model));
 }
 
-function lineOf({ tag, outcome, voided, sentence }: DoneRep, revealed: boolean): RepLine {
+function lineOf({ tag, outcome, voided, call, sentence }: DoneRep, revealed: boolean): RepLine {
   return {
     number: tag.place,
     feedback: tag.feedback,
     outcome: revealed ? outcome : null,
     voided,
+    call,
     sentence: revealed ? sentence : '',
   };
 }

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -19,6 +19,7 @@ interface LiveBlock {
   readonly practice: number;
   readonly reps: readonly {
     readonly feedback: string;
+    readonly call: string | null;
     readonly outcome: {
       readonly outcome: string;
       readonly score: number;
@@ -58,6 +59,9 @@ describe('a block with the live car', () => {
       variant: 'qualifying',
     });
     expect(first.reps).toHaveLength(4);
+    const calls = first.reps.map(({ call }) => call);
+    expect(calls.filter((call) => call !== null).length).toBeGreaterThan(0);
+    for (const call of calls) expect([null, 'defend', 'damp', 'yellow']).toContain(call);
     for (const { outcome } of first.reps)
       expect(outcome).toMatchObject({ outcome: 'scored', score_version: 2 });
   });
@@ -135,6 +139,10 @@ test('a corner alone is driven with the default car, which is said; the rep is a
 });
 
 describe('wrong usage', () => {
+  const quiet = join(folder, 'quiet.yaml');
+  const sheet = readFileSync(new URL('../../profiles/corners/heron-sweep.yaml', import.meta.url));
+  writeFileSync(quiet, String(sheet).replaceAll(/^ +call: .*\n/gm, ''));
+
   test.each([
     [['--corner', 'kiln-harpin'], 'Did you mean kiln-hairpin?'],
     [['kiln-harpin'], 'Did you mean kiln-hairpin?'],
@@ -146,7 +154,7 @@ describe('wrong usage', () => {
     [['--corner', 'kiln-hairpin', '--stint', '0'], 'Say seconds between stops'],
     [['--corner', 'kiln-hairpin', '--stint', '1e9'], 'Say seconds between stops'],
     [['--corner', 'kiln-hairpin', '--calls', '30'], 'Say a share from 0 to 1'],
-    [['--corner', 'heron-sweep', '--calls', '0.3'], 'answers to no late call'],
+    [['--corner', quiet, '--calls', '0.3'], 'answers to no late call'],
     [['--car', 'gt'], 'no corner named'],
     [['--corner', '/nowhere.yaml'], '/nowhere.yaml'],
   ])('%j', async (argv, said) => {

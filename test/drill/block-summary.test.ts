@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { blockAdvice } from '../../src/drill/block-advice.ts';
 import { blockSummary } from '../../src/drill/block-summary.ts';
 import type { DoneRep } from '../../src/drill/drill-model.ts';
+import type { RepLine } from '../../src/drill/drill-view.ts';
 import { repLine } from '../../src/drill/rep-line.ts';
 import { summaryLines } from '../../src/drill/summary-lines.ts';
 import type { Cause, RepScore } from '../../src/score/rep-score.ts';
@@ -60,6 +61,7 @@ function done(outcome: DoneRep['outcome'], level: number | null, place = 1): Don
     tag,
     outcome,
     voided,
+    call: null,
     sentence: voided === null ? '20 % too quick off the brake' : 'Aborted by the driver.',
     revealAtS: 0,
     rating: null,
@@ -158,9 +160,17 @@ describe('plain text', () => {
       feedback: 'hidden',
       outcome: null,
       voided: null,
+      call: null,
       sentence: '',
     } as const;
     expect(repLine(held)).toBe('rep  4  hidden        ··');
+  });
+
+  test('of a rep with a late call says which', () => {
+    const rep = { number: 3, feedback: 'shown', outcome: scored(70), voided: null, sentence: '' };
+    const text = repLine({ ...rep, call: 'car inside' } as RepLine);
+    expect(text).toMatch(/re-applied \d+ {2}called car inside$/);
+    expect(repLine({ ...rep, call: null } as RepLine)).not.toContain('called');
   });
 
   test('of a void rep says why', () => {

@@ -126,6 +126,7 @@ const line = (number: number, rest: Partial<RepLine>): RepLine => ({
   feedback: 'shown',
   outcome: null,
   voided: null,
+  call: null,
   sentence: '',
   ...rest,
 });

@@ -9,7 +9,7 @@ export interface DiagnosedRep {
   readonly voided: 'aborted' | 'device lost' | null;
   /** Null for a void rep. */
   readonly outcome: RepOutcome | null;
-  /** By `repCurve`; null for a rep that was not scored. */
+  /** By `repCurve`, or with the live car by `liveRepCurve`; null for a rep that was not scored. */
   readonly curve: Float64Array | null;
 }
 

@@ -18,14 +18,14 @@ export interface LiveRep {
   readonly road: readonly PlanPoint[];
   /** Temperatures it begins with; null are the car's own. */
   readonly heat: HeatState | null;
-  /** Pedal force of the target's peak at the car's start temperatures, N. */
-  readonly coldPeakForceN: number;
+  /** The same zone, late call included, at the car's start temperatures. */
+  readonly cold: LiveZone;
 }
 
 /** The first rep of a stint, or any rep outside one. */
 export function firstLiveRep(plan: LivePlan): LiveRep {
   const zone = zoneOf(plan, null, null);
-  return liveRep(zone, null, zone.derived.keys.peak.pedalForceN);
+  return liveRep(zone, null, zone);
 }
 
 /**
@@ -39,18 +39,20 @@ export function nextLiveRep(
   heat: HeatState | null,
   call: CallWord | null,
 ): LiveRep {
-  if (last.heat === heat && (last.zone.call?.word ?? null) === call) return last;
-  return liveRep(zoneOf(plan, heat, call), heat, last.coldPeakForceN);
+  const isSameCall = (last.zone.call?.word ?? null) === call;
+  if (last.heat === heat && isSameCall) return last;
+  const cold = isSameCall ? last.cold : zoneOf(plan, null, call);
+  return liveRep(heat === null ? cold : zoneOf(plan, heat, call), heat, cold);
 }
 
-function liveRep(zone: LiveZone, heat: HeatState | null, coldPeakForceN: number): LiveRep {
+function liveRep(zone: LiveZone, heat: HeatState | null, cold: LiveZone): LiveRep {
   return {
     zone,
     lanes: laneTargets(zone.derived),
     lanesBefore: zone.call === null ? null : laneTargets(zone.call.before),
     road: roadOf(zone),
     heat,
-    coldPeakForceN,
+    cold,
   };
 }
 

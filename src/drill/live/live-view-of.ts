@@ -48,7 +48,7 @@ export function liveViewOf(model: DrillModel): LiveView | null {
     events: drive?.car.events ?? [],
     ...axlesOf(model, drive),
     ...engineOf(zone, drive),
-    fade: fadeOf(live, setup.live.stintS),
+    fade: fadeOf(live, told, setup.live.stintS),
     remarks: liveRemarks(setup.live),
     plan: livePlanView(model),
   };
@@ -122,7 +122,16 @@ function engineOf(
   return { gear, rpm, revLimitRpm: car.gearbox.revLimitRpm };
 }
 
-function fadeOf({ zone, coldPeakForceN }: LiveRep, stintS: number | null): LiveView['fade'] {
+/** Of the target the driver has been told: before a late call and after it, the brakes alone make the difference. */
+function fadeOf(
+  { cold }: LiveRep,
+  { isCalled, derived }: ToldTarget,
+  stintS: number | null,
+): LiveView['fade'] {
   if (stintS === null) return null;
-  return { peakForceN: zone.derived.keys.peak.pedalForceN, coldPeakForceN };
+  const coldTarget = isCalled ? cold.derived : (cold.call?.before ?? cold.derived);
+  return {
+    peakForceN: derived.keys.peak.pedalForceN,
+    coldPeakForceN: coldTarget.keys.peak.pedalForceN,
+  };
 }

@@ -147,6 +147,17 @@ describe('a stint', () => {
     });
   });
 
+  test('after a late call compares with what the called target needs cold', () => {
+    const called = view(CUE_S - 0.05, { plan: { stintS: 10, callShare: 1 } }).live;
+    expect(called.call).not.toBeNull();
+    expect(called.fade?.coldPeakForceN).toBe(called.fade?.peakForceN);
+  });
+
+  test('says before a late call what the prepared target needs', () => {
+    const plain = view(1, STINT).live.fade;
+    expect(view(1, { plan: { stintS: 10, callShare: 1 } }).live.fade).toEqual(plain);
+  });
+
   test('without one every rep begins at the start temperatures and no fade is told', () => {
     const { model } = played(REP_S + 2);
     expect(viewOf(model).rep).toBe(2);

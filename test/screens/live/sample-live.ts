@@ -229,10 +229,11 @@ export const LIVE_REPS: readonly RepLine[] = [
     feedback: 'shown',
     outcome,
     voided: null,
+    call: null,
     sentence: 'front locked for 11 m: ease, re-apply, carry on',
   },
-  { number: 4, feedback: 'hidden', outcome: null, voided: null, sentence: '' },
-  { number: 3, feedback: 'shown', outcome: null, voided: 'aborted', sentence: '' },
+  { number: 4, feedback: 'hidden', outcome: null, voided: null, call: null, sentence: '' },
+  { number: 3, feedback: 'shown', outcome: null, voided: 'aborted', call: null, sentence: '' },
   {
     number: 2,
     feedback: 'shown',
@@ -242,6 +243,7 @@ export const LIVE_REPS: readonly RepLine[] = [
       live: { ...MEASURES, brakePointErrorM: -12.4, slowestSpeedErrorMps: -4.2 },
     },
     voided: null,
+    call: null,
     sentence: '',
   },
   {
@@ -256,6 +258,7 @@ export const LIVE_REPS: readonly RepLine[] = [
       flags: [],
     },
     voided: null,
+    call: null,
     sentence: 'braked too late to make the corner',
   },
 ];
