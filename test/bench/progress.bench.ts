@@ -10,12 +10,12 @@ import { progressText } from '../../src/screens/progress/progress-text.ts';
 import { quantiseRecord } from '../../src/trace/quantise-record.ts';
 import { RECORD } from '../history/fixtures.ts';
 import { fiveSecondRep } from '../history/rep-signals.ts';
-import { yearsOfReps } from './years-of-reps.ts';
+import { openRaw, yearsOfReps } from './years-of-reps.ts';
 
 /*
- * Ten years of hard use are 100,000 reps; progress over them is meant to answer in half a second. Most of it is the
- * reading, which is the floor here: a row for each rep. Nothing reads samples, so that a history with whole reps in it
- * takes no longer than one with a few samples each.
+ * Ten years of hard use are 100,000 reps; progress over them is meant to answer in half a second. The floor is
+ * what the file alone takes: the packed numbers of each practice, read and not looked into. Nothing reads samples, so
+ * that a history with whole reps in it takes no longer than one with a few samples each.
  */
 const WHOLE = quantiseRecord(fiveSecondRep(20261125, { bits: 12, counts: 1 }));
 const folder = mkdtempSync(join(tmpdir(), 'ebbline-bench-progress-'));
@@ -25,19 +25,22 @@ afterAll(() => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-function history(reps: number, record = RECORD): HistoryStore {
+function history(reps: number, record = RECORD): [HistoryStore, string] {
   const own = mkdtempSync(join(folder, `${reps}-`));
   yearsOfReps(own, reps, record);
   const store = openHistory(own);
   opened.push(store);
-  return store;
+  return [store, own];
 }
 
 const today = '2026-11-25';
 
 describe.each([1000, 10_000, 100_000])('progress over %d reps', (count) => {
-  const store = history(count);
-  bench('floor: the reps read from the file', () => void store.measures({}));
+  const [store, folder] = history(count);
+  store.measures({});
+  const packs = openRaw(join(folder, 'history.sqlite')).prepare('SELECT bytes FROM measure_pack');
+  bench('floor: the packed numbers read from the file', () => void packs.all());
+  bench('read', () => void store.measures({}));
   bench('read, worked out and put in words and charts', () => {
     progressText(weeksProgress(store.measures({}), { today, weeks: null }), 26);
   });
@@ -47,7 +50,7 @@ describe.each([1000, 10_000, 100_000])('progress over %d reps', (count) => {
 });
 
 describe('progress over 10000 reps with five seconds of samples each', () => {
-  const store = history(10_000, WHOLE);
+  const [store] = history(10_000, WHOLE);
   bench('read, worked out and put in words and charts', () => {
     progressText(weeksProgress(store.measures({}), { today, weeks: null }), 26);
   });

@@ -69,7 +69,8 @@ function copyRows(
   db.exec(`INSERT INTO ${table} (${names.join()}) SELECT ${values.join()} FROM ${table}, copy`);
 }
 
-function openRaw(file: string): SqlConnection {
+/** The file without this program's statements. */
+export function openRaw(file: string): SqlConnection {
   const driver = SQL_IMPLEMENTATIONS[0]?.drivers[0]?.();
   if (driver === undefined || !('open' in driver)) throw new Error('no SQLite here');
   return driver.open(file);

@@ -1,33 +1,32 @@
-import type { RepMeasure, RepNumbers } from '../../consistency/rep-measure.ts';
-import type { CountedRep, MeasureMaker } from '../rep-measure-of.ts';
-import type { StoredPractice } from '../store.ts';
+import type { RepNumbers } from '../../consistency/rep-measure.ts';
+import type { CountedRep } from '../rep-measure-of.ts';
+import type { SqlDatabase } from './sql-database.ts';
 
-/**
- * Reps with the numbers of their newest score version. Only what the statistics need, for it is read for years of
- * reps at once: no samples, no JSON, and the practices, of which there are few, are read once and not with every rep.
- */
-export const MEASURE_SELECT: string = `SELECT rep.id, rep.practice_id AS practiceId, rep.target_id AS targetId,
-    rep.target_version AS targetVersion, rep.condition, rep.phase, rep.feedback, rep.voided,
-    rep.self_rating AS selfRating, outcome.version, outcome.score,
-    outcome.release_error_level AS releaseErrorLevel, outcome.average_error_level AS averageErrorLevel,
-    outcome.start_of_release_error_s AS startOfReleaseErrorS, outcome.reapplications
-  FROM rep JOIN practice ON practice.id = rep.practice_id
-  LEFT JOIN outcome ON outcome.rep_id = rep.id
-    AND outcome.version = (SELECT max(version) FROM outcome WHERE rep_id = rep.id)`;
-
-export interface MeasureRow extends CountedRep, Omit<RepNumbers, 'score'> {
-  readonly practiceId: number;
+/** What reps share with many others of their practice. */
+export interface RepKind extends Omit<CountedRep, 'id'> {
+  readonly corner: string | null;
   /** Null for a void rep, as is the score. */
-  readonly version: number | null;
+  readonly scoreVersion: number | null;
+}
+
+/** A rep with the numbers of its newest score version: only what the statistics and queries on them need. */
+export interface MeasureRow extends RepKind, Omit<RepNumbers, 'score'> {
+  readonly id: number;
+  readonly utcMs: number;
   readonly score: number | null;
 }
 
-export function measureOf(
-  row: MeasureRow,
-  practice: StoredPractice,
-  make: MeasureMaker,
-): RepMeasure {
-  const { score, releaseErrorLevel, averageErrorLevel, startOfReleaseErrorS, reapplications } = row;
-  const errors = { releaseErrorLevel, averageErrorLevel, startOfReleaseErrorS, reapplications };
-  return make(practice, row, row.version, score === null ? null : { score, ...errors });
+/** The reps of a practice, oldest first. */
+export function measureRows(db: SqlDatabase, practiceId: number): MeasureRow[] {
+  return db.all<MeasureRow>(
+    `SELECT rep.id, rep.utc_ms AS utcMs, rep.target_id AS targetId, rep.target_version AS targetVersion, rep.corner,
+      rep.condition, rep.phase, rep.feedback, rep.self_rating AS selfRating, rep.voided,
+      outcome.version AS scoreVersion, outcome.score, outcome.release_error_level AS releaseErrorLevel,
+      outcome.average_error_level AS averageErrorLevel,
+      outcome.start_of_release_error_s AS startOfReleaseErrorS, outcome.reapplications
+    FROM rep LEFT JOIN outcome ON outcome.rep_id = rep.id
+      AND outcome.version = (SELECT max(version) FROM outcome WHERE rep_id = rep.id)
+    WHERE rep.practice_id = ? ORDER BY rep.utc_ms, rep.id`,
+    practiceId,
+  );
 }

@@ -90,4 +90,28 @@ export const MIGRATIONS: readonly string[] = [
   CREATE INDEX note_by_corner ON note (corner, utc_ms);
   CREATE INDEX note_by_rep ON note (rep_id);
   `,
+  `
+  CREATE TABLE measure_pack ( -- the numbers of a practice's reps, made of the rows; see packed-measures.ts
+    practice_id INTEGER PRIMARY KEY REFERENCES practice (id),
+    bytes BLOB NOT NULL
+  ) STRICT;
+  CREATE TRIGGER rep_added AFTER INSERT ON rep BEGIN
+    DELETE FROM measure_pack WHERE practice_id = new.practice_id;
+  END;
+  CREATE TRIGGER rep_changed AFTER UPDATE ON rep BEGIN
+    DELETE FROM measure_pack WHERE practice_id IN (old.practice_id, new.practice_id);
+  END;
+  CREATE TRIGGER rep_deleted AFTER DELETE ON rep BEGIN
+    DELETE FROM measure_pack WHERE practice_id = old.practice_id;
+  END;
+  CREATE TRIGGER outcome_added AFTER INSERT ON outcome BEGIN
+    DELETE FROM measure_pack WHERE practice_id = (SELECT practice_id FROM rep WHERE id = new.rep_id);
+  END;
+  CREATE TRIGGER outcome_changed AFTER UPDATE ON outcome BEGIN
+    DELETE FROM measure_pack WHERE practice_id IN (SELECT practice_id FROM rep WHERE id IN (old.rep_id, new.rep_id));
+  END;
+  CREATE TRIGGER outcome_deleted AFTER DELETE ON outcome BEGIN
+    DELETE FROM measure_pack WHERE practice_id = (SELECT practice_id FROM rep WHERE id = old.rep_id);
+  END;
+  `,
 ];

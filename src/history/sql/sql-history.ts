@@ -4,7 +4,6 @@ import type { RepOutcome } from '../../score/rep-score.ts';
 import type { RepRecord } from '../../trace/rep-record.ts';
 import { decodeRecord } from '../codec/decode-record.ts';
 import { encodeRecord } from '../codec/encode-record.ts';
-import { measureMaker } from '../rep-measure-of.ts';
 import type {
   HistoryStore,
   NewNote,
@@ -16,9 +15,10 @@ import type {
   StoredPractice,
   StoredRep,
 } from '../store.ts';
-import { MEASURE_SELECT, type MeasureRow, measureOf } from './measure-row.ts';
 import { insertNote, notesOf } from './note-row.ts';
 import { insertOutcome, outcomesOf } from './outcome-row.ts';
+import { packedMeasures } from './packed-measures.ts';
+import { practicePacks } from './practice-packs.ts';
 import { insertPractice, PRACTICE_COLUMNS, type PracticeRow, practiceOf } from './practice-row.ts';
 import { repFilter } from './rep-filter.ts';
 import { insertRep, insertSelfRating, REP_SELECT, type RepRow, repOf } from './rep-row.ts';
@@ -100,17 +100,7 @@ export class SqlHistory implements HistoryStore {
   }
 
   measures(query: RepQuery): readonly RepMeasure[] {
-    const { sql, values } = repFilter(query);
-    const practices = new Map(this.practices().map((practice) => [practice.id, practice]));
-    const make = measureMaker();
-    const measures = fromRows(this.#db.file, () =>
-      this.#db.map<MeasureRow, RepMeasure>(`${MEASURE_SELECT} ${sql}`, values, (row) => {
-        const practice = practices.get(row.practiceId);
-        if (practice === undefined) throw new RangeError(`rep ${row.id} has no practice`);
-        return measureOf(row, practice, make);
-      }),
-    );
-    return measures.reverse();
+    return fromRows(this.#db.file, () => packedMeasures(practicePacks(this.#db, query), query));
   }
 
   record(repId: number): RepRecord {
