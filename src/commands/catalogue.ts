@@ -25,6 +25,11 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./note-list.ts')).command,
   },
   {
+    name: 'brief',
+    summary: 'the page for the test day: targets, gears, bumps, figures, notes',
+    load: async () => (await import('./brief.ts')).command,
+  },
+  {
     name: 'rig list',
     summary: 'list pedals and wheels, their axes and what the rig uses',
     load: async () => (await import('./rig-list.ts')).command,

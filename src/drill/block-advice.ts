@@ -11,10 +11,11 @@ export function blockAdvice(cause: Cause | null, scoredReps: number): string {
   if (scoredReps < 3) return 'Three scored reps or more are needed to name a cause.';
   if (cause === null) return 'No cause shared by three reps: aim for the same release every time.';
   if (describeCause(cause) === '') return 'Nothing to correct: do the same again.';
-  return `Next block: ${change(cause)}.`;
+  return `Next block: ${changeFor(cause)}.`;
 }
 
-function change({ kind, timingS, rateRatio, amountRatio }: Cause): string {
+/** What to change about a cause, as words that follow `Next block:`. */
+export function changeFor({ kind, timingS, rateRatio, amountRatio }: Cause): string {
   switch (kind) {
     case 'timing':
       return `start to release ${milliseconds(timingS)} ${timingS < 0 ? 'later' : 'earlier'}`;

@@ -1,0 +1,21 @@
+import type { DerivedTarget } from '../../target/derive/derive-target.ts';
+import type { Downshift } from '../../target/derive/downshifts.ts';
+import { fixed, percentText, type TextUnits } from '../../target/unit-text.ts';
+import { placeText } from './place-text.ts';
+
+/** The gears of one variant and where its last downshift goes. */
+export function gearLine({ corner, zone }: DerivedTarget, units: TextUnits): string {
+  const { approach } = corner.gears;
+  const last = zone.downshifts.at(-1);
+  if (last === undefined) return `${corner.variant}: stay in gear ${approach}, no downshift`;
+  return `${corner.variant}: gear ${approach} to ${last.toGear}; ${lastDownshift(last, units)}`;
+}
+
+function lastDownshift(shift: Downshift, units: TextUnits): string {
+  const { fromGear, toGear, atM, earliestM, rpm, rearUse, safe } = shift;
+  const where = `last downshift ${fromGear} to ${toGear} ${placeText(atM, units)}`;
+  if (safe) return `${where}, ${fixed(rpm, 0)} rpm, rear margin ${percentText(1 - rearUse)}`;
+  const instead =
+    earliestM === null ? 'no place is safe' : `safe from ${placeText(earliestM, units)}`;
+  return `${where} is NOT safe by the model (${fixed(rpm, 0)} rpm): ${instead}`;
+}

@@ -1,0 +1,15 @@
+import { printable } from '../profile/printable.ts';
+import { LONGEST_LINE } from './longest-line.ts';
+
+const ENTITIES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
+
+/** Text that HTML shows as it stands, in elements and in quoted attributes; control characters as visible escapes. */
+export function escapeHtml(text: string): string {
+  return printable(text, LONGEST_LINE).replace(/[&<>"']/g, (mark) => ENTITIES[mark] ?? mark);
+}
