@@ -32,7 +32,10 @@ function curveSentences({ curve }: WeeksProgress): string[] {
   if (chosen === null)
     return [`Practice curve: ${points} practices cannot tell which curve it is.`];
   if (chosen.gain === null)
-    return [`Practice curve: level, no gain to be seen in ${points} practices.`];
+    return [
+      // a curve pays for more parameters than a level: that the level wins is no proof of no gain
+      `Practice curve: ${points} practices do not tell a curve from a level line${missingForPlateau > 0 ? ' yet' : ''}.`,
+    ];
   const end =
     plateau === null
       ? `a plateau can be told after ${missingForPlateau} more practices`

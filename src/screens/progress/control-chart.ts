@@ -11,10 +11,12 @@ export function controlChart(chart: PracticeChart): string[] {
   if (points.length < 2) return [];
   const rowOf = rowScale(points, chart);
   const { limits } = chart;
+  const ends = new Map(extremes(points).map((level) => [rowOf(level), level]));
   const lines = Array.from({ length: ROWS }, (_, row) => {
     const name = limits === null ? null : lineAt(row, rowOf, limits);
     const cells = points.map((point) => cell(point, row === rowOf(point.level), name));
-    const label = name === null ? '' : tidy(100 * name.level, 1);
+    const level = name?.level ?? ends.get(row);
+    const label = level === undefined ? '' : tidy(100 * level, 1);
     return `${label.padStart(6)} ${cells.join('')} ${name?.word ?? ''}`.trimEnd();
   });
   const [first, last] = [points[0]!.day, points.at(-1)!.day];
@@ -24,6 +26,12 @@ export function controlChart(chart: PracticeChart): string[] {
     ...lines,
     `       ${first}${last.padStart(Math.max(11, 2 * points.length - 10))}`,
   ];
+}
+
+/** A scale where there are no limits yet. */
+function extremes(points: readonly ChartPoint[]): readonly number[] {
+  const levels = points.map(({ level }) => level);
+  return [Math.max(...levels), Math.min(...levels)];
 }
 
 interface NamedLine {

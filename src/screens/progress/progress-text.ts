@@ -6,7 +6,7 @@ import { cleanText } from '../../input/discovery/clean-text.ts';
 import { countText } from '../number-text.ts';
 import { controlChart } from './control-chart.ts';
 import { dayTable } from './day-table.ts';
-import { weekChart } from './week-chart.ts';
+import { weekChart, weekParts } from './week-chart.ts';
 import { wrapWords } from './wrap-words.ts';
 
 /**
@@ -28,7 +28,8 @@ export function progressText(all: readonly WeeksProgress[], mostRows: number): s
 function seriesLines(progress: WeeksProgress, mostRows: number): string[] {
   const chart = controlChart(progress.chart);
   return [
-    ...weekChart(progress.weeks.slice(-mostRows)),
+    // cut after gaps are taken together: a long rest must not push all that was driven off the page
+    ...weekChart(weekParts(progress.weeks).slice(-mostRows)),
     ...wrapWords(`Reading: ${trendSentence(progress)}`),
     '',
     ...chart,
@@ -53,7 +54,7 @@ function title({ driver, targetId, foot, condition, source, days }: WeeksProgres
 }
 
 function leftOut({ weeks, days }: WeeksProgress, mostRows: number): string[] {
-  if (Math.max(weeks.length, days.length) <= mostRows) return [];
+  if (Math.max(weekParts(weeks).length, days.length) <= mostRows) return [];
   return [`Only the last ${mostRows} rows are shown; \`--weeks N\` shows all of N weeks.`];
 }
 

@@ -7,21 +7,26 @@ const PLOT = 38;
 /** So many weeks without practice in a row are one line. */
 const LONG_GAP = 3;
 
-/** Weeks from top to bottom, the error to the right, at most 80 columns; gaps and breaks stand where they were. */
-export function weekChart(rows: readonly WeekRow[]): string[] {
-  const most = scaleEnd(rows);
+/**
+ * Weeks from top to bottom, the error to the right, at most 80 columns; gaps and breaks stand where they were.
+ *
+ * @param parts by `weekParts`
+ */
+export function weekChart(parts: readonly WeekPart[]): string[] {
+  const most = scaleEnd(parts.flat());
   return [
     'Median release error by week, % of full scale: o hidden reps with --- its',
     'interval, x first-of-day reps, * both; the spread is that of hidden reps.',
     `${''.padEnd(9)}${axis(most)} ${'hidden'.padStart(11)} ${'first'.padStart(9)} spread`,
-    ...gathered(rows).flatMap((part) => partLines(part, most)),
+    ...parts.flatMap((part) => partLines(part, most)),
   ];
 }
 
-type Part = WeekRow | readonly WeekRow[];
+/** A week, or weeks without practice one after the other. */
+export type WeekPart = WeekRow | readonly WeekRow[];
 
 /** Weeks without practice that follow each other are taken together. */
-function gathered(rows: readonly WeekRow[]): Part[] {
+export function weekParts(rows: readonly WeekRow[]): readonly WeekPart[] {
   const parts: (WeekRow | WeekRow[])[] = [];
   for (const row of rows) {
     const last = parts.at(-1);
@@ -32,7 +37,7 @@ function gathered(rows: readonly WeekRow[]): Part[] {
   return parts;
 }
 
-function partLines(part: Part, most: number): string[] {
+function partLines(part: WeekPart, most: number): string[] {
   if (!isGap(part)) return [...breakBefore(part), weekLine(part, most)];
   const [first, last] = [part[0]!, part.at(-1)!];
   if (part.length > LONG_GAP)
@@ -40,7 +45,7 @@ function partLines(part: Part, most: number): string[] {
   return part.map(({ week }) => `${week}  no practice`);
 }
 
-function isGap(part: Part): part is readonly WeekRow[] {
+function isGap(part: WeekPart): part is readonly WeekRow[] {
   return Array.isArray(part);
 }
 

@@ -82,3 +82,34 @@ test('nothing that a name holds reaches the terminal as a control, and no line i
     }),
   );
 });
+
+test('a long rest does not push what was driven off the page', () => {
+  const reps = inventedWeeks(12, seededRandom(9), { factor: 0.3, missed: [] });
+  const late = progressText(weeksProgress(reps, { today: '2028-01-01', weeks: null }), 8);
+  expect(late).toMatch(/^2026-W\d\d \|/m);
+  expect(late).toMatch(/weeks without practice/);
+});
+
+test('a control chart without limits has a scale', () => {
+  const practice = (practiceId: number, releaseErrorLevel: number): readonly RepMeasure[] =>
+    times(8, () =>
+      aMeasure({ practiceId, feedback: 'hidden', numbers: someNumbers({ releaseErrorLevel }) }),
+    );
+  const lines = text([...practice(1, 0.0731), ...practice(2, 0.0512)]).split('\n');
+  expect(lines).toContain('   7.3 o');
+  expect(lines).toContain('   5.1   o');
+});
+
+test('few practices that fall are not called level', () => {
+  const reps = [0.025, 0.018, 0.022, 0.015, 0.019, 0.014, 0.018].flatMap((level, i) =>
+    times(9, () =>
+      aMeasure({
+        practiceId: i,
+        feedback: 'hidden',
+        numbers: someNumbers({ releaseErrorLevel: level }),
+      }),
+    ),
+  );
+  expect(text(reps)).toMatch(/7 practices do not tell a curve from a level line yet/);
+  expect(text(reps)).not.toMatch(/no gain/);
+});
