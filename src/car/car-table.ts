@@ -1,5 +1,6 @@
 import {
   barFromPascals,
+  feetFromMetres,
   kmhFromMetresPerSecond,
   lbfFromNewtons,
   mphFromMetresPerSecond,
@@ -34,11 +35,18 @@ function pressureText(pascals: number, units: CarUnits): string {
     : `${psiFromPascals(pascals).toFixed(0)} psi`;
 }
 
-function massText(kg: number, units: CarUnits): string {
+/** Mass with its unit. */
+export function massText(kg: number, units: CarUnits): string {
   // A pound of force is what a pound weighs under standard gravity.
   return units === 'metric'
     ? `${kg.toFixed(0)} kg`
     : `${lbfFromNewtons(kg * STANDARD_GRAVITY_MPS2).toFixed(0)} lb`;
+}
+
+function heightText(metres: number, units: CarUnits): string {
+  return units === 'metric'
+    ? `${metres.toFixed(2)} m`
+    : `${(12 * feetFromMetres(metres)).toFixed(1)} in`;
 }
 
 /** The straight-line limits over speed as rows of cells, heads first. */
@@ -67,7 +75,7 @@ export function carLines(car: Car, units: CarUnits): readonly string[] {
   const { brakes, gearbox, antiLock, electric } = car;
   const { front, rear } = car.discStartC;
   return [
-    `${row('mass')}${massText(car.chassis.massKg, units)}, centre of gravity ${car.chassis.cgHeightM.toFixed(2)} m high`,
+    `${row('mass')}${massText(car.chassis.massKg, units)}, centre of gravity ${heightText(car.chassis.cgHeightM, units)} high`,
     `${row('brakes')}${(100 * frontBrakeShare(brakes)).toFixed(1)} % in front, ${brakes.rearValve === null ? 'no rear valve' : `rear valve from ${pressureText(brakes.rearValve.kneePa, units)}`}, ${antiLock === null ? 'no anti-lock' : 'anti-lock'}`,
     `${row('pads')}friction ${brakes.front.padFriction.toFixed(2)} front, ${brakes.rear.padFriction.toFixed(2)} rear, discs at ${front} and ${rear} C`,
     `${row('tyres')}friction ${car.tyres.front.longitudinalFriction.toFixed(2)} front, ${car.tyres.rear.longitudinalFriction.toFixed(2)} rear, at ${car.tyreStartC} C`,

@@ -1,4 +1,5 @@
 import type { CarOverrides } from '../car/car-overrides.ts';
+import { massText } from '../car/car-table.ts';
 import { apexM } from '../corner/apex.ts';
 import type { Corner, CornerBump } from '../corner/corner.ts';
 import type { CornerSheet, CornerVariant } from '../corner/corner-sheet.ts';
@@ -33,7 +34,7 @@ export function cornerTable(
     ),
     row('gears', gearText(corner, units)),
     row('grip to use', `${percent(corner.gripShare)} %`),
-    ...carLines(variant.car),
+    ...carLines(variant.car, units),
     ...markLines(corner, units),
     ...(variant.call === null ? [] : [row('late call', variant.call)]),
     ...(variant.note === null
@@ -89,10 +90,10 @@ function gearText({ gears, path }: Corner, units: Units): string {
   return `${change}, downshifts ${places.join(', ')} before the apex`;
 }
 
-function carLines(car: CarOverrides): string[] {
+function carLines(car: CarOverrides, units: Units): string[] {
   const parts = [
     car.gripFactor === undefined ? null : `grip times ${car.gripFactor}`,
-    car.fuelKg === undefined ? null : `fuel ${car.fuelKg} kg`,
+    car.fuelKg === undefined ? null : `fuel ${massText(car.fuelKg, units)}`,
     car.tyreState === undefined ? null : `tyres ${car.tyreState}`,
     car.balanceBarFront === undefined
       ? null

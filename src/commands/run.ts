@@ -4,7 +4,7 @@ import { CATALOGUE, type CatalogueEntry } from './catalogue.ts';
 import type { CommandContext, CommandInput } from './command.ts';
 import { defaultDataDir } from './data-dir.ts';
 import { commandHelp, overview } from './help.ts';
-import { parseOptions } from './options.ts';
+import { GLOBAL_OPTIONS, parseOptions } from './options.ts';
 import { VERSION } from './version.ts';
 
 /** The part of the process a run touches; tests pass their own. */
@@ -60,7 +60,8 @@ export function exit(code: number): void {
 }
 
 async function dispatch(argv: readonly string[], terminal: Terminal): Promise<number> {
-  const words = wantsDrill(argv, terminal) ? ['drill', ...argv] : argv;
+  const inOrder = commandFirst(argv);
+  const words = wantsDrill(inOrder, terminal) ? ['drill', ...inOrder] : inOrder;
   const found = findCommand(words);
   if (found === null) return withoutCommand(words, terminal);
   const command = await found.entry.load();
@@ -74,6 +75,17 @@ async function dispatch(argv: readonly string[], terminal: Terminal): Promise<nu
     return 0;
   }
   return command.run(input, contextOf(input, terminal));
+}
+
+/** Options of every command may stand before it as well: `ebbline --units imperial drill hairpin`. */
+function commandFirst(argv: readonly string[]): readonly string[] {
+  let at = 0;
+  for (let word = argv[at]; word?.startsWith('--'); word = argv[at]) {
+    const option = GLOBAL_OPTIONS[word.slice(2).split('=')[0] ?? ''];
+    if (option === undefined) return argv;
+    at += option.type === 'string' && !word.includes('=') ? 2 : 1;
+  }
+  return findCommand(argv.slice(at)) === null ? argv : [...argv.slice(at), ...argv.slice(0, at)];
 }
 
 /** No command, on a terminal: the main job. */

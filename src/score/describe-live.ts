@@ -21,6 +21,9 @@ const OVER_REV_POINTS = 10;
 const SHIFT_POINTS = 4;
 /** Difference at the slowest point that is worth a word where nothing else was, as a share of the speed. */
 const SPEED_SHARE = 0.05;
+/** From here on it is worth more than a shift: the car would have run wide, or the next one is past. */
+const WIDE_SHARE = 0.1;
+const WIDE_POINTS = 5;
 
 /** What the live car has to tell beside release, hit and smooth, in points as they are compared. */
 export function toldOfLive(
@@ -32,7 +35,7 @@ export function toldOfLive(
     { lost: BRAKE_POINT_WEIGHT * (pointsLost.brakePoint ?? 0), words: brakePointWords(live) },
     ...live.shifts.map(toldOfShift),
     { lost: live.missedDownshifts > 0 ? SHIFT_POINTS : 0, words: missedWords(live) },
-    { lost: speedTold(live) ? SHIFT_POINTS : 0, words: speedWords(live, units) },
+    { lost: speedPoints(live), words: speedWords(live, units) },
   ];
 }
 
@@ -73,8 +76,10 @@ function missedWords({ missedDownshifts: count }: LiveMeasures): string {
   return count === 0 ? '' : `${count} ${count === 1 ? 'downshift' : 'downshifts'} missing`;
 }
 
-function speedTold({ slowestSpeedMps, slowestSpeedErrorMps }: LiveMeasures): boolean {
-  return Math.abs(slowestSpeedErrorMps) > SPEED_SHARE * (slowestSpeedMps - slowestSpeedErrorMps);
+function speedPoints({ slowestSpeedMps, slowestSpeedErrorMps }: LiveMeasures): number {
+  const share = Math.abs(slowestSpeedErrorMps) / (slowestSpeedMps - slowestSpeedErrorMps);
+  if (share > WIDE_SHARE) return WIDE_POINTS;
+  return share > SPEED_SHARE ? SHIFT_POINTS : 0;
 }
 
 function speedWords({ slowestSpeedErrorMps: error }: LiveMeasures, units: SpokenUnits): string {

@@ -1,10 +1,10 @@
 import type { RepLine } from '../drill/drill-view.ts';
 import type { LiveMeasures } from '../score/live-measures.ts';
-import type { Area, CellGrid } from './cell-grid.ts';
+import type { Area, CellGrid, Size } from './cell-grid.ts';
 import { brakePointText, slowestText } from './live/live-errors.ts';
 import type { Look } from './look.ts';
 import { countText, tidy, wholePercentText } from './number-text.ts';
-import { fitText, writeText } from './write-text.ts';
+import { fitText, textWidth, wrapText, writeText } from './write-text.ts';
 
 interface Column {
   readonly heading: string;
@@ -39,7 +39,7 @@ const NARROW_LIVE_COLUMNS: readonly Column[] = LIVE_COLUMNS.filter(
 );
 const ROOMY_COLS = 100;
 
-/** The last reps, newest first, under a heading. */
+/** The last reps, newest first, under a heading. The newest says all it has to say; older ones keep to one row. */
 export function drawRepList(
   grid: CellGrid,
   area: Area,
@@ -50,16 +50,29 @@ export function drawRepList(
   const columns = columnsOf(live, area.cols);
   const heading = columns.map((column) => column.heading.padEnd(column.width)).join('');
   writeText(grid, area.x, area.y, `${heading}in words`, theme.quiet);
-  reps.slice(0, area.rows - 1).forEach((rep, index) => {
-    const cells = columns.map((column) => column.cell(rep).padEnd(column.width)).join('');
-    writeText(
-      grid,
-      area.x,
-      area.y + 1 + index,
-      fitText(cells + wordsOf(rep), area.cols),
-      theme.text,
-    );
+  const room = area.rows - 1;
+  const lines = reps.flatMap((rep, index) =>
+    repRows(rep, columns, { cols: area.cols, rows: index === 0 ? room : 1 }),
+  );
+  lines.slice(0, room).forEach((line, index) => {
+    writeText(grid, area.x, area.y + 1 + index, line, theme.text);
   });
+}
+
+/** A rep in as many rows as its words need, cut with an ellipsis where there are fewer. */
+function repRows(
+  rep: RepLine,
+  columns: readonly Column[],
+  { cols, rows }: Size,
+): readonly string[] {
+  const cells = columns.map((column) => column.cell(rep).padEnd(column.width)).join('');
+  const left = textWidth(cells);
+  const lines = wrapText(wordsOf(rep), cols - left);
+  const fitting = Math.max(0, Math.min(lines.length, rows) - 1);
+  const last = fitText(lines.slice(fitting).join(' '), cols - left);
+  return [...lines.slice(0, fitting), last].map(
+    (line, index) => (index === 0 ? cells : ' '.repeat(left)) + line,
+  );
 }
 
 function columnsOf(live: boolean, cols: number): readonly Column[] {
@@ -85,10 +98,11 @@ function reappliedCell(rep: RepLine): string {
   return rep.outcome?.kind === 'scored' ? countText(rep.outcome.reapplications, 'time') : '';
 }
 
-/** Why there is no score, or what the drill has to say. */
+/** Why there is no score, or what the drill has to say; a late call first. */
 function wordsOf(rep: RepLine): string {
   if (rep.voided !== null) return rep.voided;
-  if (rep.outcome === null) return `${rep.feedback}, score held back`;
-  if (rep.sentence !== '') return rep.sentence;
-  return rep.outcome.kind === 'no-rep' ? rep.outcome.reason : 'in band';
+  const called = rep.call === null ? '' : `${rep.call} call: `;
+  if (rep.outcome === null) return `${called}${rep.feedback}, score held back`;
+  if (rep.sentence !== '') return called + rep.sentence;
+  return called + (rep.outcome.kind === 'no-rep' ? rep.outcome.reason : 'in band');
 }

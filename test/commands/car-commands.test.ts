@@ -92,7 +92,8 @@ describe('car show', () => {
   test('in imperial units', async () => {
     const argv = ['car', 'show', 'gt', '--units', 'imperial', ...here()];
     const { stdout } = await runCommand(argv);
-    expect(stdout).toMatch(/^mass +2866 lb/m);
+    // 0.45 m over 25.4 mm
+    expect(stdout).toMatch(/^mass +2866 lb, centre of gravity 17\.7 in high$/m);
     expect(stdout).toMatch(/^179 mph .* lbf .* psi /m);
   });
 

@@ -121,7 +121,9 @@ describe('corner show', () => {
     expect(stdout).toMatch(/^[\x20-\x7e\n]*$/);
     expect(stdout).toMatch(/^approach +130 mph on 853 ft$/m);
     expect(stdout).toMatch(/^ *118 ft L/m);
-    expect(stdout).not.toMatch(/\d m\b/);
+    expect(stdout).not.toMatch(/\d (m|kg)\b/);
+    // 12 kg; a pound is 0.45359237 kg exactly
+    expect(stdout).toMatch(/^car +fuel 26 lb$/m);
   });
 
   test('as JSON: the path over the distance to the apex', async () => {

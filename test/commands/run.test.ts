@@ -28,6 +28,13 @@ describe('the command line', () => {
     expect(terminal.stderr).toBe('');
   });
 
+  test('takes the options of every command before it as well', async () => {
+    const terminal = fakeTerminal();
+    const argv = ['--units', 'imperial', '--no-color', '--data-dir=/nowhere', 'car', 'show', 'gt'];
+    expect(await run(argv, terminal)).toBe(0);
+    expect(terminal.stdout).toContain('2866 lb');
+  });
+
   test('prints its version as one line', async () => {
     const terminal = fakeTerminal();
     expect(await run(['--version'], terminal)).toBe(0);

@@ -100,6 +100,16 @@ describe('what the live car tells', () => {
       { slowestSpeedMps: 20, slowestSpeedErrorMps: -5 },
       '18 km/h too slow at the slowest point',
     ],
+    [
+      'a late shift and a speed that is a little off',
+      { shifts: [{ ...SHIFT, verdict: 'late' }], slowestSpeedMps: 30, slowestSpeedErrorMps: 2 },
+      'down to gear 2 late',
+    ],
+    [
+      'a late shift and a corner the car would have run wide of',
+      { shifts: [{ ...SHIFT, verdict: 'late' }], slowestSpeedMps: 30, slowestSpeedErrorMps: 5 },
+      '18 km/h too fast at the slowest point',
+    ],
     ['nearly the speed', { slowestSpeedMps: 30, slowestSpeedErrorMps: 1 }, ''],
   ] as const)('%s', (_, live, sentence) => {
     expect(describeOutcome(withLive(live as Partial<LiveMeasures>))).toBe(sentence);
