@@ -6,6 +6,8 @@ export type Limiter =
   | 'grip'
   /** How fast a foot can release. */
   | 'foot'
+  /** What the engine pulls, and the driven axle carries, between two places where the corner limits. */
+  | 'throttle'
   /** The speed at which the corner can be driven at all. */
   | 'corner';
 

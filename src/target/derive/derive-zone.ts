@@ -7,6 +7,8 @@ import { slowestPointM } from '../../corner/slowest-point.ts';
 import { brakeToSlowest, DEFAULT_STEP_M, type ProfilePoint } from '../../corner/speed-profile.ts';
 import { type ApplicationPoint, findBrakePoint, type Pitch } from './application.ts';
 import { type Downshift, planDownshifts, scheduleOf } from './downshifts.ts';
+import { fullThrottle } from './exit-drive.ts';
+import { underThrottle } from './under-throttle.ts';
 import {
   engineBrakingOf,
   type GearSchedule,
@@ -126,7 +128,7 @@ function solveProfile(
 ): SolvedProfile {
   const { car, corner, slowestM } = problem;
   const model = zoneModel(problem.model, car, corner, schedule);
-  const profile = brakeToSlowest(model, {
+  const limit = brakeToSlowest(model, {
     slowestM,
     fromM: -corner.approachM,
     jointsM: [...jointsOf(corner), ...schedule.slice(1).map(({ fromM }) => fromM)],
@@ -134,7 +136,15 @@ function solveProfile(
     stopAboveMps: SPARE_SPEED * corner.approachSpeedMps,
     releaseNps: footReleaseNps * brakeForcePerPedalN(car),
   });
+  const profile =
+    problem.model === 'two-axle' && risesAgain(limit)
+      ? underThrottle(limit, fullThrottle(car, corner), schedule)
+      : limit;
   return { model, profile, curve: profileCurve(profile), slowestM };
+}
+
+function risesAgain(profile: readonly ProfilePoint[]): boolean {
+  return profile.some(({ speedMps }, i) => speedMps > (profile[i - 1]?.speedMps ?? speedMps));
 }
 
 function withApplication(

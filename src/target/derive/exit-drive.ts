@@ -20,25 +20,30 @@ const JUST_BELOW = 1 - 1e-9;
  * carry. Left out: a hybrid's motor, the time a driver takes from brake to throttle, wheelspin.
  */
 export function exitDrive(car: Car, corner: Corner, fromM: number, toM: number): DriveModel {
-  const resistanceN = resistanceOf(car, corner);
-  const carriedN = carriedOf(car, corner);
-  const { massKg } = car.chassis;
-  const spunKg = massKg * (1 + car.rotatingShare);
   const road = speedCeiling(brakingInGear(car, corner), fromM, toM);
   const most = (topSpeedMps(car) * JUST_BELOW) ** 2;
   const upshifts = car.gearbox.ratios.map(
     (_, i) => (upshiftSpeedMps(car.gearbox, car.engine, i + 1) * JUST_BELOW) ** 2,
   );
   return {
-    accelerationMps2: (sM, w, gear) => {
-      const against = resistanceN(sM, w);
-      if (gear === null) return -against / spunKg;
-      const pulled = (pulledN(car, gear, Math.sqrt(w)) - against) / spunKg;
-      return Math.min(pulled, (carriedN(sM, w) - against) / massKg);
-    },
+    accelerationMps2: fullThrottle(car, corner),
     ceiling: (sM) => Math.min(most, road(sM)),
     upshiftSquared: (gear) => upshifts[gear - 1] ?? Number.POSITIVE_INFINITY,
     shiftS: car.gearbox.shiftS,
+  };
+}
+
+/** Acceleration at full throttle in a gear, m/s^2; with none, what drag, rolling resistance and slope leave. */
+export function fullThrottle(car: Car, corner: Corner): DriveModel['accelerationMps2'] {
+  const resistanceN = resistanceOf(car, corner);
+  const carriedN = carriedOf(car, corner);
+  const { massKg } = car.chassis;
+  const spunKg = massKg * (1 + car.rotatingShare);
+  return (sM, w, gear) => {
+    const against = resistanceN(sM, w);
+    if (gear === null) return -against / spunKg;
+    const pulled = (pulledN(car, gear, Math.sqrt(w)) - against) / spunKg;
+    return Math.min(pulled, (carriedN(sM, w) - against) / massKg);
   };
 }
 

@@ -89,7 +89,10 @@ export function atTheDiscsN(
   return brakeForceN + rotatingShare * chassis.massKg * decelerationMps2;
 }
 
-/** Engine braking, N: off the brake the throttle lets the car keep only as much of it as the motion shows. */
+/**
+ * Engine braking, N: off the brake the throttle lets the car keep only as much of it as the motion shows. Negative where
+ * the engine drives.
+ */
 function engineForceN({ car, corner, axles, road }: ZoneSetting, motion: Motion): number {
   const { sM, speedMps, gear } = motion;
   const fullN = engineBrakingInGearN(car, gear, speedMps);
@@ -100,5 +103,5 @@ function engineForceN({ car, corner, axles, road }: ZoneSetting, motion: Motion)
     car.rollingResistance * (frontLoadN + rearLoadN) +
     weightN(car.chassis) * corner.slopeAt(sM);
   const neededN = car.chassis.massKg * motion.decelerationMps2 - othersN;
-  return Math.min(fullN, Math.max(0, neededN));
+  return Math.min(fullN, motion.limiter === 'throttle' ? neededN : Math.max(0, neededN));
 }
