@@ -1,10 +1,15 @@
 import { localDate } from '../consistency/local-date.ts';
 import type { RepMeasure } from '../consistency/rep-measure.ts';
 import { weeksJson } from '../consistency/weeks/weeks-json.ts';
-import { weeksProgress } from '../consistency/weeks/weeks-progress.ts';
+import {
+  type WeeksOptions,
+  type WeeksProgress,
+  weeksProgress,
+} from '../consistency/weeks/weeks-progress.ts';
 import type { ZonedInstant } from '../consistency/zoned-instant.ts';
+import { type LatestSpread, latestSpreadJson } from '../drill/diagnosis/spread-curve.ts';
 import { openExistingHistory } from '../history/open-history.ts';
-import type { RepQuery } from '../history/store.ts';
+import type { HistoryStore, RepQuery } from '../history/store.ts';
 import { cleanText } from '../input/discovery/clean-text.ts';
 import { Problem } from '../problem.ts';
 import { nearest } from '../profile/nearest.ts';
@@ -30,11 +35,11 @@ export const command: Command = {
 };
 
 /** `progress` with the time passed in. */
-export function progress(
+export async function progress(
   { positionals, values }: CommandInput,
   context: CommandContext,
   now: ZonedInstant,
-): number {
+): Promise<number> {
   const [targetId, ...more] = positionals;
   if (more.length > 0) throw wrongUsage('progress takes one target', 'Leave out the others.');
   const query = {
@@ -42,28 +47,67 @@ export function progress(
     ...(typeof values.driver === 'string' ? { driver: values.driver } : {}),
   };
   const weeks = values.weeks === undefined ? null : weekCount(values.weeks);
-  const reps = readReps(context, query);
-  const all = weeksProgress(reps ?? [], { today: localDate(now), weeks });
-  if (values.json === true) context.out(`${JSON.stringify(weeksJson(all))}\n`);
+  const { reps, all, spreads } = await readAll(context, query, { today: localDate(now), weeks });
+  if (values.json === true) context.out(`${JSON.stringify(progressJson(all, spreads))}\n`);
   else if (reps === null) context.out('No reps yet: drive some with `ebbline drill`.\n');
   else if (all.length === 0) context.out(`No reps in the last ${weeks} weeks.\n`);
-  else context.out(progressText(all, weeks === null ? USUAL_ROWS : Number.POSITIVE_INFINITY));
+  else
+    context.out(progressText(all, weeks === null ? USUAL_ROWS : Number.POSITIVE_INFINITY, spreads));
   return 0;
 }
 
-/** Null where no rep was ever kept. */
-function readReps({ dataDir, err }: CommandContext, query: RepQuery): readonly RepMeasure[] | null {
+interface Read {
+  /** Null where no rep was ever kept. */
+  readonly reps: readonly RepMeasure[] | null;
+  readonly all: readonly WeeksProgress[];
+  /** One of each series. */
+  readonly spreads: readonly LatestSpread[];
+}
+
+async function readAll(
+  { dataDir, err }: CommandContext,
+  query: RepQuery,
+  options: WeeksOptions,
+): Promise<Read> {
   const history = openExistingHistory(dataDir);
-  if (history === null) return null;
+  if (history === null) return { reps: null, all: [], spreads: [] };
   try {
     if (history.notice !== null) err(`ebbline: ${history.notice}\n`);
-    const reps = history.measures(query);
-    if (reps.length > 0) return reps;
-    if (history.measures({ limit: 1 }).length === 0) return null;
-    throw nothingOf(query, history.measures({}));
+    const reps = readReps(history, query);
+    const all = weeksProgress(reps ?? [], options);
+    return { reps, all, spreads: await spreadsOf(history, reps ?? [], all, dataDir) };
   } finally {
     history.close();
   }
+}
+
+/** Null where no rep was ever kept. */
+function readReps(history: HistoryStore, query: RepQuery): readonly RepMeasure[] | null {
+  const reps = history.measures(query);
+  if (reps.length > 0) return reps;
+  if (history.measures({ limit: 1 }).length === 0) return null;
+  throw nothingOf(query, history.measures({}));
+}
+
+async function spreadsOf(
+  history: HistoryStore,
+  reps: readonly RepMeasure[],
+  all: readonly WeeksProgress[],
+  dataDir: string,
+): Promise<LatestSpread[]> {
+  if (all.length === 0) return [];
+  // the readers of target files are needed for this picture only
+  const { latestSpread } = await import('./latest-spread.ts');
+  const spreads: LatestSpread[] = [];
+  for (const series of all) spreads.push(await latestSpread(history, reps, series, dataDir));
+  return spreads;
+}
+
+function progressJson(all: readonly WeeksProgress[], spreads: readonly LatestSpread[]): object {
+  const { targets } = weeksJson(all);
+  return {
+    targets: targets.map((target, i) => ({ ...target, ...latestSpreadJson(spreads[i]!) })),
+  };
 }
 
 function weekCount(weeks: unknown): number {

@@ -2,11 +2,14 @@ import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import { progress } from '../../src/commands/progress.ts';
+import { findTarget } from '../../src/commands/target-files.ts';
 import { zonedInstant } from '../../src/consistency/zoned-instant.ts';
 import { openHistory } from '../../src/history/open-history.ts';
 import type { NewRep, PracticeStart } from '../../src/history/store.ts';
 import { Problem } from '../../src/problem.ts';
-import { aPractice, aRep, aScore, EVENING_MS } from '../history/fixtures.ts';
+import { scoreRep } from '../../src/score/score-rep.ts';
+import { overTime } from '../../src/target/over-time.ts';
+import { aPractice, aRep, aScore, EVENING_MS, RECORD } from '../history/fixtures.ts';
 import { inFolder } from '../history/implementations.ts';
 import { fakeContext } from './fake-context.ts';
 
@@ -18,9 +21,12 @@ interface Asked {
   readonly values?: Readonly<Record<string, string | boolean>>;
 }
 
-function printed(folder: string, { positionals = [], values = {} }: Asked = {}): string {
+async function printed(
+  folder: string,
+  { positionals = [], values = {} }: Asked = {},
+): Promise<string> {
   const context = fakeContext(folder);
-  expect(progress({ positionals, values }, context, NOW)).toBe(0);
+  expect(await progress({ positionals, values }, context, NOW)).toBe(0);
   return context.printed();
 }
 
@@ -39,50 +45,50 @@ function practise(
 }
 
 test('without a history there is one friendly line, and no file is made', () =>
-  inFolder((folder) => {
+  inFolder(async (folder) => {
     const nowhere = join(folder, 'none');
-    expect(printed(nowhere)).toBe('No reps yet: drive some with `ebbline drill`.\n');
-    expect(printed(nowhere, { values: { json: true } })).toBe('{"targets":[]}\n');
+    expect(await printed(nowhere)).toBe('No reps yet: drive some with `ebbline drill`.\n');
+    expect(await printed(nowhere, { values: { json: true } })).toBe('{"targets":[]}\n');
     expect(existsSync(nowhere)).toBe(false);
     practise(folder, 0, []);
-    expect(printed(folder)).toBe('No reps yet: drive some with `ebbline drill`.\n');
+    expect(await printed(folder)).toBe('No reps yet: drive some with `ebbline drill`.\n');
   }));
 
 test('a target, a driver, the last weeks', () =>
-  inFolder((folder) => {
+  inFolder(async (folder) => {
     practise(folder, 0, [{}, { targetId: 'sweeper' }]);
     practise(folder, 2, [{}]); // Monday of this week
     practise(folder, 3, [{}]); // Sunday of the week before
     practise(folder, 30, [{}], { driver: 'Lou' });
-    const rows = (asked: Asked): string[] => {
+    const rows = async (asked: Asked): Promise<string[]> => {
       const { targets } = JSON.parse(
-        printed(folder, { ...asked, values: { ...asked.values, json: true } }),
+        await printed(folder, { ...asked, values: { ...asked.values, json: true } }),
       );
       return targets.map(
         (target: { target_id: string; driver: string; days: { day: string }[] }) =>
           `${target.driver} ${target.target_id} ${target.days.map(({ day }) => day.slice(5)).join()}`,
       );
     };
-    expect(rows({})).toEqual([
+    expect(await rows({})).toEqual([
       'Lou hairpin 10-26',
       'Kim hairpin 11-22,11-23,11-25',
       'Kim sweeper 11-25',
     ]);
-    expect(rows({ positionals: ['sweeper'] })).toEqual(['Kim sweeper 11-25']);
-    expect(rows({ values: { driver: 'Lou' } })).toEqual(['Lou hairpin 10-26']);
-    expect(rows({ positionals: ['hairpin'], values: { weeks: '1' } })).toEqual([
+    expect(await rows({ positionals: ['sweeper'] })).toEqual(['Kim sweeper 11-25']);
+    expect(await rows({ values: { driver: 'Lou' } })).toEqual(['Lou hairpin 10-26']);
+    expect(await rows({ positionals: ['hairpin'], values: { weeks: '1' } })).toEqual([
       'Kim hairpin 11-23,11-25',
     ]);
-    expect(rows({ positionals: ['hairpin'], values: { weeks: '2' } })).toEqual([
+    expect(await rows({ positionals: ['hairpin'], values: { weeks: '2' } })).toEqual([
       'Kim hairpin 11-22,11-23,11-25',
     ]);
-    expect(printed(folder, { values: { driver: 'Lou', weeks: '2' } })).toBe(
+    expect(await printed(folder, { values: { driver: 'Lou', weeks: '2' } })).toBe(
       'No reps in the last 2 weeks.\n',
     );
   }));
 
 test('numbers in JSON carry their units', () =>
-  inFolder((folder) => {
+  inFolder(async (folder) => {
     practise(folder, 0, [
       ...Array.from({ length: 10 }, (_, i) => ({
         outcome: aScore({ averageErrorLevel: i % 2 === 0 ? 0.03 : -0.01 }),
@@ -90,7 +96,7 @@ test('numbers in JSON carry their units', () =>
       })),
       { voided: 'aborted' as const, outcome: null },
     ]);
-    const [target] = JSON.parse(printed(folder, { values: { json: true } })).targets;
+    const [target] = JSON.parse(await printed(folder, { values: { json: true } })).targets;
     expect(target).toMatchObject({ driver: 'Kim', target_id: 'hairpin' });
     expect(target.sentence).toMatch(/^Not known yet whether the spread changed/);
     expect(target.days).toEqual([
@@ -126,36 +132,76 @@ test('numbers in JSON carry their units', () =>
     ]);
   }));
 
+test('a spread curve needs ten hidden reps, and the target that they were driven against', () =>
+  inFolder(async (folder) => {
+    const hidden = (count: number): readonly Partial<NewRep>[] =>
+      Array.from({ length: count }, () => ({ feedback: 'hidden' as const }));
+    practise(folder, 1, hidden(9));
+    expect(await printed(folder)).toContain('no practice with 10 hidden reps yet');
+    practise(folder, 0, hidden(10));
+    expect(await printed(folder)).toMatch(
+      /Spread along the target: target hairpin has been changed since/,
+    );
+  }));
+
+test('the spread curve is that of the last practice since the break, shown reps left out', () =>
+  inFolder(async (folder) => {
+    const target = overTime(await findTarget('hairpin', folder));
+    const rep = (feedback: 'shown' | 'hidden', factor: number): Partial<NewRep> => {
+      const timeS = Float64Array.from({ length: 5000 }, (_, i) => i / 1000);
+      const record = {
+        ...RECORD,
+        brake: { timeS, value: timeS.map((t) => factor * target.level.at(t)) },
+        endS: 5,
+      };
+      return { feedback, targetVersion: target.version, record, outcome: scoreRep(record, target) };
+    };
+    const hidden = Array.from({ length: 10 }, (_, i) => rep('hidden', i % 2 === 0 ? 0.9 : 1));
+    practise(folder, 1, [...hidden, rep('hidden', 0.2)], { calibrationId: 'old' });
+    practise(folder, 0, [...hidden, rep('shown', 0.3)]);
+    const [told] = JSON.parse(await printed(folder, { values: { json: true } })).targets;
+    expect(told.spread_curve).toMatchObject({ day: '2026-11-25', hidden_reps: 10 });
+    // at the peak: ten values of 0.9 and 1.0 times the level have a deviation of 0.0527 times it
+    const peak = target.level.at(target.marks.peak);
+    const at = Math.round((target.marks.peak + 0.1 - target.marks.rise) / 0.005);
+    expect(told.spread_curve.spread_level[at] / peak).toBeCloseTo(0.0527, 2);
+    expect(await printed(folder)).toContain('10 hidden reps of 2026-11-25');
+    practise(folder, 0, [rep('hidden', 1)], { footwear: 'socks' });
+    expect(await printed(folder)).toContain('no practice with 10 hidden reps yet');
+  }));
+
 test('a change of conditions is named in JSON as in the table', () =>
-  inFolder((folder) => {
+  inFolder(async (folder) => {
     practise(folder, 1, [{}]);
     practise(folder, 0, [{ targetVersion: 'v-two' }], { calibrationId: 'bead' });
-    const [target] = JSON.parse(printed(folder, { values: { json: true } })).targets;
+    const [target] = JSON.parse(await printed(folder, { values: { json: true } })).targets;
     expect(target.days[1].changed).toEqual(['target_version', 'calibration_id']);
-    expect(printed(folder)).toContain('target version v-one -> v-two, calibration c0ffee -> bead');
+    expect(await printed(folder)).toContain(
+      'target version v-one -> v-two, calibration c0ffee -> bead',
+    );
   }));
 
 test('slips of the keyboard are problems that name what there is', () =>
-  inFolder((folder) => {
+  inFolder(async (folder) => {
     practise(folder, 0, [{}, { targetId: 'sweeper' }]);
-    const failure = (asked: Asked): Problem => {
+    const failure = async (asked: Asked): Promise<Problem> => {
       try {
-        printed(folder, asked);
+        await printed(folder, asked);
       } catch (error) {
         expect(error).toBeInstanceOf(Problem);
         return error as Problem;
       }
       return expect.unreachable();
     };
-    const target = failure({ positionals: ['hairpim'] });
+    const target = await failure({ positionals: ['hairpim'] });
     expect([target.exitCode, target.next]).toEqual([
       1,
       'Did you mean hairpin? There are reps of: hairpin, sweeper.',
     ]);
-    expect(failure({ values: { driver: 'Kin' } }).next).toMatch(/^Did you mean Kim/);
-    expect(failure({ positionals: ['a', 'b'] }).exitCode).toBe(2);
+    expect((await failure({ values: { driver: 'Kin' } })).next).toMatch(/^Did you mean Kim/);
+    expect((await failure({ positionals: ['a', 'b'] })).exitCode).toBe(2);
     for (const weeks of ['0', '-1', '1.5', 'two', ''])
-      expect(failure({ values: { weeks } }).exitCode).toBe(2);
+      expect((await failure({ values: { weeks } })).exitCode).toBe(2);
   }));
 
 test('nothing that draws, reads devices or streams is loaded', () => {

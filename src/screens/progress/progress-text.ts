@@ -2,30 +2,49 @@ import { chartReading } from '../../consistency/weeks/chart-reading.ts';
 import { headline, lastDaySentence, trendSentence } from '../../consistency/weeks/headline.ts';
 import { practiceSentences } from '../../consistency/weeks/practice-sentences.ts';
 import type { WeeksProgress } from '../../consistency/weeks/weeks-progress.ts';
+import { type LatestSpread, spreadReading } from '../../drill/diagnosis/spread-curve.ts';
 import { cleanText } from '../../input/discovery/clean-text.ts';
 import { countText } from '../number-text.ts';
 import { controlChart } from './control-chart.ts';
 import { dayTable } from './day-table.ts';
+import { spreadChart } from './spread-chart.ts';
 import { weekChart, weekParts } from './week-chart.ts';
 import { wrapWords } from './wrap-words.ts';
 
 /**
  * The progress of drivers on targets as lines of at most 80 columns: one sentence first, then the weeks and the
- * control chart with a reading each, then the days.
+ * control chart and the spread curve with a reading each, then the days.
  *
  * @param mostRows of weeks and of days; the newest are shown
+ * @param spreads one of each series; without any, that picture is left out
  */
-export function progressText(all: readonly WeeksProgress[], mostRows: number): string {
-  const parts = all.flatMap((progress) => {
+export function progressText(
+  all: readonly WeeksProgress[],
+  mostRows: number,
+  spreads: readonly LatestSpread[] = [],
+): string {
+  const parts = all.flatMap((progress, i) => {
     const sentence = wrapWords(headline(progress));
     // where there are several, each sentence says first whose it is
     const head = all.length > 1 ? [title(progress), ...sentence] : [...sentence, title(progress)];
-    return [...head, '', ...seriesLines(progress, mostRows), ''];
+    return [...head, '', ...seriesLines(progress, mostRows, spreadLines(spreads[i])), ''];
   });
   return `${[...parts, ...legend(all)].join('\n')}\n`;
 }
 
-function seriesLines(progress: WeeksProgress, mostRows: number): string[] {
+function spreadLines(latest: LatestSpread | undefined): string[] {
+  if (latest === undefined) return [];
+  if (latest.kind === 'none')
+    return [...wrapWords(`Spread along the target: ${cleanText(latest.reason, 200)}.`), ''];
+  const reading = wrapWords(`Reading: ${spreadReading(latest.curve)}`);
+  return [...spreadChart(latest.curve), ...reading, ''];
+}
+
+function seriesLines(
+  progress: WeeksProgress,
+  mostRows: number,
+  spread: readonly string[],
+): string[] {
   const chart = controlChart(progress.chart);
   return [
     // cut after gaps are taken together: a long rest must not push all that was driven off the page
@@ -38,6 +57,7 @@ function seriesLines(progress: WeeksProgress, mostRows: number): string[] {
     ),
     ...practiceSentences(progress).flatMap((sentence) => wrapWords(sentence)),
     '',
+    ...spread,
     ...dayTable(progress.days.slice(-mostRows)),
     ...wrapWords(lastDaySentence(progress)),
     ...leftOut(progress, mostRows),

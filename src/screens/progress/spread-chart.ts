@@ -1,0 +1,49 @@
+import { BRAKE_PHASES } from '../../drill/diagnosis/block-grid.ts';
+import type { PracticeSpread } from '../../drill/diagnosis/spread-curve.ts';
+import { countText, tidy } from '../number-text.ts';
+
+const COLUMNS = 70;
+const ROWS = 7;
+const LABEL = 6;
+
+/** The spread along the target from left to right, at most 80 columns; the ends of the phases stand below. */
+export function spreadChart(curve: PracticeSpread): string[] {
+  const { day, reps, grid, spread } = curve;
+  const columns = widestByColumn(spread);
+  const top = Math.max(...columns, 0.001);
+  const lines = Array.from({ length: ROWS }, (_, row) => {
+    const bars = columns.map((level) => (barRows(level, top) >= ROWS - row ? '#' : ' ')).join('');
+    const label = row === 0 ? tidy(100 * top, 1) : '';
+    return `${label.padStart(LABEL)} |${bars}`.trimEnd();
+  });
+  const endS = `${((spread.length - 1) * grid.stepS).toFixed(1)} s`;
+  return [
+    `Spread along the target, % of full scale: ${countText(reps, 'hidden rep')} of ${day}.`,
+    ...lines,
+    `${'0.0'.padStart(LABEL)} +${axis(curve)}`,
+    `${''.padEnd(LABEL + 2)}0 s${endS.padStart(COLUMNS - 3)}`,
+    'Below, ^ in turn: start of release, 50 %, 10 %, brake off.',
+  ];
+}
+
+/** A peak between two columns is not lost. */
+function widestByColumn(spread: Float64Array): readonly number[] {
+  return Array.from({ length: COLUMNS }, (_, column) => {
+    const from = Math.floor((column * spread.length) / COLUMNS);
+    const to = Math.max(from + 1, Math.floor(((column + 1) * spread.length) / COLUMNS));
+    return spread.subarray(from, to).reduce((most, level) => Math.max(most, level), 0);
+  });
+}
+
+function barRows(level: number, top: number): number {
+  return Math.round((level / top) * ROWS);
+}
+
+function axis({ grid, spread }: PracticeSpread): string {
+  const cells = new Array<string>(COLUMNS).fill('-');
+  for (const phase of BRAKE_PHASES) {
+    const column = Math.floor((grid.phases[phase].to * COLUMNS) / spread.length);
+    cells[Math.min(COLUMNS - 1, Math.max(0, column))] = '^';
+  }
+  return cells.join('');
+}
