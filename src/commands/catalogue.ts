@@ -30,6 +30,11 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./brief.ts')).command,
   },
   {
+    name: 'backup',
+    summary: 'copy the whole history to a new file',
+    load: async () => (await import('./backup.ts')).command,
+  },
+  {
     name: 'rig list',
     summary: 'list pedals and wheels, their axes and what the rig uses',
     load: async () => (await import('./rig-list.ts')).command,

@@ -128,6 +128,12 @@ export interface HistoryStore {
   record(repId: number): RepRecord;
   /** Latest instant of any rep of the driver, null for a new driver. */
   lastRepUtcMs(driver: string): number | null;
+  /**
+   * Writes a whole copy of the history as it is now to a new file, durable when it returns; other programs may go on
+   * writing meanwhile. Under the name of the file it comes from, a copy is a history again.
+   * @throws Problem where the file is there already or cannot be written; then no file is left behind
+   */
+  backup(path: string): void;
   /** Idempotent. */
   close(): void;
 }

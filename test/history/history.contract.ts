@@ -1,3 +1,5 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { openHistory } from '../../src/history/open-history.ts';
@@ -98,6 +100,29 @@ export function historyContract({ name, drivers }: Implementation): void {
         expect(again.notes({ repId: repId! })).toEqual([kim]);
         expect(again.notes({ driver: 'Bo', repId: repId! })).toEqual([]);
         again.close();
+      }));
+
+    test('copies itself whole to a new file, which is a history again, and never over one', () =>
+      inFolder((folder) => {
+        const history = open(folder);
+        const [repId] = addAll(history, [aRep({ condition: 'wet' }), aRep({ number: 2 })]);
+        history.addNote(aNote({ repId: repId! }));
+        const copies = join(folder, "a 'copy'");
+        mkdirSync(copies);
+        const copy = join(copies, drivers.length > 0 ? 'history.sqlite' : 'history.jsonl');
+        history.backup(copy);
+        history.addNote(aNote({ text: 'later' }));
+        const restored = open(copies);
+        const [, later] = history.notes({});
+        expect(later?.text).toBe('later');
+        expect([...restored.reps({})]).toEqual([...history.reps({})]);
+        expect(restored.notes({})).toEqual(history.notes({}).slice(0, 1));
+        expect(restored.record(repId!)).toStrictEqual(RECORD);
+        restored.close();
+        expect(() => history.backup(copy)).toThrow(/there already/);
+        expect(() => history.backup(join(folder, 'none', 'file'))).toThrow(Problem);
+        expect(open(copies).notes({})).toHaveLength(1);
+        history.close();
       }));
 
     test('refuses a note on a rep that is not there', () =>

@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { readSync } from 'node:fs';
+import { copyFileSync, readSync } from 'node:fs';
 import type { RepMeasure } from '../../consistency/rep-measure.ts';
 import { Problem } from '../../problem.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
@@ -20,6 +20,7 @@ import type {
   StoredPractice,
   StoredRep,
 } from '../store.ts';
+import { writeBackup } from '../write-backup.ts';
 import { appendToJournal } from './journal-file.ts';
 import { type JournalEntry, parseJournalLine } from './journal-line.ts';
 import { type JournalPractice, type JournalRep, JournalState } from './journal-state.ts';
@@ -135,6 +136,11 @@ export class JournalHistory implements HistoryStore {
   lastRepUtcMs(driver: string): number | null {
     const [last] = this.reps({ driver, limit: 1 });
     return last?.at.utcMs ?? null;
+  }
+
+  /** A line that another program is just writing is passed over when the copy is read. */
+  backup(path: string): void {
+    writeBackup(path, () => copyFileSync(this.#path, path));
   }
 
   close(): void {

@@ -15,6 +15,7 @@ import type {
   StoredPractice,
   StoredRep,
 } from '../store.ts';
+import { writeBackup } from '../write-backup.ts';
 import { insertNote, notesOf } from './note-row.ts';
 import { insertOutcome, outcomesOf } from './outcome-row.ts';
 import { packedMeasures } from './packed-measures.ts';
@@ -118,6 +119,11 @@ export class SqlHistory implements HistoryStore {
       driver,
     );
     return row?.last ?? null;
+  }
+
+  /** SQLite copies what is committed, from one moment: https://www.sqlite.org/lang_vacuum.html#vacuuminto */
+  backup(path: string): void {
+    writeBackup(path, () => this.#db.run('VACUUM INTO ?', path));
   }
 
   close(): void {
