@@ -2,7 +2,7 @@ import type { ZonedInstant } from '../consistency/zoned-instant.ts';
 import type { FinishedRep } from '../drill/drill-message.ts';
 import { lastGear } from '../drill/last-gear.ts';
 import { type SelfRating, selfRatingText } from '../drill/self-rating.ts';
-import type { HistoryStore, NewNote, NewRep, PracticeStart } from '../history/store.ts';
+import type { HistoryStore, NewNote, NewRep, PracticeStart, RepQuery } from '../history/store.ts';
 import { liveStart } from '../live/live-start.ts';
 import type { LiveZone } from '../live/live-zone.ts';
 import { BAND_REPS } from '../score/advice-bands.ts';
@@ -27,22 +27,28 @@ export function experienceOf(
   target: Target,
   nowUtcMs: number,
 ): Experience {
-  let repsInLife = 0;
-  let recent: RepOutcome[] = [];
-  for (const rep of store.reps({ driver, targetId: target.id })) {
-    if (rep.targetVersion !== target.version || rep.voided !== null) continue;
-    repsInLife++;
-    recent = [...recent, ...rep.outcomes.slice(-1)].slice(-BAND_REPS);
-  }
+  const query = { driver, targetId: target.id, targetVersion: target.version };
+  const all = store.measures(query);
+  const driven = all.flatMap(({ voided }, i) => (voided === null ? [i] : []));
   const last = store.lastRepUtcMs(driver);
   return {
-    repsInLife,
-    recent,
+    repsInLife: driven.length,
+    recent: newestOutcomes(
+      store,
+      query,
+      all.length - (driven.at(-BAND_REPS) ?? driven[0] ?? all.length),
+    ),
     hoursSinceLastRep: last === null ? null : Math.max(0, nowUtcMs - last) / MS_PER_HOUR,
   };
 }
 
 type Place = Pick<NewNote, 'car' | 'corner' | 'variant' | 'gear'>;
+
+/** Of the newest reps, void ones among them. Only these are read whole: a long history costs no more than a short one. */
+function newestOutcomes(store: HistoryStore, query: RepQuery, limit: number): RepOutcome[] {
+  const reps = [...store.reps({ ...query, limit })];
+  return reps.flatMap(({ voided, outcomes }) => (voided === null ? outcomes.slice(-1) : []));
+}
 
 /** Where reps go. The practice is started with its first rep, so that looking at the screen leaves no trace. */
 export class PracticeLog {
