@@ -1,5 +1,5 @@
 import { type Estimate, estimate } from '../estimate.ts';
-import { weightedKappa } from './weighted-kappa.ts';
+import { weightedKappa } from '../summary/weighted-kappa.ts';
 
 /** Too early or light, right, too late or heavy. */
 export type Felt = -1 | 0 | 1;
@@ -29,7 +29,7 @@ export function feltAgreement(reps: readonly FeltRep[], band: number): Estimate 
   return estimate(
     reps.map(({ measured }) => measured),
     REPS_FOR_AGREEMENT,
-    () => weightedKappa(table, (i, j) => Math.abs(i - j)),
+    () => weightedKappa(table)?.kappa ?? null,
   );
 }
 

@@ -5,8 +5,8 @@ import {
   spreadChange,
 } from '../../../src/consistency/change/spread-change.ts';
 import { verdict } from '../../../src/consistency/change/verdict.ts';
-import { weightedKappa } from '../../../src/consistency/change/weighted-kappa.ts';
 import { worthwhileChange } from '../../../src/consistency/change/worthwhile-change.ts';
+import { weightedKappa } from '../../../src/consistency/summary/weighted-kappa.ts';
 import { times } from '../rep-measures.ts';
 
 /** So many values of this deviation whose tails are no heavier than normal: half above, half below. */
@@ -108,8 +108,8 @@ describe('weighted kappa', () => {
   ];
 
   test('is that of the paper', () => {
-    expect(weightedKappa(SHARES, (i, j) => WEIGHTS[i]![j]!)).toBeCloseTo(0.348, 3);
-    expect(weightedKappa(SHARES, (i, j) => (i === j ? 0 : 1))).toBeCloseTo(0.492, 3);
+    expect(weightedKappa(SHARES, (i, j) => WEIGHTS[i]![j]!)?.kappa).toBeCloseTo(0.348, 3);
+    expect(weightedKappa(SHARES, (i, j) => (i === j ? 0 : 1))?.kappa).toBeCloseTo(0.492, 3);
   });
 
   test('of nothing is null, and where only one rating was ever given', () => {
