@@ -1,3 +1,4 @@
+import type { Estimate } from '../estimate.ts';
 import { percentText } from './level-words.ts';
 import type { WeeksProgress } from './weeks-progress.ts';
 
@@ -49,17 +50,22 @@ function errorText(error: number | null): string {
   return error === null ? '' : `, give or take ${percentText(error)}`;
 }
 
+/** Nothing for who never said what was felt. */
 function feltSentences({ feltTiming, feltAmount }: WeeksProgress): string[] {
-  return (
-    [
-      ['timing', feltTiming],
-      ['amount', feltAmount],
-    ] as const
-  ).flatMap(([name, { value, reps }]) =>
-    value === null
-      ? []
-      : [
-          `Felt against measured ${name}: agreement ${value.toFixed(2)} (1 always, 0 chance) in ${reps} reps.`,
-        ],
+  const parts = [
+    ['timing', feltTiming],
+    ['amount', feltAmount],
+  ] as const;
+  return parts.flatMap(([name, felt]) =>
+    felt.reps === 0 ? [] : [`Felt against measured ${name}: ${agreementText(felt)}`],
   );
+}
+
+function agreementText({ value, reps, needed }: Estimate): string {
+  const more = needed - reps;
+  if (value !== null)
+    return `agreement ${value.toFixed(2)} (1 always, 0 chance) in ${reps} rated reps.`;
+  return more > 0
+    ? `${reps} rated reps, missing ${more} more before it can be said.`
+    : `nothing to tell, the ${reps} rated reps are all alike.`;
 }

@@ -1,30 +1,31 @@
+import { AMOUNT_FEELS, readSelfRating, TIMING_FEELS } from '../../drill/self-rating.ts';
 import type { Felt, FeltRep } from '../change/felt-agreement.ts';
 import type { RepMeasure } from '../rep-measure.ts';
 import { averageError, startError } from './practices.ts';
 
-/** The words a rating is kept as; where both were asked, with a comma and a space between. */
-export const FELT_TIMING = { early: -1, 'on time': 0, late: 1 } as const;
-export const FELT_AMOUNT = { light: -1, right: 0, heavy: 1 } as const;
-
-/** Reps whose start of release was rated, with the error that was measured in seconds. */
+/** Rated reps with the error of the start of release that was measured, in seconds. */
 export function ratedTiming(reps: readonly RepMeasure[]): FeltRep[] {
-  return rated(reps, FELT_TIMING, startError);
+  return rated(reps, startError, ({ timing }) => TIMING_FEELS.indexOf(timing));
 }
 
-/** Reps whose amount was rated, with the average error that was measured, 0..1 of full scale. */
+/** Rated reps with the average error that was measured, 0..1 of full scale. */
 export function ratedAmount(reps: readonly RepMeasure[]): FeltRep[] {
-  return rated(reps, FELT_AMOUNT, averageError);
+  return rated(reps, averageError, ({ amount }) => AMOUNT_FEELS.indexOf(amount));
 }
 
+/** Shown reps are left out: there the answer was on the screen. */
 function rated(
   reps: readonly RepMeasure[],
-  words: Readonly<Record<string, Felt>>,
   number: typeof startError,
+  placeOf: (rating: NonNullable<ReturnType<typeof readSelfRating>>) => number,
 ): FeltRep[] {
-  return reps.flatMap(({ selfRating, numbers }) => {
-    const said = selfRating?.split(', ').find((word) => Object.hasOwn(words, word));
-    const felt = said === undefined ? undefined : words[said];
-    const measured = numbers === null ? null : number(numbers);
-    return felt === undefined || measured === null ? [] : [{ felt, measured }];
-  });
+  const all: FeltRep[] = [];
+  for (const { selfRating, numbers, feedback } of reps) {
+    // nearly all of years of reps have none
+    if (selfRating === null || numbers === null || feedback === 'shown') continue;
+    const [rating, measured] = [readSelfRating(selfRating), number(numbers)];
+    if (rating === null || measured === null) continue;
+    all.push({ felt: (placeOf(rating) - 1) as Felt, measured });
+  }
+  return all;
 }

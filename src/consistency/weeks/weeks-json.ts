@@ -1,4 +1,5 @@
 import type { SpreadChange } from '../change/spread-change.ts';
+import type { Estimate } from '../estimate.ts';
 import type { PracticeCurve } from '../fit/practice-curve.ts';
 import type { Interval } from '../interval.ts';
 import { dayJson, snakeCase } from './day-json.ts';
@@ -45,13 +46,19 @@ function seriesJson(progress: WeeksProgress): Json {
     reproducibility_level: repeatability?.reproducibility ?? null,
     felt_timing_agreement: progress.feltTiming.value,
     felt_timing_reps: progress.feltTiming.reps,
+    felt_timing_missing_reps: missingReps(progress.feltTiming),
     felt_amount_agreement: progress.feltAmount.value,
     felt_amount_reps: progress.feltAmount.reps,
+    felt_amount_missing_reps: missingReps(progress.feltAmount),
     practice_curve: progress.curve === null ? null : curveJson(progress.curve),
     control_chart: chartJson(progress.chart),
     weeks: progress.weeks.map(weekJson),
     days: progress.days.map(dayJson),
   };
+}
+
+function missingReps({ reps, needed }: Estimate): number {
+  return Math.max(0, needed - reps);
 }
 
 function changeJson(

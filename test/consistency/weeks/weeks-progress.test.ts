@@ -4,9 +4,11 @@ import type { Verdict } from '../../../src/consistency/change/verdict.ts';
 import type { Conditions, RepMeasure } from '../../../src/consistency/rep-measure.ts';
 import { headline, trendSentence } from '../../../src/consistency/weeks/headline.ts';
 import { periodChange } from '../../../src/consistency/weeks/period-change.ts';
+import { practiceSentences } from '../../../src/consistency/weeks/practice-sentences.ts';
 import { segmentsOf } from '../../../src/consistency/weeks/segments.ts';
 import { weekRows } from '../../../src/consistency/weeks/week-rows.ts';
 import { weekTrend } from '../../../src/consistency/weeks/week-trend.ts';
+import { weeksJson } from '../../../src/consistency/weeks/weeks-json.ts';
 import {
   type WeeksProgress,
   weeksProgress,
@@ -280,7 +282,8 @@ test('what was felt is set against what was measured', () => {
   const rated = times(30, (i) => {
     const side = (i % 3) - 1;
     return aMeasure({
-      selfRating: ['early, light', 'on time, right', 'late, heavy'][i % 3]!,
+      feedback: 'hidden',
+      selfRating: ['early light', 'right right', 'late heavy'][i % 3]!,
       numbers: someNumbers({
         startOfReleaseErrorS: 0.06 * side,
         averageErrorLevel: i % 2 === 0 ? 0.05 * side : -0.05 * side,
@@ -290,8 +293,18 @@ test('what was felt is set against what was measured', () => {
   const found = one(rated);
   expect(found.feltTiming).toEqual({ value: 1, reps: 30, needed: 20 });
   expect(Math.abs(found.feltAmount.value!)).toBeLessThan(0.5);
-  expect(one(rated.slice(0, 19)).feltTiming.value).toBeNull();
-  expect(one([aMeasure({ selfRating: 'toString' })]).feltTiming.reps).toBe(0);
+  expect(practiceSentences(found)).toContain(
+    'Felt against measured timing: agreement 1.00 (1 always, 0 chance) in 30 rated reps.',
+  );
+  const few = one(rated.slice(0, 19));
+  expect(few.feltTiming.value).toBeNull();
+  expect(practiceSentences(few)).toContain(
+    'Felt against measured amount: 19 rated reps, missing 1 more before it can be said.',
+  );
+  expect(weeksJson([few]).targets).toMatchObject([{ felt_timing_missing_reps: 1 }]);
+  const shown = rated.map((rep) => ({ ...rep, feedback: 'shown' as const }));
+  expect(one([...rated, ...shown]).feltTiming.reps).toBe(30);
+  expect(one([aMeasure({ feedback: 'hidden', selfRating: 'toString' })]).feltTiming.reps).toBe(0);
 });
 
 test('every rep that ran to its end is in exactly one week, and no number is NaN', () => {
