@@ -17,7 +17,7 @@ export interface PracticeDay {
   /** All reps that ran to their end, warm-up included. */
   readonly reps: number;
   readonly shown: number;
-  /** First-of-day reps among them. */
+  /** First-of-day reps are counted by themselves. */
   readonly hidden: number;
   readonly firstOfDay: number;
   /** Counted, but in none of the statistics. */
@@ -56,7 +56,7 @@ export function practiceDay(
     changed,
     reps: valid.length,
     shown: count(valid, ({ feedback }) => feedback === 'shown'),
-    hidden: count(valid, ({ feedback }) => feedback !== 'shown'),
+    hidden: count(valid, ({ feedback }) => feedback === 'hidden'),
     firstOfDay: count(valid, ({ feedback }) => feedback === 'first-of-day'),
     warmUp: count(valid, ({ warmUp }) => warmUp),
     aborted: count(reps, ({ voided }) => voided === 'aborted'),

@@ -17,7 +17,7 @@ test('reps are counted by what the driver saw; void reps are counted apart', () 
   expect(day).toMatchObject({
     reps: 4,
     shown: 2,
-    hidden: 2,
+    hidden: 1,
     firstOfDay: 1,
     warmUp: 1,
     aborted: 1,

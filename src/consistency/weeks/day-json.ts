@@ -17,7 +17,7 @@ export function dayJson(day: PracticeDay): Record<string, unknown> {
     changed: day.changed.map(snakeCase),
     reps: day.reps,
     shown_reps: day.shown,
-    hidden_reps: day.hidden - day.firstOfDay,
+    hidden_reps: day.hidden,
     first_of_day_reps: day.firstOfDay,
     warm_up_reps: day.warmUp,
     aborted_reps: day.aborted,

@@ -13,9 +13,9 @@ const TABLE: readonly Column[] = [
   { head: ['', '', 'day'], width: -10, cell: ({ day }) => day },
   { head: ['', '', 'reps'], width: 4, cell: ({ reps }) => String(reps) },
   {
-    head: ['', 'shown/', 'hidden'],
-    width: 6,
-    cell: ({ shown, hidden }) => `${shown}/${hidden}`,
+    head: ['shown/', 'hidden/', 'first'],
+    width: 7,
+    cell: ({ shown, hidden, firstOfDay }) => `${shown}/${hidden}/${firstOfDay}`,
   },
   {
     head: ['median', 'score', '0..100'],

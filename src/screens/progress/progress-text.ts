@@ -87,7 +87,7 @@ function legend(all: readonly WeeksProgress[]): string[] {
     'that says what changed. % is of full scale, + is heavy. Medians and averages are',
     'given from 8 reps on, the spread (standard deviation from rep to rep) from 10:',
     '"5 of 8" is what there is, a week needs 5. Timing is that of the start of release.',
-    'First-of-day reps count as hidden in the table by day, and nowhere else.',
+    'In the table by day "first" are first-of-day reps; they are not among the hidden.',
     ...(warmUp ? ['Warm-up reps are counted, but are in no median, average or spread.'] : []),
     ...(lost > 0 ? [`Left out because a device was lost: ${countText(lost, 'rep')}.`] : []),
   ].flatMap((line) => wrapWords(line));

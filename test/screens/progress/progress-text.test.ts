@@ -30,12 +30,12 @@ test('the days are a table', () => {
   ];
   // spread: sqrt(10 * 0.02^2 / 9) = 0.0211
   expect(dayTable(targetProgress(reps)[0]!.days).join('\n')).toBe(
-    `                       median  median          spread  spread
-                shown/  score release average   of it  timing      re-ap- abor-
-day        reps hidden 0..100 error % error %       %      ms of n  plied   ted
-2026-11-25    7    4/3 7 of 8  7 of 8  7 of 8 7 of 10 7 of 10    7    1.0     1
+    `                 shown/ median  median          spread  spread
+                hidden/  score release average   of it  timing      re-ap- abor-
+day        reps   first 0..100 error % error %       %      ms of n  plied   ted
+2026-11-25    7   4/3/0 7 of 8  7 of 8  7 of 8 7 of 10 7 of 10    7    1.0     1
 -- does not compare: footwear race boots -> socks ------------------------------
-2026-11-26   10   10/0     70     4.0    +1.0     2.1      21   10    1.0     0`,
+2026-11-26   10  10/0/0     70     4.0    +1.0     2.1      21   10    1.0     0`,
   );
 });
 
