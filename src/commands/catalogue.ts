@@ -140,6 +140,21 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./plan-check.ts')).command,
   },
   {
+    name: 'trace import',
+    summary: 'cut the braking zones out of a logged CSV file',
+    load: async () => (await import('./trace-import.ts')).command,
+  },
+  {
+    name: 'trace zones',
+    summary: 'list the braking zones of imported logs with their key points',
+    load: async () => (await import('./trace-zones.ts')).command,
+  },
+  {
+    name: 'trace score',
+    summary: 'score a logged braking zone against a target',
+    load: async () => (await import('./trace-score.ts')).command,
+  },
+  {
     name: 'virtual history',
     summary: 'write an invented history through the real drill, to try everything on',
     load: async () => (await import('./virtual-history.ts')).command,
