@@ -20,17 +20,34 @@ export class LogLines {
   }
 
   push(chunk: Uint8Array): void {
-    const bytes = this.#kept.length === 0 ? chunk : joined(this.#kept, chunk);
-    let from = 0;
+    let from = this.#kept.length === 0 ? 0 : this.#complete(chunk);
     for (;;) {
-      const end = bytes.indexOf(NEWLINE, from);
+      const end = chunk.indexOf(NEWLINE, from);
       if (end < 0) break;
-      if (end - from > LONGEST_LINE) this.#onTooLong();
-      this.#onLine(bytes, from, end);
+      this.#take(chunk, from, end);
       from = end + 1;
     }
-    if (bytes.length - from > LONGEST_LINE) this.#onTooLong();
-    this.#kept = new Uint8Array(bytes.subarray(from));
+    if (from < chunk.length) this.#keep(chunk.subarray(from));
+  }
+
+  /** Ends the line that was begun, where the chunk has its end. @returns where the next line begins */
+  #complete(chunk: Uint8Array): number {
+    const end = chunk.indexOf(NEWLINE);
+    if (end < 0) return 0;
+    const line = joined(this.#kept, chunk.subarray(0, end));
+    this.#kept = new Uint8Array(0);
+    this.#take(line, 0, line.length);
+    return end + 1;
+  }
+
+  #take(bytes: Uint8Array, from: number, to: number): void {
+    if (to - from > LONGEST_LINE) this.#onTooLong();
+    this.#onLine(bytes, from, to);
+  }
+
+  #keep(beginning: Uint8Array): void {
+    this.#kept = joined(this.#kept, beginning);
+    if (this.#kept.length > LONGEST_LINE) this.#onTooLong();
   }
 
   /** The last line, where it has no end of its own. */

@@ -124,7 +124,7 @@ function clockOf(chosen: readonly ChosenColumn[], { rateHz }: LogWish, line: num
   if (has('distance') && has('speed')) return { kind: 'distance' };
   return refuse(
     line,
-    'there is no time, and no distance with a speed to compute it from',
+    'there is neither a time nor a distance with a speed',
     'Name the column with --column time=NAME, or say how many rows a second: --rate-hz 100.',
   );
 }

@@ -39,9 +39,10 @@ export class RowReader {
     const start = skipBlanks(bytes, from, to, this.#delimiter);
     if (start === to || bytes[start] === HASH) return false;
     this.#cells = 0;
+    const delimiter = this.#delimiter;
     let cell = from;
     for (let i = from; i <= to; i++) {
-      if (i < to && bytes[i] !== this.#delimiter) continue;
+      if (i < to && bytes[i] !== delimiter) continue;
       const problem = this.#readCell(bytes, cell, i, line, from);
       if (problem !== null) return problem;
       cell = i + 1;
@@ -57,6 +58,7 @@ export class RowReader {
     lineFrom: number,
   ): ProfileProblem | null {
     const index = this.#cells++;
+    if (this.#chosen[index] === null) return null;
     let from = cellFrom;
     let to = cellTo;
     while (from < to && isPadding(bytes[from]!)) from++;
