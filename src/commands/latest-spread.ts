@@ -11,8 +11,10 @@ import {
   practiceSpread,
 } from '../drill/diagnosis/spread-curve.ts';
 import type { HistoryStore, StoredRep } from '../history/store.ts';
+import { Problem } from '../problem.ts';
+import { overTime } from '../target/over-time.ts';
 import type { Target } from '../target/target.ts';
-import { StoredSubjects } from './stored-subject.ts';
+import { findTarget } from './target-files.ts';
 
 /**
  * The spread curve of the last practice with ten hidden reps or more since the last break. Only that practice's
@@ -36,12 +38,25 @@ export async function latestSpread(
   const newest = stored.at(-1);
   if (newest === undefined) return none('its reps cannot be read');
   if (newest.live !== null) return none('it is drawn for reps over time, not for the live car');
-  const target = await new StoredSubjects(dataDir).target(newest);
-  if (target.kind === 'lost') return none(target.reason);
-  const curve = curveOf(history, stored, target.value, last.day);
+  const target = await targetOf(newest, dataDir);
+  if (target instanceof Problem) return none(target.message);
+  const { id, version } = target;
+  if (version !== newest.targetVersion)
+    return none(`target ${id} has been changed since (was ${newest.targetVersion})`);
+  const curve = curveOf(history, stored, target, last.day);
   return curve === null
     ? none('too few reps can be laid over each other')
     : { kind: 'curve', curve };
+}
+
+/** By the target's files alone: those of cars and corners would take as long to load as all the rest. */
+async function targetOf({ targetId }: StoredRep, dataDir: string): Promise<Target | Problem> {
+  try {
+    return overTime(await findTarget(targetId, dataDir));
+  } catch (error) {
+    if (error instanceof Problem) return error;
+    throw error;
+  }
 }
 
 function curveOf(

@@ -21,8 +21,8 @@ export function controlChart(chart: PracticeChart): string[] {
   });
   const [first, last] = [points[0]!.day, points.at(-1)!.day];
   return [
-    'Median release error of hidden reps by practice, % of full scale: o within, # out',
-    'of the ordinary; the limits come from the first ten practices and stay.',
+    'Median release error of hidden reps by practice, % of full scale: o within, #',
+    'out of the ordinary; the limits come from the first ten practices and stay.',
     ...lines,
     `       ${first}${last.padStart(Math.max(11, 2 * points.length - 10))}`,
   ];

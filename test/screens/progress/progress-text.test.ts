@@ -96,6 +96,7 @@ test('a control chart without limits has a scale', () => {
       aMeasure({ practiceId, feedback: 'hidden', numbers: someNumbers({ releaseErrorLevel }) }),
     );
   const lines = text([...practice(1, 0.0731), ...practice(2, 0.0512)]).split('\n');
+  for (const line of lines) expect(line.length).toBeLessThanOrEqual(80);
   expect(lines).toContain('   7.3 o');
   expect(lines).toContain('   5.1   o');
 });
