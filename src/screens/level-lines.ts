@@ -26,10 +26,10 @@ export function drawLevelLines(grid: CellGrid, row: number, view: DrillView, loo
   drawPedal(grid, 1 + 2 * third, row, third, 'clutch', view.clutchLevel, look.theme.text, look);
   drawSteering(grid, 1, row + 1, third, view.steeringDeg, look);
   const gear = view.gear === null ? 'gear not known' : `gear ${view.gear}`;
-  writeText(grid, 1 + third + ANGLE_COLS, row + 1, gear, look.theme.text);
+  const after = writeText(grid, 1 + third + ANGLE_COLS, row + 1, gear, look.theme.text);
   if (view.liveErrorLevel === null || view.phase !== 'braking') return;
   const error = `error so far ${percentText(view.liveErrorLevel)} rms`;
-  writeText(grid, 1 + 2 * third, row + 1, error, look.theme.text);
+  writeText(grid, Math.max(1 + 2 * third, after + 2), row + 1, error, look.theme.text);
 }
 
 function drawPedal(

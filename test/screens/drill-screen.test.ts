@@ -149,3 +149,7 @@ describe('any size', () => {
     expect(grid.style.some((style) => style === BOLD)).toBe(true);
   });
 });
+
+test('a gear that is not known does not run into the error beside it', () => {
+  expect(shown({ ...BRAKING, gear: null })).toMatch(/gear not known {2,}error so far 4\.3 % rms/);
+});
