@@ -6,6 +6,7 @@ import type { PracticePlan } from '../drill/plan/practice-plan.ts';
 import { Problem } from '../problem.ts';
 import { nearest } from '../profile/nearest.ts';
 import type { Target } from '../target/target.ts';
+import { carCautions } from './car-cautions.ts';
 import { findCar } from './car-files.ts';
 import { CORNER_FILES, findCorner } from './corner-files.ts';
 import type { DrillOptions } from './drill-options.ts';
@@ -89,7 +90,10 @@ export async function carIn(
 ): Promise<Extract<ZoneSubject, { kind: 'car' }>> {
   const { name } = variantOfSheet(sheet, variant);
   const file = await findCar(car ?? DEFAULT_CAR, dataDir);
-  const notes = car === null ? [`No car named: ${file.name} (${file.id}).`] : [];
+  const notes = [
+    ...(car === null ? [`No car named: ${file.name} (${file.id}).`] : []),
+    ...carCautions(file, sheet, name),
+  ];
   return { kind: 'car', car: file, sheet, variant: name, notes };
 }
 
