@@ -64,7 +64,8 @@ export function actAxle(
   const loadN = axleLoadN(axle, demand);
   const grip = loadN * axleFrictionFactor(axle.tyre, loadN, lateralN * model.acrossTransfer);
   const across = lateralN / axle.tyre.lateralFriction;
-  const carried = across * (1 - slip);
+  // Never more than there is: a wheel that nothing holds spins up again however much the corner asks for.
+  const carried = Math.min(across, grip) * (1 - slip);
   const left = Math.sqrt(Math.max(0, grip * grip - carried * carried));
   const mostN = axle.tyre.longitudinalFriction * left * (1 - (1 - axle.slidingShare) * slip * slip);
   const askedN = Math.max(-mostN, demand.engineGives ? Math.min(wantedN, mostN) : wantedN);

@@ -138,7 +138,7 @@ describe('an arc of 100 m', () => {
     };
     // What three milliseconds of brake have left, and no more.
     expect(end(false).rear.slip).toBeLessThan(0.002);
-    expect(end(true).rear.slip).toBeGreaterThan(5 * end(false).rear.slip);
+    expect(end(true).rear.slip).toBeGreaterThan(3 * end(false).rear.slip);
     expect(end(false).speedMps).toBeGreaterThan(end(true).speedMps);
   });
 });

@@ -19,7 +19,7 @@ describe.each([
     const zone = await open.waitFor(/steering, deg/);
     expect(zone).toMatch(/speed +\d+ km\/h/);
     expect(zone).toMatch(/gear +\d/);
-    const above = await open.waitFor('the corner from above, to scale');
+    const above = await open.waitFor(/r target's {2}T turn-in {2}S slowest/);
     expect(above).toContain('start of release');
     await open.send('q');
     await open.waitFor('median score');
