@@ -56,7 +56,7 @@ describe('pressure beyond the limit', () => {
     const brake = (t: number): number => (t >= 0 && t < 0.3 ? 1 : 0);
     const run = driveRecord(straightZone(car, 48, { path }), recordOf({ brake, endS: 0.6 }));
     expect(lockUps(run).map(({ axle }) => axle)).toEqual(['front', 'rear']);
-    expect(run.end.front.slip).toBe(0);
+    expect(run.end.front.slip).toBeLessThan(0.001);
     // The engine still drags at the rear.
     expect(run.end.rear.slip).toBeLessThan(0.001);
     expect(run.end.front.use).toBeGreaterThan(1);
