@@ -89,6 +89,7 @@ export class PracticeLog {
       condition: rep.condition ?? this.#condition,
       targetId: rep.target.id,
       targetVersion: rep.target.version,
+      targetChange: rep.targetChange,
       number: rep.number,
       block: rep.block,
       phase: rep.phase,

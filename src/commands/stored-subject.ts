@@ -1,6 +1,8 @@
 import type { CarFile } from '../car/car-file.ts';
 import type { CornerSheet } from '../corner/corner-sheet.ts';
 import { zoneOf } from '../drill/live/zone-of.ts';
+import type { TargetChange } from '../drill/plan/target-change.ts';
+import { plainId, variedTarget } from '../drill/plan/varied-target.ts';
 import type { StoredRep } from '../history/store.ts';
 import type { LiveZone } from '../live/live-zone.ts';
 import { Problem } from '../problem.ts';
@@ -22,6 +24,7 @@ export type Rebuilt<T> =
 export class StoredSubjects {
   readonly #dataDir: string;
   readonly #targets: Map<string, Promise<Rebuilt<Target>>> = new Map();
+  readonly #changedTargets: Map<string, Promise<Rebuilt<Target>>> = new Map();
   readonly #cars: Map<string, Promise<Rebuilt<CarFile>>> = new Map();
   readonly #corners: Map<string, Promise<Rebuilt<CornerSheet>>> = new Map();
 
@@ -33,12 +36,23 @@ export class StoredSubjects {
   }
 
   /** The target of a rep that was driven over time. */
-  async target({ targetId, targetVersion }: StoredRep): Promise<Rebuilt<Target>> {
-    const found = await known(this.#targets, targetId, async () =>
-      overTime(await findTarget(targetId, this.#dataDir)),
+  async target({ targetId, targetVersion, targetChange }: StoredRep): Promise<Rebuilt<Target>> {
+    const id = plainId(targetId);
+    if (id !== targetId && targetChange === null)
+      return lost('varied, from before the factors were kept with the rep');
+    const plain = await known(this.#targets, id, async () =>
+      overTime(await findTarget(id, this.#dataDir)),
     );
+    if (plain.kind === 'lost') return plain;
+    const found = targetChange === null ? plain : await this.#changed(plain.value, targetChange);
     if (found.kind === 'lost') return found;
-    return sameVersion(found, found.value.version, targetVersion, `target ${targetId}`);
+    return sameVersion(found, found.value.version, targetVersion, `target ${id}`);
+  }
+
+  /** One object for all reps of a change, so that its reference is computed once. */
+  #changed(plain: Target, change: TargetChange): Promise<Rebuilt<Target>> {
+    const key = `${plain.version} ${JSON.stringify(change)}`;
+    return known(this.#changedTargets, key, async () => variedTarget(plain, change));
   }
 
   /** The zone of a rep that was driven with the live car; lost for any other. */

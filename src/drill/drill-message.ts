@@ -5,6 +5,7 @@ import type { RepRecord } from '../trace/rep-record.ts';
 import type { RigBatch } from '../trace/rig-batch.ts';
 import type { DeviceHealth, Feedback } from './drill-view.ts';
 import type { RepOrder, RepPhase } from './plan/practice-plan.ts';
+import type { TargetChange } from './plan/target-change.ts';
 import type { RatingKey, SelfRating } from './self-rating.ts';
 
 /** What the driver asks for by key or by learned wheel button. */
@@ -48,6 +49,8 @@ export interface RepTag {
 /** A rep to be written down before the driver is told about it. */
 export interface FinishedRep extends RepTag {
   readonly target: Target;
+  /** How the plan changed it; null for the plain target. */
+  readonly targetChange: TargetChange | null;
   /** Null in a drill over time. */
   readonly zone: LiveZone | null;
   readonly order: RepOrder;

@@ -2,6 +2,7 @@ import type { RepMeasure } from '../consistency/rep-measure.ts';
 import type { ZonedInstant } from '../consistency/zoned-instant.ts';
 import type { Feedback } from '../drill/drill-view.ts';
 import type { RepOrder, RepPhase } from '../drill/plan/practice-plan.ts';
+import type { TargetChange } from '../drill/plan/target-change.ts';
 import type { LiveStart } from '../live/live-start.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
 import type { RepRecord } from '../trace/rep-record.ts';
@@ -36,6 +37,8 @@ export interface NewRep {
   readonly live: LiveStart | null;
   readonly targetId: string;
   readonly targetVersion: string;
+  /** Null for the target as its file has it. */
+  readonly targetChange: TargetChange | null;
   /** Place in the practice and in its block, from 1. */
   readonly number: number;
   readonly block: number;

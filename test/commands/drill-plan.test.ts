@@ -2,8 +2,10 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { StoredSubjects } from '../../src/commands/stored-subject.ts';
 import { openHistory } from '../../src/history/open-history.ts';
 import type { StoredRep } from '../../src/history/store.ts';
+import { scoreRep } from '../../src/score/score-rep.ts';
 import { type Ran, runCommand } from './run-command.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'drill-plan-'));
@@ -75,6 +77,34 @@ describe('a plan driven by the virtual driver', () => {
       ['carry-over', 'blocked', null, 'double-apex', null],
     ]);
     expect(new Set(stored.map(({ practice }) => practice.id)).size).toBe(1);
+  });
+
+  test('each rep is scored again from the history to the bit, varied ones on their own target', async () => {
+    const subjects = new StoredSubjects(dataDir);
+    const store = openHistory(dataDir);
+    const factors = new Set<number>();
+    for (const rep of stored.filter(({ live }) => live === null)) {
+      const target = await subjects.target(rep);
+      if (target.kind === 'lost') return expect.unreachable(target.reason);
+      expect(scoreRep(store.record(rep.id), target.value)).toEqual(rep.outcomes[0]);
+      if (rep.targetChange !== null) factors.add(rep.targetChange.levelFactor);
+    }
+    store.close();
+    expect(factors.size).toBeGreaterThan(0);
+  });
+
+  test('a varied rep without its factors, or on another target than it was driven on, is lost', async () => {
+    const subjects = new StoredSubjects(dataDir);
+    const varied = stored.find(({ targetChange }) => targetChange !== null)!;
+    expect(await subjects.target({ ...varied, targetChange: null })).toEqual({
+      kind: 'lost',
+      reason: 'varied, from before the factors were kept with the rep',
+    });
+    const other = { kind: 'varied', levelFactor: 0.51, releaseFactor: 1 } as const;
+    expect(await subjects.target({ ...varied, targetChange: other })).toMatchObject({
+      kind: 'lost',
+      reason: expect.stringContaining('target hairpin has been changed since'),
+    });
   });
 
   test('the next practice of the week has no check, and tells the same as JSON', async () => {

@@ -122,6 +122,7 @@ test('a mark in a drill is kept with the gear the rep ended in, once for each re
       target: RAMP,
       zone: null,
       order: 'blocked',
+      targetChange: null,
       condition: null,
       rating: null,
       voided: null,

@@ -48,6 +48,7 @@ export function aRep(changes: Partial<NewRep> = {}): NewRep {
     variant: 'qualifying',
     condition: 'dry',
     live: null,
+    targetChange: null,
     targetId: 'hairpin',
     targetVersion: 'v-one',
     number: 1,

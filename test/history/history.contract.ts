@@ -137,6 +137,14 @@ export function historyContract({ name, drivers }: Implementation): void {
         expect([...history.reps({})].map(({ live }) => live)).toStrictEqual([LIVE_START, null]);
       }));
 
+    test('keeps to the bit how a target was varied', () =>
+      withHistory((history) => {
+        const varied = { kind: 'varied', levelFactor: 0.1 + 0.2, releaseFactor: 1.15 } as const;
+        addAll(history, [aRep({ targetChange: varied }), aRep()]);
+        const kept = [...history.reps({})].map(({ targetChange }) => targetChange);
+        expect(kept).toStrictEqual([varied, null]);
+      }));
+
     test('keeps what is absent absent', () =>
       withHistory((history) => {
         const absent = { car: null, corner: null, variant: null, condition: null };

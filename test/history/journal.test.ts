@@ -33,7 +33,7 @@ test('a line is JSON with the CRC-32 of its entry', () => {
 });
 
 test('a rep written before there was a live car has none', () => {
-  const { record: _, live: __, ...rep } = aRep();
+  const { record: _, live: __, targetChange: ___, ...rep } = aRep();
   const line = journalLine({
     kind: 'rep',
     origin: 'b',
@@ -41,7 +41,9 @@ test('a rep written before there was a live car has none', () => {
     rep: rep as NewRep,
     samples: '',
   });
-  expect(parseJournalLine(line.trimEnd(), 'here')).toMatchObject({ rep: { ...rep, live: null } });
+  expect(parseJournalLine(line.trimEnd(), 'here')).toMatchObject({
+    rep: { ...rep, live: null, targetChange: null },
+  });
 });
 
 test('says why it is a journal', () =>

@@ -49,7 +49,7 @@ describe.each(SQL_IMPLEMENTATIONS)('the SQLite file by $name', ({ drivers }) => 
       expect(db.get('PRAGMA synchronous')).toMatchObject({ synchronous: 2 }); // FULL
       expect(db.get('PRAGMA fullfsync')).toMatchObject({ fullfsync: 1 });
       expect(db.get('PRAGMA foreign_keys')).toMatchObject({ foreign_keys: 1 });
-      expect(db.get('PRAGMA user_version')).toMatchObject({ user_version: 4 });
+      expect(db.get('PRAGMA user_version')).toMatchObject({ user_version: 5 });
       expect(db.get('PRAGMA application_id')).toMatchObject({
         application_id: Buffer.from('EbBl').readUInt32BE(),
       });
@@ -108,10 +108,10 @@ describe.each(SQL_IMPLEMENTATIONS)('the SQLite file by $name', ({ drivers }) => 
   test('a newer schema is refused and kept', () =>
     inFolder((folder) => {
       const other = driver.open(written(folder));
-      other.exec('PRAGMA user_version = 5');
+      other.exec('PRAGMA user_version = 6');
       other.close();
       const problem = refusal(folder);
-      expect(problem.message).toMatch(/schema 5, this program knows 4/);
+      expect(problem.message).toMatch(/schema 6, this program knows 5/);
       expect(problem.next).toMatch(/newer version/);
     }));
 

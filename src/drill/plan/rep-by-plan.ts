@@ -9,10 +9,15 @@ import { plannedRep } from './planned-rep.ts';
 export function byPlan(
   { setup: { plan } }: Pick<DrillModel, 'setup'>,
   tag: RepTag,
-): Pick<FinishedRep, 'order' | 'condition'> {
-  if (plan === null) return { order: 'blocked', condition: null };
-  const order = plan.blocks[tag.block - 1]!.order;
-  return { order, condition: tag.phase === 'block' ? plan.condition : null };
+): Pick<FinishedRep, 'order' | 'condition' | 'targetChange'> {
+  if (plan === null) return { order: 'blocked', condition: null, targetChange: null };
+  const { order, reps } = plan.blocks[tag.block - 1]!;
+  const { variation } = reps[tag.place - 1]!;
+  return {
+    order,
+    condition: tag.phase === 'block' ? plan.condition : null,
+    targetChange: variation && { kind: 'varied', ...variation },
+  };
 }
 
 /** The plan's counts after the rep under way. */

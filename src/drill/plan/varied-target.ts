@@ -35,8 +35,15 @@ export function variedTarget(target: Target, { levelFactor, releaseFactor }: Var
 
 /** Under which id the history keeps varied reps; no file's id has a slash. */
 export function variedId(targetId: string): string {
-  return `${targetId}/varied`;
+  return `${targetId}${VARIED}`;
 }
+
+/** The file's id for either kind of reps. */
+export function plainId(targetId: string): string {
+  return targetId.endsWith(VARIED) ? targetId.slice(0, -VARIED.length) : targetId;
+}
+
+const VARIED = '/varied';
 
 /** A change of the clock and its inverse, both of seconds after the start of the rise. */
 interface Stretch {

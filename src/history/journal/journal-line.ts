@@ -60,7 +60,7 @@ function withLaterFields(entry: Extract<JournalEntry, { readonly kind: 'rep' }>)
   return { ...entry, rep: { ...LATER_FIELDS, ...entry.rep } };
 }
 
-const LATER_FIELDS: Pick<NewRep, 'live'> = { live: null };
+const LATER_FIELDS: Pick<NewRep, 'live' | 'targetChange'> = { live: null, targetChange: null };
 
 /** The beginning of a line, or the zeros some file systems leave where data did not reach the disk before a power cut. */
 function isUnfinished(text: string): boolean {

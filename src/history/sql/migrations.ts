@@ -114,4 +114,7 @@ export const MIGRATIONS: readonly string[] = [
     DELETE FROM measure_pack WHERE practice_id = (SELECT practice_id FROM rep WHERE id = old.rep_id);
   END;
   `,
+  `
+  ALTER TABLE rep ADD COLUMN target_change TEXT; -- how the target differed from its file's, as JSON
+  `,
 ];

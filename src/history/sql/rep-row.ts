@@ -1,4 +1,5 @@
 import type { Feedback } from '../../drill/drill-view.ts';
+import type { TargetChange } from '../../drill/plan/target-change.ts';
 import type { LiveStart } from '../../live/live-start.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
 import { alreadyRated } from '../already-rated.ts';
@@ -7,7 +8,7 @@ import { PRACTICE_COLUMNS, type PracticeRow, practiceOf } from './practice-row.t
 import type { SqlDatabase } from './sql-database.ts';
 
 export const REP_SELECT: string = `SELECT rep.id, rep.utc_ms, rep.zone, rep.offset_min, rep.car, rep.corner, rep.variant,
-  rep.condition, rep.live, rep.target_id, rep.target_version, rep.number, rep.block, rep.phase, rep.block_order, rep.feedback,
+  rep.condition, rep.live, rep.target_id, rep.target_version, rep.target_change, rep.number, rep.block, rep.phase, rep.block_order, rep.feedback,
   rep.self_rating, rep.voided, ${PRACTICE_COLUMNS}
   FROM rep JOIN practice ON practice.id = rep.practice_id`;
 
@@ -23,6 +24,7 @@ export interface RepRow extends PracticeRow {
   readonly live: string | null;
   readonly target_id: string;
   readonly target_version: string;
+  readonly target_change: string | null;
   readonly number: number;
   readonly block: number;
   readonly phase: PhaseTag;
@@ -44,6 +46,8 @@ export function repOf(row: RepRow, outcomes: readonly RepOutcome[]): StoredRep {
     live: row.live === null ? null : (JSON.parse(row.live) as LiveStart),
     targetId: row.target_id,
     targetVersion: row.target_version,
+    targetChange:
+      row.target_change === null ? null : (JSON.parse(row.target_change) as TargetChange),
     number: row.number,
     block: row.block,
     phase: row.phase,
@@ -64,8 +68,8 @@ export function insertRep(
 ): number {
   return db.run(
     `INSERT INTO rep (origin, practice_id, utc_ms, zone, offset_min, car, corner, variant, condition, live, target_id,
-      target_version, number, block, phase, block_order, feedback, self_rating, voided)
-      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+      target_version, target_change, number, block, phase, block_order, feedback, self_rating, voided)
+      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
     origin,
     practiceId,
     rep.at.utcMs,
@@ -78,6 +82,7 @@ export function insertRep(
     rep.live === null ? null : JSON.stringify(rep.live),
     rep.targetId,
     rep.targetVersion,
+    rep.targetChange === null ? null : JSON.stringify(rep.targetChange),
     rep.number,
     rep.block,
     rep.phase,
