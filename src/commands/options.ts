@@ -22,12 +22,14 @@ export function parseOptions(
 ): CommandInput {
   try {
     const { positionals, values } = parseArgs({
-      args: [...argv],
+      args: withNegativeValues(argv, { ...command.options, ...GLOBAL_OPTIONS }),
       options: parseArgsConfig({ ...command.options, ...GLOBAL_OPTIONS }),
       allowPositionals: true,
     });
     return { positionals, values: values as CommandInput['values'] };
   } catch (error) {
+    const without = withoutValue(error as Error & { code?: string });
+    if (without !== null) throw missingValue(without, command);
     throw new Problem(firstSentence(String((error as Error).message)), {
       ...(command.name === '' ? {} : { where: command.name }),
       next: `See \`ebbline ${command.name} --help\` for its options.`.replace(
@@ -37,6 +39,41 @@ export function parseOptions(
       exitCode: 2,
     });
   }
+}
+
+/** The option whose value is missing, where that is what the parser found. */
+function withoutValue({ code, message }: Error & { code?: string }): string | null {
+  if (code !== 'ERR_PARSE_ARGS_INVALID_OPTION_VALUE') return null;
+  return /argument (missing|is ambiguous)/.test(message)
+    ? (/'--([\w-]+)/.exec(message)?.[1] ?? null)
+    : null;
+}
+
+function missingValue(name: string, { options }: Pick<Command, 'options'>): Problem {
+  const { value, help } = { ...GLOBAL_OPTIONS, ...options }[name] ?? {};
+  return new Problem('it needs a value', {
+    where: `--${name}`,
+    next: `Say --${name} ${value ?? 'VALUE'}${help === undefined ? '' : `: ${help}`}.`,
+    exitCode: 2,
+  });
+}
+
+/**
+ * A number below zero after an option is its value, so that the command can say what it allows: the parser itself takes
+ * it for another option.
+ */
+function withNegativeValues(
+  argv: readonly string[],
+  options: Readonly<Record<string, OptionSpec>>,
+): string[] {
+  const args: string[] = [];
+  for (const word of argv) {
+    const before = args.at(-1) ?? '';
+    const takesValue = before.startsWith('--') && options[before.slice(2)]?.type === 'string';
+    if (takesValue && /^-[\d.]/.test(word)) args[args.length - 1] = `${before}=${word}`;
+    else args.push(word);
+  }
+  return args;
 }
 
 type ParseArgsOption = { type: 'string' | 'boolean'; multiple?: boolean; short?: string };

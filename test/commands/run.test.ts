@@ -48,6 +48,23 @@ describe('the command line', () => {
     expect(terminal.stdout).toBe('');
   });
 
+  test.each([
+    [['progress', '--weeks', '-1'], '--weeks "-1"', 'a whole number from 1 on'],
+    [['drill', 'hairpin', '--reps', '-3'], '--reps: "-3"', 'a whole number from 1 to 1000'],
+    [['rig', 'check', '--seconds', '-.5'], '--seconds: "-.5"', 'up to 3600'],
+    [['corner', 'new', 'X', '--turn-deg', '-90'], '--turn-deg', 'from 10 to 300'],
+    [['drill', 'hairpin', '--target', '--headless'], '--target: it needs a value', '--target T'],
+    [['progress', '--weeks'], '--weeks: it needs a value', 'only the last N weeks'],
+  ])('%j is wrong usage, and says what is allowed', async (argv, what, next) => {
+    const terminal = fakeTerminal();
+    const rest = ['--approach-kmh', '200', '--slowest-kmh', '95', '--zone-m', '120', '--gear', '3'];
+    const more = argv.includes('new') ? rest : [];
+    expect(await run([...argv, ...more, '--data-dir=/nowhere'], terminal)).toBe(2);
+    expect(terminal.stderr).toContain(what);
+    expect(terminal.stderr).toContain(next);
+    expect(terminal.stderr).not.toContain('ambiguous');
+  });
+
   test('an unknown command says so on stderr', async () => {
     const terminal = fakeTerminal();
     expect(await run(['progess'], terminal)).toBe(2);
