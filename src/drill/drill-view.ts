@@ -28,6 +28,8 @@ export type DrillPhase =
 /** One line of the list of last reps. */
 export interface RepLine {
   readonly number: number;
+  /** Null where all reps of the block have the same target. */
+  readonly targetName: string | null;
   readonly feedback: Feedback;
   /** Null while the score is held back. */
   readonly outcome: RepOutcome | null;

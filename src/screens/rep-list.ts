@@ -39,6 +39,14 @@ const NARROW_LIVE_COLUMNS: readonly Column[] = LIVE_COLUMNS.filter(
 );
 const ROOMY_COLS = 100;
 
+/** In a block of several targets: whose rep it is, in place of the parts that the sentence tells. */
+const TARGET_COLUMN: Column = {
+  heading: 'target',
+  width: 17,
+  cell: ({ targetName }) => fitText(targetName ?? '', 16),
+};
+const LEFT_OUT_FOR_TARGET: readonly string[] = ['hit', 'smooth'];
+
 /** The last reps, newest first, under a heading. The newest says all it has to say; older ones keep to one row. */
 export function drawRepList(
   grid: CellGrid,
@@ -47,7 +55,10 @@ export function drawRepList(
   { theme }: Look,
   live = false,
 ): void {
-  const columns = columnsOf(live, area.cols);
+  const mixed = reps.some(({ targetName }) => targetName !== null);
+  const columns = mixed
+    ? withTarget(columnsOf(live, area.cols), area.cols)
+    : columnsOf(live, area.cols);
   const heading = columns.map((column) => column.heading.padEnd(column.width)).join('');
   writeText(grid, area.x, area.y, `${heading}in words`, theme.quiet);
   const room = area.rows - 1;
@@ -78,6 +89,14 @@ function repRows(
 function columnsOf(live: boolean, cols: number): readonly Column[] {
   if (!live) return COLUMNS;
   return cols < ROOMY_COLS ? NARROW_LIVE_COLUMNS : LIVE_COLUMNS;
+}
+
+function withTarget([rep, ...others]: readonly Column[], cols: number): readonly Column[] {
+  const kept =
+    cols < ROOMY_COLS
+      ? others.filter(({ heading }) => !LEFT_OUT_FOR_TARGET.includes(heading))
+      : others;
+  return [rep!, TARGET_COLUMN, ...kept];
 }
 
 function scoreCell(rep: RepLine): string {

@@ -145,7 +145,7 @@ describe('advice', () => {
 describe('plain text', () => {
   const line = (rep: DoneRep) => {
     const { tag, ...rest } = rep;
-    return repLine({ ...rest, number: tag.place, feedback: tag.feedback });
+    return repLine({ ...rest, targetName: null, number: tag.place, feedback: tag.feedback });
   };
 
   test('of a rep is its score, its parts and one sentence', () => {
@@ -157,6 +157,7 @@ describe('plain text', () => {
   test('of a rep that cannot be read yet shows nothing of it', () => {
     const held = {
       number: 4,
+      targetName: null,
       feedback: 'hidden',
       outcome: null,
       voided: null,

@@ -9,10 +9,14 @@ import { LIVE_REPS } from './live/sample-live.ts';
 const LONG = 'front wheels locked 64 m before turn-in: ease, re-apply, carry on';
 const newest: RepLine = { ...LIVE_REPS[0]!, sentence: LONG };
 
-function listed(reps: readonly RepLine[], rows: number): readonly string[] {
-  const grid = createGrid({ cols: 78, rows });
+function listed(
+  reps: readonly RepLine[],
+  rows: number,
+  { live, cols } = { live: true, cols: 78 },
+): readonly string[] {
+  const grid = createGrid({ cols, rows });
   const look = { theme: COLOUR_THEME, unicode: true };
-  drawRepList(grid, { x: 0, y: 0, cols: 78, rows }, reps, look, true);
+  drawRepList(grid, { x: 0, y: 0, cols, rows }, reps, look, live);
   return toText(grid)
     .split('\n')
     .map((line) => line.trimEnd());
@@ -40,5 +44,29 @@ describe('the list of reps at 80 columns', () => {
   test('says which late call a rep was driven with', () => {
     const lines = listed([{ ...newest, call: 'damp', sentence: 'braked 9 m late' }], 3);
     expect(words(lines.slice(1))).toBe('damp call: braked 9 m late');
+  });
+});
+
+describe('the list of a block of several targets', () => {
+  const mixed = LIVE_REPS.map((rep, i) => ({
+    ...rep,
+    targetName: i % 2 === 0 ? 'Kiln hairpin' : 'A corner with a name of many words',
+  }));
+
+  test.each([true, false])('names the target of each rep (live car: %s)', (live) => {
+    for (const cols of [78, 158]) {
+      const lines = listed(mixed, 8, { live, cols });
+      expect(lines[0]).toMatch(/^rep +target +score/);
+      const at = lines[0]!.indexOf('target');
+      expect(lines[1]!.slice(at)).toMatch(/^Kiln hairpin +\S/);
+      expect(lines.some((line) => line.slice(at).startsWith('A corner with a…'))).toBe(true);
+      for (const line of lines) expect(line.length).toBeLessThanOrEqual(cols);
+      expect(lines[0]!.length - lines[0]!.indexOf('in words')).toBe(8);
+      expect(lines[0]!.indexOf('in words')).toBeLessThan(cols - 25);
+    }
+  });
+
+  test('keeps how often the brake went back up', () => {
+    expect(listed(mixed, 8, { live: false, cols: 78 })[0]).toContain('re-applied');
   });
 });

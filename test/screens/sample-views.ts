@@ -123,6 +123,7 @@ export function scored(
 
 const line = (number: number, rest: Partial<RepLine>): RepLine => ({
   number,
+  targetName: null,
   feedback: 'shown',
   outcome: null,
   voided: null,

@@ -9,14 +9,17 @@ interface Column {
   cell(day: PracticeDay): string;
 }
 
+const REPS: Column = { head: ['', '', 'reps'], width: 4, cell: ({ reps }) => String(reps) };
+const COUNTS: Column = {
+  head: ['shown/', 'hidden/', 'first'],
+  width: 9,
+  cell: ({ shown, hidden, firstOfDay }) => `${shown}/${hidden}/${firstOfDay}`,
+};
+
 const TABLE: readonly Column[] = [
   { head: ['', '', 'day'], width: -10, cell: ({ day }) => day },
-  { head: ['', '', 'reps'], width: 4, cell: ({ reps }) => String(reps) },
-  {
-    head: ['shown/', 'hidden/', 'first'],
-    width: 7,
-    cell: ({ shown, hidden, firstOfDay }) => `${shown}/${hidden}/${firstOfDay}`,
-  },
+  REPS,
+  COUNTS,
   {
     head: ['median', 'score', '0..100'],
     width: 6,
@@ -44,20 +47,27 @@ const TABLE: readonly Column[] = [
   },
   { head: ['', '', 'of n'], width: 4, cell: ({ measured }) => String(measured) },
   {
-    head: ['', 're-ap-', 'plied'],
-    width: 6,
+    head: ['re-', 'app-', 'lied'],
+    width: 4,
     cell: ({ reapplicationsPerRep: times }) => (times === null ? '-' : tidy(times, 1)),
   },
   { head: ['', 'abor-', 'ted'], width: 5, cell: ({ aborted }) => String(aborted) },
 ];
 
+/** Days of very many reps: what they add up to makes room for how many there were of each kind. */
+const FULL_DAYS: readonly Column[] = TABLE.flatMap((column) => {
+  if (column === REPS) return [];
+  return column === COUNTS ? [{ ...COUNTS, width: COUNTS.width + REPS.width + 1 }] : [column];
+});
+
 /** Practice days as a table of at most 80 columns, with a line wherever a row does not compare with the one before. */
 export function dayTable(days: readonly PracticeDay[]): string[] {
+  const columns = days.some((day) => COUNTS.cell(day).length > COUNTS.width) ? FULL_DAYS : TABLE;
   const rows = days.flatMap((day, i) => [
     ...breakBefore(day, days[i - 1]),
-    line(TABLE.map((column) => pad(column.cell(day), column.width))),
+    line(columns.map((column) => pad(column.cell(day), column.width))),
   ]);
-  const head = [0, 1, 2].map((row) => line(TABLE.map((c) => pad(c.head[row]!, c.width))));
+  const head = [0, 1, 2].map((row) => line(columns.map((c) => pad(c.head[row]!, c.width))));
   return [...head, ...rows];
 }
 

@@ -152,6 +152,19 @@ describe('a planned practice', () => {
     expect(kept('number')).toEqual([1, 2, 3, 4, 5, 6, 7]);
   });
 
+  test('the list of a mixed block names the target of each rep, varied ones by their plain one', () => {
+    const names = (at: number): (string | null)[] => {
+      const driven = begin(
+        practice([block('block', [A, B, A], 'serial', [2]), block('block', [A])]),
+      );
+      for (let i = 0; i < at; i++) next(drive(driven, atSummary));
+      drive(driven, atSummary);
+      return viewOf(driven.model).lastReps.map(({ targetName }) => targetName);
+    };
+    expect(names(0)).toEqual([A, B, A].map(({ target }) => target.name));
+    expect(names(1)).toEqual([null]);
+  });
+
   test('shows the warm-up, hides the checks', () => {
     expect(kept('feedback')).toEqual([
       'first-of-day',

@@ -226,16 +226,34 @@ const outcome = {
 export const LIVE_REPS: readonly RepLine[] = [
   {
     number: 5,
+    targetName: null,
     feedback: 'shown',
     outcome,
     voided: null,
     call: null,
     sentence: 'front locked for 11 m: ease, re-apply, carry on',
   },
-  { number: 4, feedback: 'hidden', outcome: null, voided: null, call: null, sentence: '' },
-  { number: 3, feedback: 'shown', outcome: null, voided: 'aborted', call: null, sentence: '' },
+  {
+    number: 4,
+    targetName: null,
+    feedback: 'hidden',
+    outcome: null,
+    voided: null,
+    call: null,
+    sentence: '',
+  },
+  {
+    number: 3,
+    targetName: null,
+    feedback: 'shown',
+    outcome: null,
+    voided: 'aborted',
+    call: null,
+    sentence: '',
+  },
   {
     number: 2,
+    targetName: null,
     feedback: 'shown',
     outcome: {
       ...outcome,
@@ -248,6 +266,7 @@ export const LIVE_REPS: readonly RepLine[] = [
   },
   {
     number: 1,
+    targetName: null,
     feedback: 'first-of-day',
     outcome: {
       kind: 'no-rep',

@@ -30,13 +30,27 @@ test('the days are a table', () => {
   ];
   // spread: sqrt(10 * 0.02^2 / 9) = 0.0211
   expect(dayTable(targetProgress(reps)[0]!.days).join('\n')).toBe(
-    `                 shown/ median  median          spread  spread
-                hidden/  score release average   of it  timing      re-ap- abor-
-day        reps   first 0..100 error % error %       %      ms of n  plied   ted
-2026-11-25    7   4/3/0 7 of 8  7 of 8  7 of 8 7 of 10 7 of 10    7    1.0     1
+    `                   shown/ median  median          spread  spread       re-
+                  hidden/  score release average   of it  timing      app- abor-
+day        reps     first 0..100 error % error %       %      ms of n lied   ted
+2026-11-25    7     4/3/0 7 of 8  7 of 8  7 of 8 7 of 10 7 of 10    7  1.0     1
 -- does not compare: footwear race boots -> socks ------------------------------
-2026-11-26   10  10/0/0     70     4.0    +1.0     2.1      21   10    1.0     0`,
+2026-11-26   10    10/0/0     70     4.0    +1.0     2.1      21   10  1.0     0`,
   );
+});
+
+test.each([
+  [[9, 9, 9], true],
+  [[99, 99, 99], true],
+  [[104, 60, 12], true],
+  [[1200, 340, 100], false],
+])('a day of %j shown, hidden and first-of-day reps keeps to 80 columns', (counts, total) => {
+  const kinds = ['shown', 'hidden', 'first-of-day'] as const;
+  const reps = kinds.flatMap((feedback, i) => times(counts[i]!, () => aMeasure({ feedback })));
+  const rows = dayTable(targetProgress(reps)[0]!.days);
+  for (const row of rows) expect(row.length).toBeLessThanOrEqual(80);
+  expect(rows.at(-1)).toContain(` ${counts.join('/')} `);
+  expect(rows[2]!.includes('reps')).toBe(total);
 });
 
 test('weeks that get better, with a gap and a change of pedal: read the file by eye', async () => {
