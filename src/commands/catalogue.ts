@@ -96,7 +96,7 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
   },
   {
     name: 'progress',
-    summary: 'scores, errors and spread by practice day',
+    summary: 'whether the foot is getting better: spread, trend and limits over weeks',
     load: async () => (await import('./progress.ts')).command,
   },
   {
@@ -168,5 +168,15 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     name: 'score',
     summary: 'score one rep from a CSV file against a target',
     load: async () => (await import('./score.ts')).command,
+  },
+  {
+    name: 'completion',
+    summary: 'print a completion script for bash, zsh or fish',
+    load: async () => (await import('./completion.ts')).command,
+  },
+  {
+    name: 'help',
+    summary: 'explain a command or a topic: `ebbline help` lists the topics',
+    load: async () => (await import('./help-topic.ts')).command,
   },
 ];

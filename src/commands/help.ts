@@ -17,7 +17,7 @@ export function overview(catalogue: readonly Pick<CatalogueEntry, 'name' | 'summ
     'options of every command:',
     ...optionLines(GLOBAL_OPTIONS),
     '',
-    'A training aid, not driving instruction. `ebbline COMMAND --help` says more.',
+    'A training aid, not driving instruction. `ebbline COMMAND --help` and `ebbline help` say more.',
     '',
   ].join('\n');
 }

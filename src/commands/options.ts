@@ -1,6 +1,7 @@
 import { parseArgs } from 'node:util';
 import { Problem } from '../problem.ts';
 import type { Command, CommandInput, OptionSpec } from './command.ts';
+import { optionMeant } from './unknown-option.ts';
 
 /** Options every command takes. */
 export const GLOBAL_OPTIONS: Readonly<Record<string, OptionSpec>> = {
@@ -20,22 +21,22 @@ export function parseOptions(
   argv: readonly string[],
   command: Pick<Command, 'name' | 'options'>,
 ): CommandInput {
+  const options = { ...command.options, ...GLOBAL_OPTIONS };
   try {
     const { positionals, values } = parseArgs({
-      args: withNegativeValues(argv, { ...command.options, ...GLOBAL_OPTIONS }),
-      options: parseArgsConfig({ ...command.options, ...GLOBAL_OPTIONS }),
+      args: withNegativeValues(argv, options),
+      options: parseArgsConfig(options),
       allowPositionals: true,
     });
     return { positionals, values: values as CommandInput['values'] };
   } catch (error) {
     const without = withoutValue(error as Error & { code?: string });
     if (without !== null) throw missingValue(without, command);
-    throw new Problem(firstSentence(String((error as Error).message)), {
+    const message = String((error as Error).message);
+    const meant = optionMeant(message, Object.keys(options));
+    throw new Problem(firstSentence(message), {
       ...(command.name === '' ? {} : { where: command.name }),
-      next: `See \`ebbline ${command.name} --help\` for its options.`.replace(
-        'ebbline  --',
-        'ebbline --',
-      ),
+      next: `${meant === null ? '' : `Did you mean ${meant}? `}See \`${['ebbline', command.name, '--help'].filter(Boolean).join(' ')}\` for its options.`,
       exitCode: 2,
     });
   }

@@ -1,21 +1,9 @@
-import { readdir, readFile, stat } from 'node:fs/promises';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { readFile, stat } from 'node:fs/promises';
 import { Problem } from '../problem.ts';
-import { idOfFile } from '../profile/id-of-file.ts';
 import { nearest } from '../profile/nearest.ts';
 import { type ProfileProblem, problemOfFile } from '../profile/profile-problem.ts';
 import { LONGEST_PROFILE_CHARACTERS } from '../profile/profile-text.ts';
-
-/** Where a profile lies: with the program, or with the user's data. */
-export type ProfileOrigin = 'bundled' | 'own';
-
-/** A file that was found in one of the two folders, not read yet. */
-export interface ProfileEntry {
-  readonly id: string;
-  readonly path: string;
-  readonly origin: ProfileOrigin;
-}
+import { PROFILE_FILE, type ProfileEntry, profileEntries } from './profile-entries.ts';
 
 /** What a file's text turned out to be. */
 export type CheckedProfile<T> =
@@ -39,9 +27,6 @@ export interface ProfileKind<T> {
   check(text: string, fileName: string): CheckedProfile<T>;
 }
 
-/** Same place seen from src/commands and from dist/commands. */
-const PROFILES = new URL('../../profiles/', import.meta.url);
-const PROFILE = /\.ya?ml$/i;
 /** UTF-8 takes at most four bytes a character. */
 const MOST_BYTES = 4 * LONGEST_PROFILE_CHARACTERS;
 
@@ -67,7 +52,7 @@ async function entryOf(
   id: string,
   dataDir: string,
 ): Promise<ProfileEntry> {
-  const entries = await profileEntries(kind, dataDir);
+  const entries = await profileEntries(kind.folder, dataDir);
   const found = entries.find((entry) => entry.id === id);
   if (found !== undefined) return found;
   const ids = entries.map((entry) => entry.id);
@@ -82,7 +67,7 @@ export async function profileIds(
   kind: ProfileKind<unknown>,
   dataDir: string,
 ): Promise<readonly string[]> {
-  return (await profileEntries(kind, dataDir)).map(({ id }) => id);
+  return (await profileEntries(kind.folder, dataDir)).map(({ id }) => id);
 }
 
 /** All profiles of a kind that can be named by id, own ones first, each folder in alphabetical order. */
@@ -90,7 +75,7 @@ export async function listProfiles<T>(
   kind: ProfileKind<T>,
   dataDir: string,
 ): Promise<readonly ListedProfile<T>[]> {
-  const entries = await profileEntries(kind, dataDir);
+  const entries = await profileEntries(kind.folder, dataDir);
   return Promise.all(
     entries.map(async (entry) => {
       const checked = kind.check(await readProfileText(entry.path, kind.noun), entry.path);
@@ -136,30 +121,5 @@ const FAILURES: Readonly<Record<string, string>> = {
 
 /** True for what names a file and not an id. */
 export function isPath(text: string): boolean {
-  return /[/\\]/.test(text) || PROFILE.test(text);
-}
-
-/** Own profiles hide bundled ones of the same id. */
-async function profileEntries(
-  { folder }: ProfileKind<unknown>,
-  dataDir: string,
-): Promise<readonly ProfileEntry[]> {
-  const own = await entriesOf(join(dataDir, folder), 'own');
-  const ownIds = new Set(own.map(({ id }) => id));
-  const bundled = await entriesOf(fileURLToPath(new URL(`${folder}/`, PROFILES)), 'bundled');
-  return [...own, ...bundled.filter(({ id }) => !ownIds.has(id))];
-}
-
-async function entriesOf(folder: string, origin: ProfileOrigin): Promise<ProfileEntry[]> {
-  const names = await readdir(folder).catch((error: NodeJS.ErrnoException) => {
-    if (error.code === 'ENOENT') return [];
-    throw new Problem(`the folder cannot be read: ${error.message}`, {
-      where: folder,
-      next: 'Check that it is a folder you may read.',
-    });
-  });
-  return names
-    .filter((name) => PROFILE.test(name))
-    .toSorted()
-    .map((name) => ({ id: idOfFile(name), path: join(folder, name), origin }));
+  return /[/\\]/.test(text) || PROFILE_FILE.test(text);
 }

@@ -85,7 +85,10 @@ function commandFirst(argv: readonly string[]): readonly string[] {
     if (option === undefined) return argv;
     at += option.type === 'string' && !word.includes('=') ? 2 : 1;
   }
-  return findCommand(argv.slice(at)) === null ? argv : [...argv.slice(at), ...argv.slice(0, at)];
+  const found = findCommand(argv.slice(at));
+  if (found === null) return argv;
+  const name = at + found.words;
+  return [...argv.slice(at, name), ...argv.slice(0, at), ...argv.slice(name)];
 }
 
 /** No command, on a terminal: the main job. */

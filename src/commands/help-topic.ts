@@ -1,0 +1,63 @@
+import { Problem } from '../problem.ts';
+import { nearest } from '../profile/nearest.ts';
+import { CATALOGUE } from './catalogue.ts';
+import type { Command, CommandContext, CommandInput } from './command.ts';
+import { commandHelp } from './help.ts';
+import { HELP_TOPICS, type HelpTopic } from './help-topics.ts';
+
+/** Explains a command as its `--help` does, or one of the topics that no single command owns. */
+export const command: Command = {
+  name: 'help',
+  summary: 'explain a command or a topic: `ebbline help` lists the topics',
+  positionals: '[TOPIC|COMMAND]',
+  options: {},
+  examples: ['ebbline help', 'ebbline help score', 'ebbline help rig setup'],
+  run: explain,
+};
+
+async function explain({ positionals }: CommandInput, context: CommandContext): Promise<number> {
+  const wanted = positionals.join(' ');
+  if (wanted === '') {
+    context.out(topicList());
+    return 0;
+  }
+  const topic = HELP_TOPICS.find(({ name }) => name === wanted);
+  if (topic !== undefined) {
+    context.out(await topicText(topic));
+    return 0;
+  }
+  const entry = CATALOGUE.find(({ name }) => name === wanted);
+  if (entry === undefined) throw unknown(wanted);
+  context.out(commandHelp(await entry.load()));
+  return 0;
+}
+
+const topicText = async ({ name, about, text }: HelpTopic): Promise<string> =>
+  `${name}: ${about}\n\n${(await text()).join('\n')}\n`;
+
+function topicList(): string {
+  const width = Math.max(...HELP_TOPICS.map(({ name }) => name.length));
+  return [
+    'topics:',
+    ...HELP_TOPICS.map(({ name, about }) => `  ${name.padEnd(width)}  ${about}`),
+    '',
+    '`ebbline help TOPIC` explains one; `ebbline help COMMAND` is `ebbline COMMAND --help`; `ebbline --help` lists commands.',
+    '',
+  ].join('\n');
+}
+
+function unknown(wanted: string): Problem {
+  const names = [...HELP_TOPICS.map(({ name }) => name), ...CATALOGUE.map(({ name }) => name)];
+  const group = CATALOGUE.filter(({ name }) => name.startsWith(`${wanted} `)).map(
+    ({ name }) => name,
+  );
+  const near = nearest(wanted, names);
+  const close = near === null ? '' : `Did you mean ${near}? `;
+  return new Problem(`there is no help on ${JSON.stringify(wanted)}`, {
+    next:
+      group.length > 0
+        ? `Say one of: ${group.join(', ')}.`
+        : `${close}\`ebbline help\` lists topics, \`ebbline --help\` commands.`,
+    exitCode: 2,
+  });
+}

@@ -1,0 +1,130 @@
+/** Help on what no single command owns. */
+export interface HelpTopic {
+  readonly name: string;
+  readonly about: string;
+  /** Lines of at most 80 columns; loaded when asked for. */
+  text(): Promise<readonly string[]>;
+}
+
+const lines = (...text: string[]): (() => Promise<readonly string[]>) => {
+  return async () => text;
+};
+
+export const HELP_TOPICS: readonly HelpTopic[] = [
+  {
+    name: 'start',
+    about: 'from nothing to the first rep',
+    text: lines(
+      'ebbline                 choose a corner and drill; a virtual rig without pedals',
+      'ebbline doctor          what works on this machine, what to do about the rest',
+      'ebbline rig setup       a minute, once: assign and calibrate by moving things',
+      'ebbline rig check       rate, jitter, gaps, noise, resolution of your devices',
+      'ebbline drill hairpin   the main job, on a target',
+      'ebbline drill kiln-hairpin   the same with a live car',
+      'ebbline progress        is the foot getting better?',
+    ),
+  },
+  {
+    name: 'rep',
+    about: 'what happens in one braking zone',
+    text: lines(
+      'Take your foot off the brake. After a countdown of three seconds the target',
+      'starts where your foot does: it stands still, and the now line leaves when',
+      'braking is detected. The score is held back for two and a half seconds.',
+      '',
+      'The first three reps of a target are shown, then shown and hidden alternate,',
+      'then the help thins out. The first reps of a day, 24 hours or more after the',
+      'last practice, show no target at all, as an out-lap does not.',
+      '',
+      'A device that is unplugged makes the rep void and is waited for.',
+    ),
+  },
+  {
+    name: 'score',
+    about: 'what the numbers after a rep mean',
+    text: lines(
+      'release      how close the release was to the target; doing nothing, dumping',
+      '             the pedal or holding it scores 0',
+      'hit          peak and rise of the first application',
+      'smooth       a release without going back up',
+      're-applied   times the pressure went back up during the release',
+      '',
+      'Release, hit and smooth weigh 0.55, 0.25 and 0.20, multiplied: a part at 0',
+      'makes the score 0. Score 1 belongs to a target over time; score 2 to the live',
+      'car: it asks for what the grip allowed at the speed you really had, and gives',
+      'a tenth to the brake point.',
+      '',
+      'timing, rate, amount   the causes: early or late, quick or slow, light or',
+      'heavy; named from three reps or more, `clear` or `likely`.',
+      '',
+      'A stored score is never rewritten: `ebbline rescore` puts new ones beside it.',
+    ),
+  },
+  {
+    name: 'progress',
+    about: 'how better is told apart from luck',
+    text: lines(
+      'Spread is how far reps differ from each other; the average error is how far',
+      'their mean is from the target. Progress compares the spread of hidden reps',
+      'now with that of four weeks ago, says by how much it changed with an',
+      'interval, and claims nothing below the reps that its test needs: about 35 a',
+      'side for a fall of 30 %. It says how many are missing.',
+      '',
+      'Reps are compared only where pedal, calibration, foot, footwear, feedback,',
+      'condition and score version are the same; a change is drawn as a break and',
+      'never averaged across.',
+    ),
+  },
+  {
+    name: 'files',
+    about: 'files that you write, and where they lie',
+    text: lines(
+      'Targets, corner sheets, cars and plans are YAML 1.2, one document a file, SI',
+      'or a unit in the key (`mass_kg`, `entry_speed_kmh`). Their JSON schemas lie in',
+      'profiles/schema of the program; the line',
+      '`# yaml-language-server: $schema=PATH` lets an editor complete them.',
+      '',
+      'A file is named by its path, or by id where it lies in the data folder under',
+      'targets/, corners/, cars/ or plans/. `ebbline target check FILE` (or corner,',
+      'car, plan) tells every problem at once, with line and column.',
+      '',
+      'The data folder holds the history, the rig and imported logs: --data-dir, or',
+      "the platform's own ($XDG_DATA_HOME/ebbline, ~/.local/share/ebbline on Linux).",
+    ),
+  },
+  {
+    name: 'json',
+    about: 'what --json promises',
+    text: lines(
+      'One object on stdout, one line; diagnostics go to stderr. Names are in',
+      'snake_case and end in their unit: `time_s`, `distance_m`, `pressure_bar`,',
+      '`speed_mps`, `force_n`; `level` is 0 to 1. What is not known is null, never 0',
+      'and never missing. A field keeps its meaning; new ones may be added.',
+      '',
+      'exit code 0   done',
+      '          1   failed: what, where and what to do stand on stderr',
+      '          2   wrong usage',
+      '         70   a defect of the program',
+      '        129, 130, 143   ended by SIGHUP, SIGINT, SIGTERM',
+    ),
+  },
+  {
+    name: 'keys',
+    about: 'keys of the drill',
+    text: async () => {
+      const { DRILL_HELP, LIVE_HELP } = await import('../screens/key-help.ts');
+      const all = [...new Map([...DRILL_HELP, ...LIVE_HELP])];
+      const width = Math.max(...all.map(([key]) => key.length));
+      return all.map(([key, meaning]) => `${key.padEnd(width)}  ${meaning}`);
+    },
+  },
+  {
+    name: 'cautions',
+    about: 'before you start',
+    text: async () => {
+      const { CAUTIONS } = await import('../screens/cautions.ts');
+      const { wrapText } = await import('../screens/write-text.ts');
+      return CAUTIONS.flatMap((caution) => wrapText(caution, 78));
+    },
+  },
+];
