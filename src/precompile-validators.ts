@@ -3,6 +3,7 @@ import { Ajv } from 'ajv';
 import standalone from 'ajv/dist/standalone/index.js';
 import { CAR_SCHEMA } from './car/car-schema.ts';
 import { CORNER_SCHEMA } from './corner/corner-schema.ts';
+import { EVENT_SCHEMA } from './drill/event/event-schema.ts';
 import { PLAN_SCHEMA } from './drill/plan/plan-schema.ts';
 import { RECORDING_HEADER_SCHEMA } from './input/recording/recording-header-schema.ts';
 import { RIG_FILE_SCHEMA } from './input/rig/rig-file-schema.ts';
@@ -18,6 +19,7 @@ const SCHEMAS = [
   CORNER_SCHEMA,
   TARGET_SCHEMA,
   PLAN_SCHEMA,
+  EVENT_SCHEMA,
   RIG_FILE_SCHEMA,
   RECORDING_HEADER_SCHEMA,
 ];

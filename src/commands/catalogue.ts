@@ -140,6 +140,21 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./plan-check.ts')).command,
   },
   {
+    name: 'event list',
+    summary: 'list the events that can be named by id, with the days left',
+    load: async () => (await import('./event-list.ts')).command,
+  },
+  {
+    name: 'event show',
+    summary: 'the lap of an event: zones, gaps, sessions, days left',
+    load: async () => (await import('./event-show.ts')).command,
+  },
+  {
+    name: 'event check',
+    summary: 'check event files: every problem with line and column',
+    load: async () => (await import('./event-check.ts')).command,
+  },
+  {
     name: 'trace import',
     summary: 'cut the braking zones out of a logged CSV file',
     load: async () => (await import('./trace-import.ts')).command,

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { readCornerSheet } from '../../src/corner/read-corner-sheet.ts';
+import { readEvent } from '../../src/drill/event/read-event.ts';
 import { readPlan } from '../../src/drill/plan/read-plan.ts';
 import { readTarget } from '../../src/target/read-target.ts';
 
@@ -8,10 +9,12 @@ const README = readFileSync(new URL('../../profiles/README.md', import.meta.url)
 const examples = [...README.matchAll(/```yaml\n([\s\S]*?)```/g)].map((match) => match[1]!);
 const targets = examples.filter((text) => /^domain:/m.test(text));
 const corners = examples.filter((text) => /^line:/m.test(text));
-const plans = examples.filter((text) => /^zones:/m.test(text));
+const events = examples.filter((text) => /^sessions:/m.test(text));
+const plans = examples.filter((text) => /^blocks:/m.test(text));
 
-test('every example is a target, a corner or a plan', () => {
-  expect(targets.length + corners.length + plans.length).toBe(examples.length);
+test('every example is a target, a corner, a plan or an event', () => {
+  const known = targets.length + corners.length + plans.length + events.length;
+  expect(known).toBe(examples.length);
 });
 
 test('the examples of profiles/README.md over time and over distance are targets', () => {
@@ -29,4 +32,8 @@ test('the example of a corner sheet is one', () => {
 
 test('the example of a plan is one', () => {
   expect(plans.map((text) => readPlan(text, 'my-plan.yaml').blocks.length)).toEqual([3]);
+});
+
+test('the example of an event is one', () => {
+  expect(events.map((text) => readEvent(text, 'my-event.yaml').zones.length)).toEqual([3]);
 });

@@ -2,10 +2,9 @@ import type { DrillModel, Stage } from '../drill-model.ts';
 import { type Advance, moveOn, standAt, stay } from '../progress.ts';
 import { finishRep } from '../rep-end.ts';
 import { zoneUnderWay } from './advance-rolling.ts';
+import { AFTER_OFF_S } from './after-off-s.ts';
 import { driveTo, type RepDrive } from './rep-drive.ts';
 
-/** Off for 0.3 s is off for good; another 0.3 s is recorded, so that no filter sees the edge. */
-const AFTER_OFF_S = 0.6;
 /** How long a brake that is still held is watched beyond the slowest point. */
 const BEYOND_SLOWEST_S = 1.5;
 /** What is recorded of a car that has stopped short. */

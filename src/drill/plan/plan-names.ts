@@ -1,8 +1,7 @@
 import type { BrokenRule } from '../../profile/broken-rule.ts';
-import { nearest } from '../../profile/nearest.ts';
-import { shown } from '../../profile/printable.ts';
 import type { ProfilePath } from '../../profile/profile-text.ts';
 import type { LiveZoneFile, PlanFile, ZoneFile } from './plan-file.ts';
+import { unknownName } from './unknown-name.ts';
 
 /** What can be named by id, so that a plan's names can be checked before it is driven. */
 export interface KnownProfiles {
@@ -24,7 +23,7 @@ export function unknownNames(file: PlanFile, known: KnownProfiles): readonly Bro
 
 function zoneNames(zone: ZoneFile, path: ProfilePath, known: KnownProfiles): BrokenRule[] {
   return [
-    ...unknown('target', zone.target, [...path, 'target'], known.targets),
+    ...unknownName('target', zone.target, [...path, 'target'], known.targets),
     ...liveNames(zone, path, known),
     ...liveNames(zone.live ?? {}, [...path, 'live'], known),
   ];
@@ -37,24 +36,10 @@ function liveNames(
 ): BrokenRule[] {
   const variants = corner === undefined ? undefined : corners.get(corner);
   return [
-    ...unknown('corner', corner, [...path, 'corner'], [...corners.keys()]),
-    ...unknown('car', car, [...path, 'car'], cars),
-    ...(variants === undefined ? [] : unknown('variant', variant, [...path, 'variant'], variants)),
+    ...unknownName('corner', corner, [...path, 'corner'], [...corners.keys()]),
+    ...unknownName('car', car, [...path, 'car'], cars),
+    ...(variants === undefined
+      ? []
+      : unknownName('variant', variant, [...path, 'variant'], variants)),
   ];
-}
-
-function unknown(
-  noun: string,
-  name: string | undefined,
-  path: ProfilePath,
-  known: readonly string[],
-): BrokenRule[] {
-  if (name === undefined || isPath(name) || known.includes(name)) return [];
-  const close = nearest(name, known);
-  const next = `${close === null ? '' : `Did you mean ${close}? `}Known are ${known.join(', ')}.`;
-  return [{ path, what: `there is no ${noun} ${shown(name)}`, next }];
-}
-
-function isPath(name: string): boolean {
-  return /[/\\]|\.ya?ml$/i.test(name);
 }

@@ -1,0 +1,48 @@
+import { idOfFile } from '../../profile/id-of-file.ts';
+import { type ProfileProblem, problemOfFile } from '../../profile/profile-problem.ts';
+import { readProfile } from '../../profile/read-profile.ts';
+import type { KnownProfiles } from '../plan/plan-names.ts';
+import type { CircuitEvent } from './circuit-event.ts';
+import type { EventFile } from './event-file.ts';
+import { unknownEventNames } from './event-names.ts';
+import { eventOfFile } from './event-of-file.ts';
+import { brokenEventRules } from './event-rules.ts';
+import { EVENT_SCHEMA } from './event-schema.ts';
+
+/** An event, or everything that is wrong with its file. */
+export type EventReading =
+  | { readonly kind: 'read'; readonly event: CircuitEvent }
+  | { readonly kind: 'refused'; readonly problems: readonly ProfileProblem[] };
+
+/**
+ * The event in the text of a YAML file, for whoever shows the problems one by one. Throws nothing.
+ *
+ * @param fileName with or without folders; without them and its ending it becomes the event's id
+ * @param known where names are to be checked too; null leaves them to whoever drives the event
+ */
+export function checkEvent(
+  text: string,
+  fileName: string,
+  known: KnownProfiles | null = null,
+): EventReading {
+  const reading = readProfile<EventFile>(text, EVENT_SCHEMA);
+  if (reading.kind === 'refused') return reading;
+  const broken = [
+    ...brokenEventRules(reading.value),
+    ...(known === null ? [] : unknownEventNames(reading.value, known)),
+  ];
+  const problems = broken.map(({ path, what, next }) => ({ ...reading.placeOf(path), what, next }));
+  if (problems.length > 0) return { kind: 'refused', problems };
+  return { kind: 'read', event: eventOfFile(reading.value, idOfFile(fileName)) };
+}
+
+/**
+ * The event in the text of a YAML file.
+ *
+ * @throws Problem (exit code 1) that lists every problem of the file with line and column
+ */
+export function readEvent(text: string, fileName: string): CircuitEvent {
+  const reading = checkEvent(text, fileName);
+  if (reading.kind === 'refused') throw problemOfFile(fileName, reading.problems);
+  return reading.event;
+}
