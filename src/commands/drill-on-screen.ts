@@ -10,6 +10,7 @@ import type { CommandContext } from './command.ts';
 import { runDrill } from './drill-loop.ts';
 import type { DrillOptions } from './drill-options.ts';
 import { openPractice, type Practice, seedOf } from './drill-practice.ts';
+import { type DrillSound, openDrillSound } from './drill-sound.ts';
 import { findSubject } from './drill-subject.ts';
 import { openRigSource, type RigSource, type RigSourceNeeds } from './rig-source.ts';
 import { setUpBeforeDrill } from './set-up-before-drill.ts';
@@ -53,6 +54,7 @@ export async function drillOnScreen(
   const pointer = options.source.kind === 'pointer';
   // Setting up devices is done in lines, so the screen comes after it; the mouse comes with the screen.
   open.rigSource = pointer ? null : await openRigSource(options.source, needs);
+  const sound = await openDrillSound(options.sound, context);
   let screen: TerminalScreen | null = null;
   let summary: BlockSummary | null = null;
   let notice: string | null = null;
@@ -63,8 +65,9 @@ export async function drillOnScreen(
     if (subject === null) return 0;
     open.practice = await openPractice(options, context, open.rigSource, subject);
     notice = open.practice.store.notice;
-    summary = await drive(screen, open.practice);
+    summary = await drive(screen, open.practice, sound);
   } finally {
+    sound.close();
     screen?.close();
     await shutdown();
   }
@@ -75,7 +78,11 @@ export async function drillOnScreen(
 }
 
 /** @returns the last block's summary, null where none was finished */
-async function drive(screen: TerminalScreen, practice: Practice): Promise<BlockSummary | null> {
+async function drive(
+  screen: TerminalScreen,
+  practice: Practice,
+  sound: DrillSound,
+): Promise<BlockSummary | null> {
   const shown: { view: DrillView | null; help: boolean; summary: BlockSummary | null } = {
     view: null,
     help: false,
@@ -101,6 +108,7 @@ async function drive(screen: TerminalScreen, practice: Practice): Promise<BlockS
       ),
       onView: (view) => {
         shown.view = view;
+        sound.follow(view);
         draw();
       },
       onSummary: (summary) => {

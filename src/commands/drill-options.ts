@@ -27,6 +27,8 @@ export interface DrillOptions {
   readonly reps: number | null;
   readonly seed: number | null;
   readonly selfRating: boolean;
+  /** Own pressure as pitch, ticks, a tone at the end. */
+  readonly sound: boolean;
   readonly headless: boolean;
   readonly json: boolean;
   /** Null for the driver who always drives here. */
@@ -60,6 +62,10 @@ export const DRILL_OPTIONS: Readonly<Record<string, OptionSpec>> = {
     type: 'boolean',
     help: 'say how each rep felt before its result: keys 1, 2, 3 (also s while driving)',
   },
+  sound: {
+    type: 'boolean',
+    help: 'hear your own pressure as pitch on shown reps, and a tone for inside the corridor',
+  },
   headless: { type: 'boolean', help: 'no screen: print each rep and the block' },
   json: { type: 'boolean', help: 'with --headless: one JSON object at the end' },
   driver: { type: 'string', value: 'NAME', help: 'whose history it is' },
@@ -86,6 +92,8 @@ export function readDrillOptions({ positionals, values }: CommandInput): DrillOp
   const asked = LIVE_NAMES.filter((name) => text(name) !== null);
   refuseTwoSubjects(named, text('target'), asked);
   refuseBesidePlan(text, named);
+  if (values.sound === true && (values.headless === true || values.json === true))
+    throw wrong('--sound', '--sound beside --headless', 'Leave one of them out.');
   return {
     target: text('target'),
     named,
@@ -96,6 +104,7 @@ export function readDrillOptions({ positionals, values }: CommandInput): DrillOp
     reps: readWhole('--reps', text('reps'), 1, 1000),
     seed: readWhole('--seed', text('seed'), 0, Number.MAX_SAFE_INTEGER),
     selfRating: values['self-rating'] === true,
+    sound: values.sound === true,
     headless: values.headless === true,
     json: values.json === true,
     driver: text('driver'),
