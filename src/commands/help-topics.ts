@@ -127,4 +127,9 @@ export const HELP_TOPICS: readonly HelpTopic[] = [
       return CAUTIONS.flatMap((caution) => wrapText(caution, 78));
     },
   },
+  {
+    name: 'licences',
+    about: 'the packages that come along, and their licences',
+    text: async () => (await import('./licence-lines.ts')).licenceLines(),
+  },
 ];
