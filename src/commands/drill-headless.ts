@@ -82,6 +82,7 @@ function notesOf(subject: DrillSubject): readonly string[] {
 }
 
 /** What the rig leaves to the program; the notes on the choice are told apart. */
-function remarksOf({ live }: DrillSetup): readonly string[] {
-  return live === null ? [] : liveRemarks({ ...live, notes: [] });
+function remarksOf({ live, plan }: DrillSetup): readonly string[] {
+  const ofCar = live === null ? [] : liveRemarks({ ...live, notes: [] });
+  return [...ofCar, ...(plan?.remarks ?? [])];
 }

@@ -28,9 +28,12 @@ import { update } from '../drill/update.ts';
 import { viewOf } from '../drill/view-of.ts';
 import type { ReportSource } from '../input/report-source.ts';
 import type { RigDecoder } from '../input/rig/rig-decoder.ts';
+import type { RepOutcome } from '../score/rep-score.ts';
 import { scoreLiveRep } from '../score/score-live-rep.ts';
+import { scorePacedRep } from '../score/score-paced-rep.ts';
 import { scoreRep } from '../score/score-rep.ts';
 import { quantiseRecord } from '../trace/quantise-record.ts';
+import type { RepRecord } from '../trace/rep-record.ts';
 
 /** What the world does for a drill. */
 export interface DrillHooks {
@@ -108,6 +111,14 @@ function deviceMessages(source: ReportSource, decoder: RigDecoder): Observable<D
   );
 }
 
+function outcomeOf(
+  { target, zone, paced }: Extract<DrillEffect, { kind: 'score' }>,
+  record: RepRecord,
+): RepOutcome {
+  if (zone !== null) return scoreLiveRep(record, zone);
+  return paced ? scorePacedRep(record, target) : scoreRep(record, target);
+}
+
 /** The drill's state and the world it acts on. */
 class DrillLoop {
   readonly #source: ReportSource;
@@ -144,9 +155,7 @@ class DrillLoop {
       case 'score': {
         // What is scored is what is stored, to the bit: a rescored history agrees with what the driver was told.
         const record = quantiseRecord(effect.record);
-        const { target, zone } = effect;
-        const outcome = zone === null ? scoreRep(record, target) : scoreLiveRep(record, zone);
-        this.take({ kind: 'scored', rep: effect.rep, outcome });
+        this.take({ kind: 'scored', rep: effect.rep, outcome: outcomeOf(effect, record) });
         break;
       }
       case 'store':

@@ -1,8 +1,6 @@
 import { localDate } from '../consistency/local-date.ts';
-import type { HiddenRep } from '../drill/plan/promotion-stage.ts';
-import { targetSteeringLag } from '../drill/plan/target-steering-lag.ts';
+import { pacedIdentity } from '../drill/plan/paced-identity.ts';
 import { variedId } from '../drill/plan/varied-target.ts';
-import type { StoredRep } from '../history/store.ts';
 import type { Target } from '../target/target.ts';
 import type { PlanCircumstances } from './planned-setup.ts';
 
@@ -10,26 +8,21 @@ const MS_PER_DAY = 86_400_000;
 /** A week and the day on which it began elsewhere. */
 const WEEK_DAYS = 8;
 
-/** The driver's reps of a version of a target that hid the own trace, oldest first, by their newest score. */
+/**
+ * How much of its release each of the driver's hidden reps of a version of a target was in the corridor, oldest first,
+ * by its newest score; 0 for a rep without a release.
+ */
 export function hiddenReps(
   target: Target,
   { store, driver }: PlanCircumstances,
-): readonly HiddenRep[] {
-  const lagS = targetSteeringLag(target);
-  const hidden: HiddenRep[] = [];
-  for (const rep of store.reps({ driver, targetId: target.id, targetVersion: target.version }))
-    if (rep.feedback !== 'shown' && rep.voided === null) hidden.push(hiddenRep(rep, lagS));
-  return hidden;
-}
-
-function hiddenRep({ outcomes }: StoredRep, targetLagS: number | null): HiddenRep {
-  const outcome = outcomes.at(-1);
-  if (outcome?.kind !== 'scored') return { inCorridor: 0, steeringLagErrorS: null };
-  const lagS = outcome.side.steeringLagS;
-  return {
-    inCorridor: outcome.inCorridor,
-    steeringLagErrorS: lagS === null || targetLagS === null ? null : lagS - targetLagS,
-  };
+): readonly number[] {
+  const shares: number[] = [];
+  for (const rep of store.reps({ driver, targetId: target.id, targetVersion: target.version })) {
+    if (rep.feedback === 'shown' || rep.voided !== null) continue;
+    const outcome = rep.outcomes.at(-1);
+    shares.push(outcome?.kind === 'scored' ? outcome.inCorridor : 0);
+  }
+  return shares;
 }
 
 /** Release errors of the driver's earlier reps on a target under a condition. */
@@ -47,9 +40,9 @@ export function earlierErrors(
   return errors;
 }
 
-/** The local date on which the driver last drove a target, plain or varied, in whatever version; null for never. */
-export function lastDay({ id }: Target, { store, driver }: PlanCircumstances): string | null {
-  const days = [id, variedId(id)].flatMap((targetId) =>
+/** The local date on which the driver last drove a target, changed or not, in whatever version; null for never. */
+export function lastDay(target: Target, { store, driver }: PlanCircumstances): string | null {
+  const days = [target.id, variedId(target.id), pacedIdentity(target).id].flatMap((targetId) =>
     [...store.reps({ driver, targetId, limit: 1 })].map(({ at }) => localDate(at)),
   );
   return days.toSorted().at(-1) ?? null;

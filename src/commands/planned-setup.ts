@@ -4,16 +4,18 @@ import type { DrillSetup } from '../drill/drill-setup.ts';
 import { startsNewDay } from '../drill/feedback-schedule.ts';
 import { firstLiveRep } from '../drill/live/live-rep.ts';
 import { carryOverZone } from '../drill/plan/carry-over.ts';
+import { pacedIdentity } from '../drill/plan/paced-identity.ts';
 import type { PracticeZone } from '../drill/plan/planned-practice.ts';
 import { practiceBlocks } from '../drill/plan/practice-blocks.ts';
 import type { PracticePlan } from '../drill/plan/practice-plan.ts';
 import { promotionStage } from '../drill/plan/promotion-stage.ts';
 import type { HistoryStore } from '../history/store.ts';
 import type { Rig } from '../input/rig/rig.ts';
+import { pacedStretch } from '../target/paced-stretch.ts';
 import { experienceOf } from './drill-history.ts';
 import type { PlanSubject, PlanZoneSubject } from './drill-subject.ts';
 import { earlierErrors, hiddenReps, lastCarryOverDay, lastDay } from './plan-history.ts';
-import { whatIsDrilled } from './what-is-drilled.ts';
+import { axesOf, whatIsDrilled } from './what-is-drilled.ts';
 
 /** Whose history decides, and when. */
 export interface PlanCircumstances {
@@ -29,7 +31,10 @@ type BuiltZone = Pick<PracticeZone, 'target' | 'live'>;
 export interface BuiltPlan {
   readonly plan: PracticePlan;
   /** With what follows after promotion; null for nothing. */
-  readonly zones: readonly (BuiltZone & { readonly promoted: BuiltZone | null })[];
+  readonly zones: readonly (BuiltZone & {
+    readonly promoted: BuiltZone | null;
+    readonly whyNotPaced: string | null;
+  })[];
   readonly carryOver: readonly BuiltZone[];
 }
 
@@ -42,10 +47,11 @@ export function builtPlan({ plan, zones, carryOver }: PlanSubject, rig: Rig): Bu
   };
   return {
     plan,
-    zones: zones.map(({ subject, live }) => ({
-      ...built(subject),
-      promoted: live === null ? null : built(live),
-    })),
+    zones: zones.map(({ subject, live }) => {
+      const zone = built(subject);
+      const promoted = live === null ? null : built(live);
+      return { ...zone, promoted, whyNotPaced: whyNotPaced(zone, rig) };
+    }),
     carryOver: carryOver.map(({ subject }) => built(subject)),
   };
 }
@@ -56,23 +62,27 @@ export function plannedSetup(
   { plan, zones: built, carryOver }: BuiltPlan,
   circumstances: PlanCircumstances,
 ): DrillSetup {
-  const zones = built.map((zone) => zoneAsPromoted(zone, plan, circumstances));
-  const first = zones[0]!;
+  const promoted = built.map((zone) => zoneAsPromoted(zone, plan, circumstances));
+  const zones = promoted.map(({ zone }) => zone);
+  // only the blocks are paced: what the first reps of a day are compared with stays the same
+  const first = zones[0]!.paced ? known(built[0]!, plan, circumstances) : zones[0]!;
   const check = dueCarryOver(carryOver, circumstances);
   const newDay = startsNewDay(first.repsInLife, setup.hoursSinceLastRep);
   const practice = {
+    first,
     zones,
     newDay,
     carryOver: check && known(check, plan, circumstances),
     seed: setup.seed,
   };
   const { name, feedback, mostShownInARow, hardReps, condition } = plan;
-  const blocks = practiceBlocks(plan, practice, ({ live }) => live === null);
+  const remarks = promoted.flatMap(({ remark }) => (remark === null ? [] : [remark]));
+  const blocks = practiceBlocks(plan, practice, ({ live, paced }) => live === null && !paced);
   return {
     ...setup,
     target: first.target,
     live: first.live?.plan ?? null,
-    plan: { name, blocks, feedback, mostShownInARow, hardReps, condition },
+    plan: { name, remarks, blocks, feedback, mostShownInARow, hardReps, condition },
     timing: {
       ...setup.timing,
       countdownS: plan.countdownS ?? setup.timing.countdownS,
@@ -81,18 +91,45 @@ export function plannedSetup(
   };
 }
 
+/** A zone as the driver may drive it today, and what has to be said about that; null for nothing. */
+interface PromotedZone {
+  readonly zone: PracticeZone;
+  readonly remark: string | null;
+}
+
 function zoneAsPromoted(
-  zone: BuiltPlan['zones'][number],
+  built: BuiltPlan['zones'][number],
   plan: PracticePlan,
   circumstances: PlanCircumstances,
-): PracticeZone {
+): PromotedZone {
   const { promotion } = plan;
-  if (promotion === null || zone.live !== null) return known(zone, plan, circumstances);
-  const stage = promotionStage(hiddenReps(zone.target, circumstances), promotion);
-  if (stage === 'live car' && zone.promoted !== null)
-    return known(zone.promoted, plan, circumstances);
-  const task = stage === 'over time' ? null : 'paced by the steering';
-  return { ...known(zone, plan, circumstances), task };
+  const plain = (remark: string | null) => ({ zone: known(built, plan, circumstances), remark });
+  if (promotion === null || built.live !== null) return plain(null);
+  const paced = built.whyNotPaced === null ? pacedIdentity(built.target) : null;
+  const stage = promotionStage(
+    hiddenReps(built.target, circumstances),
+    paced && hiddenReps(paced, circumstances),
+    promotion,
+  );
+  if (stage === 'over time') return plain(null);
+  const remark = built.whyNotPaced && `${built.target.name}: ${built.whyNotPaced}.`;
+  if (stage === 'live car' && built.promoted !== null)
+    return { zone: known(built.promoted, plan, circumstances), remark };
+  if (paced === null) return plain(remark);
+  return {
+    zone: { ...known({ target: paced, live: null }, plan, circumstances), paced: true },
+    remark,
+  };
+}
+
+/** Why a zone has no release paced by the steering, in words; null where it can have one. */
+function whyNotPaced({ target, live }: BuiltZone, rig: Rig): string | null {
+  if (live !== null) return null;
+  const without = 'so the release paced by the steering is left out';
+  if (!axesOf(rig).steering) return `the rig has no wheel, ${without}`;
+  return pacedStretch(target) === null
+    ? `the target has no steering while the brake comes off, ${without}`
+    : null;
 }
 
 /** The zone with what the history knows of it. */
@@ -104,7 +141,7 @@ function known(
   const { store, driver, now } = circumstances;
   const { repsInLife, recent } = experienceOf(store, driver, target, now.utcMs);
   const reference = condition === null ? null : earlierErrors(target, condition, circumstances);
-  return { target, live, repsInLife, recent, reference, task: null };
+  return { target, live, repsInLife, recent, reference, paced: false };
 }
 
 function dueCarryOver(

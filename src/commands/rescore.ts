@@ -7,6 +7,7 @@ import { Problem } from '../problem.ts';
 import { LIVE_SCORE_VERSION } from '../score/live-score-version.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
 import { scoreLiveRep } from '../score/score-live-rep.ts';
+import { scorePacedRep } from '../score/score-paced-rep.ts';
 import { scoreRep } from '../score/score-rep.ts';
 import { SCORE_VERSION } from '../score/score-version.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
@@ -143,7 +144,9 @@ async function scoreAgain(
   if (rep.live !== null) return { kind: 'lost', reason: 'driven with the live car, not over time' };
   const target = await subjects.target(rep);
   if (target.kind === 'lost') return target;
-  return { kind: 'rebuilt', value: scoreRep(history.record(rep.id), target.value) };
+  const isPaced = rep.targetChange?.kind === 'paced by the steering';
+  const score = isPaced ? scorePacedRep : scoreRep;
+  return { kind: 'rebuilt', value: score(history.record(rep.id), target.value) };
 }
 
 async function givenTargets(

@@ -1,8 +1,9 @@
 import type { CarFile } from '../car/car-file.ts';
 import type { CornerSheet } from '../corner/corner-sheet.ts';
 import { zoneOf } from '../drill/live/zone-of.ts';
+import { pacedIdentity } from '../drill/plan/paced-identity.ts';
 import type { TargetChange } from '../drill/plan/target-change.ts';
-import { plainId, variedTarget } from '../drill/plan/varied-target.ts';
+import { variedTarget } from '../drill/plan/varied-target.ts';
 import type { StoredRep } from '../history/store.ts';
 import type { LiveZone } from '../live/live-zone.ts';
 import { Problem } from '../problem.ts';
@@ -37,7 +38,8 @@ export class StoredSubjects {
 
   /** The target of a rep that was driven over time. */
   async target({ targetId, targetVersion, targetChange }: StoredRep): Promise<Rebuilt<Target>> {
-    const id = plainId(targetId);
+    // what a plan changed is kept as `hairpin/varied` or `hairpin/paced`
+    const id = targetId.split('/')[0]!;
     if (id !== targetId && targetChange === null)
       return lost('varied, from before the factors were kept with the rep');
     const plain = await known(this.#targets, id, async () =>
@@ -52,7 +54,9 @@ export class StoredSubjects {
   /** One object for all reps of a change, so that its reference is computed once. */
   #changed(plain: Target, change: TargetChange): Promise<Rebuilt<Target>> {
     const key = `${plain.version} ${JSON.stringify(change)}`;
-    return known(this.#changedTargets, key, async () => variedTarget(plain, change));
+    return known(this.#changedTargets, key, async () =>
+      change.kind === 'varied' ? variedTarget(plain, change) : pacedIdentity(plain),
+    );
   }
 
   /** The zone of a rep that was driven with the live car; lost for any other. */

@@ -1,10 +1,11 @@
 import { NO_DEVIATION } from '../score/deviation.ts';
 import type { DrillModel, OwnTraces } from './drill-model.ts';
 import { type OnsetSearch, searchOnset } from './onset-search.ts';
+import { appendOwn, type PaceUnderWay, paceFromOnset } from './pace-under-way.ts';
 import { type Advance, moveOn, standAt, stay } from './progress.ts';
 import { recordedTrack } from './recording.ts';
 import { finishRep } from './rep-end.ts';
-import { appendSamples, EMPTY_LOG } from './sample-log.ts';
+import { EMPTY_LOG } from './sample-log.ts';
 
 /** No onset for this long after the cue is a rep without braking. */
 const NEVER_BRAKED_S = 3;
@@ -27,17 +28,23 @@ export const advanceReady: Advance<'ready'> = (model, stage, batch, cursor) => {
 function braking(model: DrillModel, cueS: number, search: OnsetSearch): DrillModel {
   const onsetS = search.aboveLowS ?? model.atS;
   const originS = onsetS - model.targetOnsetS;
-  const own = ownSoFar(model, onsetS - SHOWN_LEAD_S, originS);
+  const pace = paceFromOnset(model, originS);
+  const own = ownSoFar(model, onsetS - SHOWN_LEAD_S, originS, pace);
   const offLevel = search.rule.highLevel;
   const fresh = { offSinceS: null, liveError: NO_DEVIATION };
-  return { ...model, stage: { kind: 'braking', cueS, originS, offLevel, own, ...fresh } };
+  return { ...model, stage: { kind: 'braking', cueS, originS, offLevel, own, pace, ...fresh } };
 }
 
-function ownSoFar({ recording, atS }: DrillModel, fromS: number, originS: number): OwnTraces {
+function ownSoFar(
+  { recording, atS }: DrillModel,
+  fromS: number,
+  originS: number,
+  pace: PaceUnderWay | null,
+): OwnTraces {
   const log = (axis: 'brake' | 'steering') => {
     if (recording === null) return EMPTY_LOG;
     const track = recordedTrack(recording, axis, fromS, atS);
-    return appendSamples(EMPTY_LOG, track, 0, track.timeS.length, originS);
+    return appendOwn(EMPTY_LOG, track, { from: 0, to: track.timeS.length, originS }, pace);
   };
   return { brake: log('brake'), steering: log('steering') };
 }

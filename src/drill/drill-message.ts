@@ -71,6 +71,8 @@ export type DrillEffect =
       readonly rep: number;
       readonly record: RepRecord;
       readonly target: Target;
+      /** The release was paced by the driver's own wheel. */
+      readonly paced: boolean;
       /** Null in a drill over time. */
       readonly zone: LiveZone | null;
     }

@@ -11,6 +11,7 @@ import type { BlockSummary, DeviceHealth, Feedback, TargetSummary } from './dril
 import type { LiveRep } from './live/live-rep.ts';
 import type { RepDrive } from './live/rep-drive.ts';
 import type { OnsetSearch } from './onset-search.ts';
+import type { PaceUnderWay } from './pace-under-way.ts';
 import type { PlanProgress } from './plan/plan-progress.ts';
 import type { Levels, Recording } from './recording.ts';
 import type { SampleLog } from './sample-log.ts';
@@ -38,6 +39,8 @@ export type Stage =
       readonly offSinceS: number | null;
       readonly liveError: Deviation;
       readonly own: OwnTraces;
+      /** Null where the now line follows the clock. */
+      readonly pace: PaceUnderWay | null;
     }
   /** The live car on the approach: an onset now is a rep. */
   | {
@@ -80,6 +83,7 @@ export interface UnscoredRep {
   readonly record: RepRecord;
   /** What it was driven against. */
   readonly target: Target;
+  readonly paced: boolean;
   readonly zone: LiveZone | null;
   readonly rating: SelfRating | null;
   /** The target on whose grid its curve can lie. */
@@ -127,6 +131,8 @@ export interface DrillModel {
   readonly setup: DrillSetup;
   /** The zone of the rep under way, or of the last one; null in a drill over time. */
   readonly live: LiveRep | null;
+  /** The driver's wheel says where on the target the rep is, and not the clock. */
+  readonly paced: boolean;
   /** Where the target's own onset lies by the rule that finds the rep's, seconds after the start of its rise. */
   readonly targetOnsetS: number;
   /** How hot the brakes are in a stint; null stands for the car's start temperatures. */

@@ -101,6 +101,8 @@ export interface DrillView {
   readonly toCueS: number | null;
   /** Where the now line stands on the target's time axis; 0 and at rest until the onset is detected. */
   readonly nowS: number;
+  /** True where the now line follows the driver's own wheel, and not the clock. */
+  readonly paced: boolean;
   /** Null on first-of-day reps. */
   readonly target: Target | null;
   /** Own brake trace; null where it is not to be seen yet. */

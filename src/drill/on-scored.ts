@@ -1,8 +1,10 @@
 import { adviceBands, BAND_REPS } from '../score/advice-bands.ts';
 import { describeOutcome } from '../score/describe-outcome.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
+import { pacedStretch } from '../target/paced-stretch.ts';
 import { blockGrid } from './diagnosis/block-grid.ts';
 import { liveRepCurve } from './diagnosis/live-rep-curve.ts';
+import { pacedRepCurve } from './diagnosis/paced-rep-curve.ts';
 import { repCurve } from './diagnosis/rep-curve.ts';
 import type { DrillModel, UnscoredRep } from './drill-model.ts';
 import { byPlan, planAfterScore } from './plan/rep-by-plan.ts';
@@ -46,11 +48,13 @@ export function onScored(model: DrillModel, number: number, outcome: RepOutcome)
 
 /** On the grid of the block's target; a late call or a variation makes another target, whose curve has no place there. */
 function curveOf(
-  { record, target, zone, gridTarget }: UnscoredRep,
+  { record, target, paced, zone, gridTarget }: UnscoredRep,
   outcome: RepOutcome,
 ): Float64Array | null {
   if (outcome.kind !== 'scored') return null;
   const grid = blockGrid(gridTarget);
+  const stretch = paced ? pacedStretch(target) : null;
+  if (stretch !== null) return pacedRepCurve(record, outcome, grid, stretch);
   if (zone === null) return target === gridTarget ? repCurve(record, outcome, grid) : null;
   return zone.call === null ? liveRepCurve(record, outcome, zone, grid) : null;
 }

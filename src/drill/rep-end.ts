@@ -40,7 +40,7 @@ export function finishRep(
   drive: RepDrive | null = null,
 ): Step {
   const tag = currentTag(model);
-  const { setup, live } = model;
+  const { setup, live, paced } = model;
   const record = recordOf(model, span);
   const target = targetOf(model);
   const zone = live?.zone ?? null;
@@ -63,12 +63,12 @@ export function finishRep(
     stage,
     unscored: [
       ...model.unscored,
-      { tag, record, target, zone, gridTarget: gridTarget(model), rating: null, revealAtS },
+      { tag, record, target, paced, zone, gridTarget: gridTarget(model), rating: null, revealAtS },
     ],
     rating: firstRating(model),
     heat: heatAfter(model, record),
   };
-  return [next, [{ kind: 'score', rep: tag.number, record, target, zone }]];
+  return [next, [{ kind: 'score', rep: tag.number, record, target, paced, zone }]];
 }
 
 /** The rep is void: it is written down with its reason. Only an aborted rep uses up its place in the block. */

@@ -19,6 +19,7 @@ export function startDrill(setup: DrillSetup): DrillModel {
   if (!(Number.isInteger(reps) && reps > 0)) throw new RangeError(`a block of ${reps} reps`);
   const idle: DrillModel = {
     setup,
+    paced: false,
     targetOnsetS: targetOnsetS(target),
     live: live === null ? null : firstLiveRep(live),
     heat: null,
@@ -43,7 +44,9 @@ export function startDrill(setup: DrillSetup): DrillModel {
     health: [],
     dropped: 0,
   };
-  return enterArming(idle, 0);
+  // stands until the first rep is over
+  const message = plan === null || plan.remarks.length === 0 ? null : plan.remarks.join(' ');
+  return { ...enterArming(idle, 0), message };
 }
 
 function firstBlock({ reps, repsInLife, hoursSinceLastRep, plan }: DrillSetup): Block {

@@ -27,7 +27,7 @@ export function viewOf(model: DrillModel): DrillView {
     phase: phaseOf(model),
     atS,
     toCueS: toCueS(model),
-    nowS: stage.kind === 'braking' ? atS - stage.originS : 0,
+    nowS: nowS(model),
     target: hidesTarget(model) || isCallSecret(model, live) ? null : targetOf(model),
     own: own && trackOf(own.brake),
     ownSteering: own && setup.axes.steering ? trackOf(own.steering) : null,
@@ -35,6 +35,7 @@ export function viewOf(model: DrillModel): DrillView {
     throttleLevel: levels.throttle,
     clutchLevel: levels.clutch,
     steeringDeg: levels.steering,
+    paced: model.paced,
     gear: live?.gear ?? model.gear,
     liveErrorLevel:
       stage.kind === 'braking' && !hidesOwn(model) ? errorLevel(stage.liveError) : null,
@@ -49,6 +50,12 @@ export function viewOf(model: DrillModel): DrillView {
     live,
     plan: planViewOf(model),
   };
+}
+
+/** Where the rep is on its target: moved by the clock, or by the driver's own wheel. */
+function nowS({ stage, atS }: DrillModel): number {
+  if (stage.kind !== 'braking') return 0;
+  return stage.pace === null ? atS - stage.originS : stage.pace.now.placeS;
 }
 
 function phaseOf({ stage, atS }: DrillModel): DrillPhase {

@@ -107,6 +107,8 @@ export type NoRepReason =
   | 'never braked'
   | 'peak below a tenth of the target'
   | 'too few samples'
+  /** Only where the wheel paces the release: it asked for none. */
+  | 'wheel never turned in'
   /** Only the live car: it was so late that the corner left nothing to brake with. */
   | 'braked too late'
   /** Only the live car: it stood before there was anything to release. */

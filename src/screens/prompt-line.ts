@@ -33,6 +33,12 @@ const BRAKING: Readonly<Record<Feedback, string>> = {
   'first-of-day': 'First of the day: no target and no trace.',
 };
 
+const PACED: Readonly<Record<Feedback, string>> = {
+  shown: 'Your wheel moves the now line: release with it.',
+  hidden: 'Release with your wheel, by feel: your trace is shown when the rep is over.',
+  'first-of-day': BRAKING['first-of-day'],
+};
+
 function liveWords(view: DrillView): string | null {
   return view.live === null ? null : livePrompt(view, view.live);
 }
@@ -46,7 +52,7 @@ function promptOf(view: DrillView): string {
     case 'cue':
       return 'Brake now.';
     case 'braking':
-      return BRAKING[view.feedback];
+      return view.paced ? PACED[view.feedback] : BRAKING[view.feedback];
     case 'result':
       return view.result === null ? feelPrompt(view.rating) : '';
     case 'rest':

@@ -87,7 +87,7 @@ describe('a plan driven by the virtual driver', () => {
       const target = await subjects.target(rep);
       if (target.kind === 'lost') return expect.unreachable(target.reason);
       expect(scoreRep(store.record(rep.id), target.value)).toEqual(rep.outcomes[0]);
-      if (rep.targetChange !== null) factors.add(rep.targetChange.levelFactor);
+      if (rep.targetChange?.kind === 'varied') factors.add(rep.targetChange.levelFactor);
     }
     store.close();
     expect(factors.size).toBeGreaterThan(0);

@@ -5,9 +5,8 @@ import { describe, expect, test } from 'vitest';
 import type { ZoneSubject } from '../../src/commands/drill-subject.ts';
 import { builtPlan, plannedSetup } from '../../src/commands/planned-setup.ts';
 import type { DrillSetup } from '../../src/drill/drill-setup.ts';
-import type { HiddenRep } from '../../src/drill/plan/promotion-stage.ts';
+import { pacedIdentity } from '../../src/drill/plan/paced-identity.ts';
 import { readPlan } from '../../src/drill/plan/read-plan.ts';
-import { targetSteeringLag } from '../../src/drill/plan/target-steering-lag.ts';
 import { openHistory } from '../../src/history/open-history.ts';
 import type { NewRep } from '../../src/history/store.ts';
 import type { Rig } from '../../src/input/rig/rig.ts';
@@ -22,7 +21,8 @@ const load = (id: string): Target => {
 };
 const HAIRPIN = load('hairpin');
 const subject = (id: string): ZoneSubject => ({ kind: 'target', target: load(id) });
-const RIG: Rig = { axes: [], buttons: [] } as unknown as Rig;
+const RIG: Rig = { axes: [{ role: 'steering' }], buttons: [] } as unknown as Rig;
+const NO_WHEEL: Rig = { axes: [], buttons: [] } as unknown as Rig;
 const DAY_MS = 86_400_000;
 
 const PLAN = [
@@ -39,6 +39,7 @@ function planned(
   reps: readonly Partial<NewRep>[],
   days = 0,
   live: ZoneSubject | null = null,
+  { target = 'hairpin', rig = RIG } = {},
 ): DrillSetup {
   const folder = mkdtempSync(join(tmpdir(), 'planned-setup-'));
   const store = openHistory(folder);
@@ -46,12 +47,12 @@ function planned(
     const practice = store.startPractice(aPractice());
     for (const [i, rep] of reps.entries()) store.addRep(practice, aRep({ number: i + 1, ...rep }));
     const plan = readPlan(lines.join('\n'), 'p.yaml');
-    const zones = plan.zones.map(() => ({ subject: subject('hairpin'), live }));
+    const zones = plan.zones.map(() => ({ subject: subject(target), live }));
     const carryOver = (plan.carryOver?.zones ?? []).map((zone) => ({
       subject: subject(zone.kind === 'target' ? zone.target : ''),
       live: null,
     }));
-    const built = builtPlan({ kind: 'plan', plan, zones, carryOver }, RIG);
+    const built = builtPlan({ kind: 'plan', plan, zones, carryOver }, rig);
     const now = { utcMs: EVENING_MS + days * DAY_MS, zone: 'Europe/Berlin', offsetMin: 60 };
     const plain = setup({ hoursSinceLastRep: reps.length === 0 ? null : 24 * days });
     return plannedSetup(plain, built, { store, driver: 'Kim', now });
@@ -120,46 +121,71 @@ describe('what the history makes of a plan', () => {
 });
 
 describe('promotion', () => {
-  const lines = [...PLAN.slice(0, 4), 'promote: { in_corridor_reps: 2, of_hidden_reps: 2 }'];
-  const lagS = targetSteeringLag(HAIRPIN)!;
-  const hidden = ({ inCorridor, steeringLagErrorS }: HiddenRep): Partial<NewRep> => ({
-    ...onHairpin,
+  const lines = [
+    ...PLAN.slice(0, 2),
+    'warm_up_reps: 1',
+    'blocks: [{ reps: 2, vary: { level_factor: [0.8, 0.9] } }]',
+    'promote: { in_corridor_reps: 2, of_hidden_reps: 2 }',
+  ];
+  const hidden = (target: Target, inCorridor: number): Partial<NewRep> => ({
+    targetId: target.id,
+    targetVersion: target.version,
     feedback: 'hidden',
-    outcome: aScore({
-      inCorridor,
-      side: {
-        ...aScore().side,
-        steeringLagS: steeringLagErrorS === null ? null : lagS + steeringLagErrorS,
-      },
-    }),
+    outcome: aScore({ inCorridor }),
   });
-  const task = (...reps: readonly Partial<NewRep>[]) =>
-    planned(lines, reps).plan?.blocks[0]?.reps[0]?.zone.task;
+  const plain = hidden(HAIRPIN, 0.5);
+  const paced = hidden(pacedIdentity(HAIRPIN), 0.5);
+  const after = subject('double-apex');
+  const driven = (
+    reps: readonly Partial<NewRep>[],
+    how: { target?: string; rig?: Rig } = {},
+    live: ZoneSubject | null = after,
+  ) => {
+    const { plan } = planned(lines, reps, 0, live, how);
+    return { blocks: outline({ plan } as DrillSetup), plan: plan! };
+  };
 
-  test('follows from the hidden reps of the target', () => {
-    const late = hidden({ inCorridor: 0.5, steeringLagErrorS: 0.2 });
-    expect(task()).toBeNull();
-    expect(task(late, { ...late, feedback: 'shown' })).toBeNull();
-    expect(task(late, late)).toBe('paced by the steering');
-    expect(task(late, hidden({ inCorridor: 0.39, steeringLagErrorS: 0 }))).toBeNull();
-  });
-
-  test('at last drives what the plan has after the target', () => {
-    const good = hidden({ inCorridor: 0.5, steeringLagErrorS: 0 });
-    const after = subject('double-apex');
-    const driven = (reps: readonly Partial<NewRep>[], live: ZoneSubject | null) =>
-      outline(planned(lines, reps, 0, live));
-    expect(driven([good], after)).toEqual(['block hairpin 2']);
-    expect(driven([good, good], after)).toEqual(['block double-apex 2']);
-    // Nothing comes after the target: it goes on, with the wheel.
-    expect(driven([good, good], null)).toEqual(['block hairpin 2']);
-    expect(task(good, good)).toBe('paced by the steering');
+  test('follows from the hidden reps of the target, and then from those paced by the steering', () => {
+    const over = (...reps: readonly Partial<NewRep>[]) => driven(reps).blocks[1];
+    expect(over()).toBe('block hairpin 2');
+    expect(over(plain, { ...plain, feedback: 'shown' })).toBe('block hairpin 2');
+    expect(over(plain, hidden(HAIRPIN, 0.39))).toBe('block hairpin 2');
+    expect(over(plain, plain)).toBe('block hairpin/paced 2');
+    expect(over(plain, plain, paced, hidden(pacedIdentity(HAIRPIN), 0.39))).toBe(
+      'block hairpin/paced 2',
+    );
+    expect(over(plain, plain, paced, paced)).toBe('block double-apex 2');
   });
 
-  // The hairpin turns in at 0.95 s and has all its steering at 2.3 s, a raised cosine: half of it at 1.625 s. Its
-  // release, (1 - u)^1.4 over 1.7 s from 0.48 s on, is at half where 1 - u = 0.5^(1/1.4) = 0.6095, at 1.144 s.
-  test('measures the wheel against the target’s own lag', () => {
-    expect(lagS).toBeCloseTo(1.625 - 1.144, 1);
-    expect(targetSteeringLag(load('first-release'))).toBeNull();
+  test('paces the blocks alone, and varies nothing of them', () => {
+    const { blocks, plan } = driven([plain, plain]);
+    expect(blocks).toEqual(['warm-up hairpin 1', 'block hairpin/paced 2']);
+    expect(plan.blocks[1]!.reps.map(({ zone, variation }) => [zone.paced, variation])).toEqual([
+      [true, null],
+      [true, null],
+    ]);
+    expect(plan.remarks).toEqual([]);
+  });
+
+  test('goes on with the wheel where nothing comes after it', () => {
+    const { blocks } = driven([plain, plain, paced, paced], {}, null);
+    expect(blocks[1]).toBe('block hairpin/paced 2');
+  });
+
+  test('says why the stage is left out, and goes on to the live car', () => {
+    const without = driven([plain, plain], { rig: NO_WHEEL });
+    expect(without.blocks[1]).toBe('block double-apex 2');
+    expect(without.plan.remarks).toEqual([
+      'Kiln hairpin: the rig has no wheel, so the release paced by the steering is left out.',
+    ]);
+    const ramp = load('first-release');
+    const rep = hidden(ramp, 0.5);
+    const straight = driven([rep, rep], { target: 'first-release' });
+    expect(straight.blocks[1]).toBe('block double-apex 2');
+    expect(straight.plan.remarks).toEqual([
+      expect.stringMatching(/the target has no steering while the brake comes off/),
+    ]);
+    // nothing is said before it matters
+    expect(driven([], { rig: NO_WHEEL }).plan.remarks).toEqual([]);
   });
 });

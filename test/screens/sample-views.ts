@@ -175,6 +175,7 @@ export const BRAKING: DrillView = {
   phase: 'braking',
   atS: 100,
   toCueS: null,
+  paced: false,
   nowS: 1.9,
   target: HAIRPIN,
   own: ownTrace(1.9),

@@ -26,7 +26,7 @@ function whyDriven(model: DrillModel, planned: PracticeBlock<PracticeZone>): str
   const rep = plannedRep(model);
   const words = blockWords(planned);
   if (rep === null || model.stage.kind === 'summary') return words;
-  const task = planned.phase === 'block' && rep.zone.task !== null ? `, ${rep.zone.task}` : '';
+  const task = planned.phase === 'block' && rep.zone.paced ? ', paced by the steering' : '';
   return `${words}${task}`;
 }
 

@@ -17,13 +17,15 @@ export interface PracticeZone {
   readonly recent: readonly RepOutcome[];
   /** Release errors of earlier reps under the plan's condition; null for a plan without one. */
   readonly reference: readonly number[] | null;
-  /** What the driver is to do beside following the target, in a few words; null for nothing. */
-  readonly task: string | null;
+  /** The driver's wheel says how fast the release goes; only over time, on a target with steering. */
+  readonly paced: boolean;
 }
 
 /** A practice with everything decided but what the driver does. */
 export interface PlannedPractice {
   readonly name: string;
+  /** What the driver has to know about it beforehand, one sentence each. */
+  readonly remarks: readonly string[];
   /** At least one. */
   readonly blocks: readonly PracticeBlock<PracticeZone>[];
   readonly feedback: FeedbackRule;

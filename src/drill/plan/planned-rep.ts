@@ -37,6 +37,7 @@ export function setUpPlannedRep(model: DrillModel): DrillModel {
   return {
     ...model,
     setup: { ...setup, target, live: zone.live?.plan ?? null },
+    paced: zone.paced,
     targetOnsetS: target === setup.target ? model.targetOnsetS : targetOnsetS(target),
     live: zone.live?.first ?? null,
     heat: sameCar ? model.heat : null,

@@ -20,6 +20,8 @@ export interface PracticeBlock<Zone = PlanZone> {
 
 /** What is known when a practice begins. */
 export interface PracticeStart<Zone> {
+  /** What first-of-day and warm-up reps are driven on. */
+  readonly first: Zone;
   /** The plan's zones as the driver may drive them today, in the plan's order. */
   readonly zones: readonly Zone[];
   /** 24 h or more after the last rep, on a first zone that is known. */
@@ -37,10 +39,9 @@ export interface PracticeStart<Zone> {
  */
 export function practiceBlocks<Zone>(
   plan: Pick<PracticePlan, 'firstOfDayReps' | 'warmUpReps' | 'blocks' | 'carryOver'>,
-  { zones, newDay, carryOver, seed }: PracticeStart<Zone>,
+  { first, zones, newDay, carryOver, seed }: PracticeStart<Zone>,
   varies: (zone: Zone) => boolean,
 ): readonly PracticeBlock<Zone>[] {
-  const first = zones[0]!;
   return [
     ...sameZone('first-of-day', first, newDay ? plan.firstOfDayReps : 0),
     ...sameZone('warm-up', first, plan.warmUpReps),

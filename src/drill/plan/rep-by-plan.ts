@@ -3,7 +3,10 @@ import type { RepRecord } from '../../trace/rep-record.ts';
 import type { FinishedRep, RepTag } from '../drill-message.ts';
 import type { DrillModel } from '../drill-model.ts';
 import { afterRep, afterScore, type PlanProgress } from './plan-progress.ts';
+import type { PracticeZone } from './planned-practice.ts';
 import { plannedRep } from './planned-rep.ts';
+import type { TargetChange } from './target-change.ts';
+import type { Variation } from './variation.ts';
 
 /** What the history keeps of the plan with a rep. A condition is that of the blocks alone. */
 export function byPlan(
@@ -12,12 +15,17 @@ export function byPlan(
 ): Pick<FinishedRep, 'order' | 'condition' | 'targetChange'> {
   if (plan === null) return { order: 'blocked', condition: null, targetChange: null };
   const { order, reps } = plan.blocks[tag.block - 1]!;
-  const { variation } = reps[tag.place - 1]!;
+  const { variation, zone } = reps[tag.place - 1]!;
   return {
     order,
     condition: tag.phase === 'block' ? plan.condition : null,
-    targetChange: variation && { kind: 'varied', ...variation },
+    targetChange: changeOf(zone, variation),
   };
+}
+
+function changeOf({ paced }: PracticeZone, variation: Variation | null): TargetChange | null {
+  if (paced) return { kind: 'paced by the steering' };
+  return variation && { kind: 'varied', ...variation };
 }
 
 /** The plan's counts after the rep under way. */

@@ -38,11 +38,6 @@ export function variedId(targetId: string): string {
   return `${targetId}${VARIED}`;
 }
 
-/** The file's id for either kind of reps. */
-export function plainId(targetId: string): string {
-  return targetId.endsWith(VARIED) ? targetId.slice(0, -VARIED.length) : targetId;
-}
-
 const VARIED = '/varied';
 
 /** A change of the clock and its inverse, both of seconds after the start of the rise. */

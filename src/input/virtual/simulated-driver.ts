@@ -1,5 +1,6 @@
 import type { DrillPhase, DrillView } from '../../drill/drill-view.ts';
 import { gaussian, type RandomSource, seededRandom } from '../../drill/seeded-random.ts';
+import { pacedStretch } from '../../target/paced-stretch.ts';
 import type { Target } from '../../target/target.ts';
 import { type BrakingIdea, guessedIdea, ideaOfTarget } from './braking-idea.ts';
 import { planBraking } from './braking-plan.ts';
@@ -7,11 +8,15 @@ import { AT_REST, type Controls, letGo, moveControls, type Wish } from './contro
 import { type ErrorDraw, errorDraw } from './draw-errors.ts';
 import { type DriverPreset, warmUpFactor } from './driver-preset.ts';
 import { forceNoise } from './force-noise.ts';
+import { lateWheel } from './late-wheel.ts';
 import { LiveDriver } from './live-driver.ts';
 import { type RepMotion, wishAt } from './rep-motion.ts';
 
 /** Standard deviation of what is timed on a countdown or within the rep. */
 const TIMING_NOISE_S = 0.03;
+/** How late the wheel goes in where it sets the pace of the release; invented. */
+const LATE_WHEEL_S = 0.15;
+const LATE_WHEEL_NOISE_S = 0.08;
 /** The driver lives in steps of the fastest device's period. */
 export const DRIVER_STEP_S = 0.001;
 
@@ -99,8 +104,12 @@ export class SimulatedDriver {
     };
   }
 
-  #ideaOf({ target, targetName, cornerType }: DrillView): BrakingIdea {
+  #ideaOf({ target, targetName, cornerType, paced }: DrillView): BrakingIdea {
     const known = target ?? this.#remembered.get(targetName);
-    return known === undefined ? guessedIdea(cornerType) : ideaOfTarget(known);
+    if (known === undefined) return guessedIdea(cornerType);
+    const stretch = paced ? pacedStretch(known) : null;
+    if (stretch === null) return ideaOfTarget(known);
+    const lateS = Math.max(0, LATE_WHEEL_S + LATE_WHEEL_NOISE_S * gaussian(this.#timing));
+    return lateWheel(ideaOfTarget(known), stretch.fromS, lateS);
   }
 }

@@ -18,7 +18,7 @@ const zone = (target: Target, change: Partial<PracticeZone> = {}): PracticeZone 
   repsInLife: 0,
   recent: [],
   reference: null,
-  task: null,
+  paced: false,
   ...change,
 });
 const A = zone(RAMP);
@@ -41,6 +41,7 @@ const practice = (
   change: Partial<PlannedPractice> = {},
 ): PlannedPractice => ({
   name: 'Plan',
+  remarks: [],
   blocks,
   feedback: { kind: 'scheduled' },
   mostShownInARow: 3,
@@ -247,7 +248,7 @@ describe('what the driver sees of a plan', () => {
   });
 
   test('what the driver is to do beside stands in the title', () => {
-    const paced = zone(RAMP, { task: 'paced by the steering' });
+    const paced = zone(RAMP, { paced: true });
     const { model } = begin(practice([block('block', [paced])]));
     expect(viewOf(model).plan?.title).toBe('block 1 of 1: blocked, paced by the steering');
   });

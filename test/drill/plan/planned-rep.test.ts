@@ -21,7 +21,7 @@ const OVER_TIME: PracticeZone = {
   repsInLife: 0,
   recent: [],
   reference: null,
-  task: null,
+  paced: false,
 };
 
 function liveZone(corner: string, carId: string): PracticeZone {
@@ -45,6 +45,7 @@ function beforeSecond(...zones: readonly PracticeZone[]): DrillModel {
   const reps = zones.map((zone) => ({ zone, variation: null }));
   const plan = {
     name: 'Stint',
+    remarks: [],
     blocks: [{ phase: 'block', order: 'serial', reps } as const],
     feedback: { kind: 'scheduled' } as const,
     mostShownInARow: 3,

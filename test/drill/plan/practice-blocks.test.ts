@@ -15,7 +15,13 @@ const plan = readPlan(
   ].join('\n'),
   'p.yaml',
 );
-const start = { zones: ['a', 'b', 'c'], newDay: true, carryOver: 'd' as string | null, seed: 1 };
+const start = {
+  first: 'a',
+  zones: ['a', 'b', 'c'],
+  newDay: true,
+  carryOver: 'd' as string | null,
+  seed: 1,
+};
 const blocks = (change: Partial<typeof start> = {}) =>
   practiceBlocks(plan, { ...start, ...change }, (zone) => zone !== 'c');
 const outline = (change: Partial<typeof start> = {}) =>
