@@ -90,6 +90,11 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./target-derive.ts')).command,
   },
   {
+    name: 'target learn',
+    summary: 'learn a target from logged braking zones or from your own best reps',
+    load: async () => (await import('./target-learn.ts')).command,
+  },
+  {
     name: 'target check',
     summary: 'check target files: every problem with line and column',
     load: async () => (await import('./target-check.ts')).command,

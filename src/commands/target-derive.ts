@@ -1,4 +1,3 @@
-import { writeFile } from 'node:fs/promises';
 import { buildCar } from '../car/build-car.ts';
 import { buildCorner, variantOfSheet } from '../corner/build-corner.ts';
 import { withinFullScale } from '../live/within-full-scale.ts';
@@ -17,6 +16,7 @@ import { findCar } from './car-files.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
 import { findCorner } from './corner-files.ts';
 import { targetDrawing } from './target-drawing.ts';
+import { writeNewFile } from './write-new-file.ts';
 
 const NAME = 'target derive';
 const MODELS: readonly ModelName[] = ['two-axle', 'point-mass'];
@@ -61,7 +61,10 @@ async function derive(
   const derived = deriveTarget(car, buildCorner(sheet, variant), model);
   const compared = against === null ? null : compare(derived, { carFile, sheet, against });
   const out = text(values.out);
-  if (out !== null) await writeTarget(out, fileText(derived, sheet.advice), context);
+  if (out !== null) {
+    await writeNewFile(out, fileText(derived, sheet.advice), 'target');
+    context.err(`Written to ${out}.\n`);
+  }
   if (values.json === true)
     context.out(`${JSON.stringify({ ...zoneJson(derived), ...comparedJson(compared) })}\n`);
   else context.out(page(derived, sheet.advice, compared, context));
@@ -97,21 +100,6 @@ function page(
       : timeDifferenceTable(compared.difference, compared.other, context.units)),
   ];
   return lines.map((line) => `${line}\n`).join('');
-}
-
-async function writeTarget(path: string, content: string, context: CommandContext): Promise<void> {
-  try {
-    await writeFile(path, content, { flag: 'wx' });
-  } catch (error) {
-    const { code, message } = error as NodeJS.ErrnoException;
-    throw code === 'EEXIST'
-      ? new Problem('the file is there already', { where: path, next: 'Give another name.' })
-      : new Problem(`the target cannot be written: ${message}`, {
-          where: path,
-          next: 'Give a path in a folder you may write to.',
-        });
-  }
-  context.err(`Written to ${path}.\n`);
 }
 
 function modelOf(value: OptionValue): ModelName {

@@ -28,9 +28,20 @@ export function fullScaleFor(given: number | null, trace: ImportedTrace, target:
   const { brake } = trace.summary;
   const known = given ?? fullScaleOfTarget(brake, target);
   if (known !== null) return known;
-  throw new Problem(`nobody says how much ${brake} full scale is`, {
-    where: target.id,
-    next: `Say it with --full-scale ${isPressure(brake) ? 'BAR' : 'NEWTONS'}, or in the target.`,
+  throw unknownFullScale(brake, target.id, ', or in the target');
+}
+
+/** What level 1 stands for where there is no target to say it. @throws Problem where nobody says */
+export function fullScaleAlone(given: number | null, { name, summary }: ImportedTrace): number {
+  const known = given ?? (summary.brake === 'brake-level' ? 1 : null);
+  if (known !== null) return known;
+  throw unknownFullScale(summary.brake, name, '');
+}
+
+function unknownFullScale(brake: BrakeRole, where: string, or: string): Problem {
+  return new Problem(`nobody says how much ${brake} full scale is`, {
+    where,
+    next: `Say it with --full-scale ${isPressure(brake) ? 'BAR' : 'NEWTONS'}${or}.`,
   });
 }
 

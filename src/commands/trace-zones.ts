@@ -5,6 +5,7 @@ import type { LoggedZone } from '../trace/log/logged-zone.ts';
 import { type SpeedCheck, speedCheck } from '../trace/log/speed-check.ts';
 import type { ImportedTrace } from '../trace/log/zone-lines.ts';
 import { zoneRecord } from '../trace/log/zone-record.ts';
+import { type ZoneSpeeds, zoneSpeeds } from '../trace/log/zone-speeds.ts';
 import { barFromPascals } from '../units.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 import { textColumns } from './text-columns.ts';
@@ -52,12 +53,10 @@ async function listTraces({ values }: CommandInput, context: CommandContext): Pr
   return 0;
 }
 
-interface DescribedZone {
+interface DescribedZone extends ZoneSpeeds {
   readonly zone: LoggedZone;
   readonly keys: KeyPoints | null;
   readonly peak: number;
-  readonly entryMps: number | null;
-  readonly slowestMps: number | null;
   readonly check: SpeedCheck | null;
 }
 
@@ -68,18 +67,10 @@ function describedZones(trace: ImportedTrace, input: CommandInput): DescribedZon
   const fullScale = givenFullScale(input, brake) ?? (brake === 'brake-level' ? 1 : hardest);
   return trace.zones.map((zone) => {
     const keys = zoneKeys(zoneRecord(zone, brake, fullScale, steeringPositive));
-    const speeds = speedsOf(zone);
+    const speeds = zoneSpeeds(zone);
     const peak = (keys?.peakLevel ?? 0) * fullScale;
     return { zone, keys, peak, ...speeds, check: speedCheck(zone) };
   });
-}
-
-function speedsOf({ samples }: LoggedZone): Pick<DescribedZone, 'entryMps' | 'slowestMps'> {
-  const speed = samples.get('speed');
-  if (speed === undefined) return { entryMps: null, slowestMps: null };
-  const from = samples.get('time')!.findIndex((timeS) => timeS >= 0);
-  const inside = speed.subarray(from);
-  return { entryMps: inside[0]!, slowestMps: Math.min(...inside) };
 }
 
 const seconds = (value: number | null | undefined): string =>

@@ -1,14 +1,14 @@
+import { monotoneCubic } from '../curve/monotone-cubic.ts';
 import { fingerprint } from '../profile/fingerprint.ts';
 import { finalReleaseAt, levelAlong, phaseEnds } from './level-phases.ts';
 import { steeringCurve } from './steering-along.ts';
 import { tabulate } from './tabulate.ts';
 import type { Curve, Target, TargetMarks } from './target.ts';
-import type { TargetAxis, TargetSpec } from './target-spec.ts';
+import type { CorridorSpec, TargetAxis, TargetSpec } from './target-spec.ts';
 
 /** The target that a specification describes. The level is tabulated to within `TABLE_TOLERANCE`. */
 export function buildTarget(spec: TargetSpec): Target {
   const level = levelCurve(spec);
-  const { floorLevel, share } = spec.corridor;
   return {
     id: spec.id,
     version: targetVersion(spec),
@@ -21,10 +21,19 @@ export function buildTarget(spec: TargetSpec): Target {
     gears: spec.gears,
     marks: marksOf(spec),
     peakLevel: spec.phases.peakLevel,
-    corridorAt: (x) => Math.max(floorLevel, share * level.at(x)),
+    corridorAt: corridorOf(spec.corridor, level),
     fullScale: spec.fullScale,
     advice: spec.advice,
   };
+}
+
+function corridorOf(
+  { floorLevel, share, knots }: CorridorSpec,
+  level: Curve,
+): Target['corridorAt'] {
+  if (knots === undefined) return (x) => Math.max(floorLevel, share * level.at(x));
+  const widened = monotoneCubic(knots);
+  return (x) => Math.max(floorLevel, share * level.at(x), widened(x));
 }
 
 /** Place on the domain's axis of a point so far after the start of the rise. */

@@ -10,6 +10,7 @@ import {
 import type { ReleaseShape } from './release-shape.ts';
 import type { FullScale, TargetSpeeds } from './target.ts';
 import type {
+  CorridorFile,
   DistanceTargetFile,
   FilePosition,
   FullScaleFile,
@@ -18,6 +19,7 @@ import type {
   TargetFile,
 } from './target-file.ts';
 import {
+  type CorridorSpec,
   DEFAULT_CORRIDOR,
   type LevelPhases,
   type SteeringSpec,
@@ -37,11 +39,18 @@ export function specOfFile(file: TargetFile, id: string): TargetSpec {
     ...positionsOf(file),
     steering: steeringOf(file.steering),
     gears: (file.gears ?? []).map((event) => ({ at: positionOf(event), gear: event.gear })),
-    corridor: {
-      floorLevel: file.corridor?.floor_level ?? DEFAULT_CORRIDOR.floorLevel,
-      share: file.corridor?.share ?? DEFAULT_CORRIDOR.share,
-    },
+    corridor: corridorOf(file.corridor ?? {}),
     fullScale: fullScaleOf(file.full_scale ?? {}),
+  };
+}
+
+function corridorOf({ floor_level, share, knots }: CorridorFile<FilePosition>): CorridorSpec {
+  const { floorLevel, share: usualShare } = DEFAULT_CORRIDOR;
+  const widened = knots?.map((knot) => ({ x: positionOf(knot), y: knot.half_width_level }));
+  return {
+    floorLevel: floor_level ?? floorLevel,
+    share: share ?? usualShare,
+    ...(widened === undefined ? {} : { knots: widened.toSorted((a, b) => a.x - b.x) }),
   };
 }
 

@@ -8,8 +8,38 @@ interface TargetFileWords {
   readonly corner_type: string;
   readonly advice?: string;
   readonly peak_level: number;
-  readonly corridor?: { readonly floor_level?: number; readonly share?: number };
   readonly full_scale?: FullScaleFile;
+  readonly learned_from?: LearnedFromFile;
+}
+
+export interface CorridorFile<Position> {
+  readonly floor_level?: number;
+  readonly share?: number;
+  readonly knots?: readonly (Position & { readonly half_width_level: number })[];
+}
+
+/** What a learned target was made of. It leaves the score as it is. */
+export interface LearnedFromFile {
+  readonly source: 'trace' | 'reps';
+  readonly name: string;
+  readonly learned_on: string;
+  readonly zones?: readonly number[];
+  readonly reps?: readonly number[];
+  readonly shown_reps?: number;
+  readonly hidden_reps?: number;
+  readonly first_of_day_reps?: number;
+  readonly left_out?: readonly { readonly number: number; readonly reason: string }[];
+  readonly landmarks: readonly {
+    readonly landmark: string;
+    readonly time_s: number;
+    readonly spread_s: number;
+  }[];
+  readonly smoothing_criterion: string;
+  readonly smoothing_half_height_hz: number;
+  readonly smoothing_miss_level: number;
+  readonly spread_level: number;
+  readonly over_time_spread_level: number;
+  readonly corridor: string;
 }
 
 export interface FullScaleFile {
@@ -29,6 +59,7 @@ export interface TimeTargetFile extends TargetFileWords {
   readonly turn_in_s?: number;
   readonly apex_s?: number;
   readonly steering?: SteeringFile<TimePosition>;
+  readonly corridor?: CorridorFile<TimePosition>;
   readonly gears?: readonly (TimePosition & { readonly gear: number })[];
 }
 
@@ -48,6 +79,7 @@ export interface DistanceTargetFile extends TargetFileWords {
   readonly turn_in_m?: number;
   readonly apex_m?: number;
   readonly steering?: SteeringFile<DistancePosition>;
+  readonly corridor?: CorridorFile<DistancePosition>;
   readonly gears?: readonly (DistancePosition & { readonly gear: number })[];
 }
 

@@ -15,6 +15,7 @@ export function brokenRules(file: TargetFile, spec: TargetSpec): readonly Broken
     ...turnRules(spec),
     ...steeringRules(spec),
     ...gearRules(spec),
+    ...corridorRules(spec),
     ...fullScaleRules(file),
   ];
 }
@@ -123,6 +124,17 @@ function steeringRules({ steering, turnIn, apex, axis }: TargetSpec): BrokenRule
       },
     ];
   return [];
+}
+
+function corridorRules({ corridor: { knots = [] } }: TargetSpec): BrokenRule[] {
+  if (!hasTwins(knots)) return [];
+  return [
+    {
+      path: ['corridor', 'knots'],
+      what: 'two corridor knots have the same place',
+      next: 'Keep one of them.',
+    },
+  ];
 }
 
 /** Among ascending knots. */

@@ -1,6 +1,8 @@
 import type { Schema } from '../profile/schema.ts';
 import { choiceBy, exactlyOne, group, oneLine, someLines } from '../profile/schema-parts.ts';
+import { corridorSchema } from './corridor-schema.ts';
 import { DISTANCE, type DomainKeys, lengthIn, positionIn, TIME } from './domain-keys.ts';
+import { LEARNED_FROM_SCHEMA } from './learned-from-schema.ts';
 import { bleedSchema, releaseSchema, riseSchema } from './phase-schemas.ts';
 import { gearsSchema, steeringSchema } from './steering-schema.ts';
 
@@ -25,23 +27,6 @@ const FULL_SCALE: Schema = group({
   pedal_force_lbf: { type: 'number', exclusiveMinimum: 0, maximum: 1100 },
   pressure_bar: { type: 'number', exclusiveMinimum: 0, maximum: 300 },
   pressure_psi: { type: 'number', exclusiveMinimum: 0, maximum: 4400 },
-});
-
-const CORRIDOR: Schema = group({
-  floor_level: {
-    type: 'number',
-    description: 'Smallest half width as a level',
-    minimum: 0.005,
-    maximum: 0.2,
-    default: 0.015,
-  },
-  share: {
-    type: 'number',
-    description: 'Half width as a share of the level',
-    minimum: 0,
-    maximum: 0.5,
-    default: 0.05,
-  },
 });
 
 function commonProperties(keys: DomainKeys): Record<string, Schema> {
@@ -70,8 +55,9 @@ function commonProperties(keys: DomainKeys): Record<string, Schema> {
     [`apex_${keys.unit}`]: positionIn(keys, 'Apex'),
     steering: steeringSchema(keys),
     gears: gearsSchema(keys),
-    corridor: CORRIDOR,
+    corridor: corridorSchema(keys),
     full_scale: FULL_SCALE,
+    learned_from: LEARNED_FROM_SCHEMA,
   };
 }
 

@@ -31,10 +31,12 @@ export type SteeringSpec =
   /** Monotone cubic; `x` in the domain's unit, ascending. */
   | { readonly kind: 'knots'; readonly knots: readonly Knot[] };
 
-/** Half width: the larger of a level and a share of the target's level. */
+/** Half width: the largest of a level, a share of the target's level, and what the knots say, if there are any. */
 export interface CorridorSpec {
   readonly floorLevel: number;
   readonly share: number;
+  /** Half widths as levels, joined by a monotone cubic; `x` in the domain's unit, ascending. */
+  readonly knots?: readonly Knot[];
 }
 
 /**

@@ -14,7 +14,7 @@ test('it is a valid schema of draft 7', () => {
 });
 
 test('every number carries its unit in its name, or is a level, a share or a count', () => {
-  const unitless = new Set(['peak_level', 'to_level', 'level', 'floor_level', 'share', 'gear']);
+  const unitless = new Set(['level', 'share', 'gear', 'number']);
   const shapeNumbers = new Set(['exponent', 'e_folds']);
   const names: string[] = [];
   collectNumbers(TARGET_SCHEMA, names);
@@ -23,7 +23,7 @@ test('every number carries its unit in its name, or is a level, a share or a cou
     expect(
       unitless.has(name) ||
         shapeNumbers.has(name) ||
-        /_(s|m|kmh|mph|mps|deg|n|kgf|lbf|bar|psi)$/.test(name),
+        /_(s|m|kmh|mph|mps|deg|n|kgf|lbf|bar|psi|hz|level|reps)$/.test(name),
       name,
     ).toBe(true);
 });
