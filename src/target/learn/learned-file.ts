@@ -50,19 +50,19 @@ export function learnedFileText(
       if (node.items.every(isScalar)) node.flow = true;
     },
   });
-  const comments: readonly (readonly [string, string])[] = [
-    ['domain', ' seconds after the start of the rise'],
-    ['learned_from', ' how it was made; changes no score'],
-  ];
-  if (isMap(document.contents)) for (const pair of document.contents.items) comment(pair, comments);
+  if (isMap(document.contents)) for (const pair of document.contents.items) addComment(pair);
   return header(source) + document.toString({ lineWidth: 100 });
 }
 
-function comment(pair: unknown, comments: readonly (readonly [string, string])[]): void {
+const COMMENTS: Readonly<Record<string, string>> = {
+  domain: ' seconds after the start of the rise',
+  learned_from: ' how it was made; changes no score',
+};
+
+function addComment(pair: unknown): void {
   if (!isPair(pair) || !isScalar(pair.key)) return;
-  const { key } = pair;
-  const found = comments.find(([name]) => name === key.value);
-  if (found !== undefined) key.commentBefore = found[1];
+  const text = COMMENTS[String(pair.key.value)];
+  if (text !== undefined) pair.key.commentBefore = text;
 }
 
 /** The same as data. */
