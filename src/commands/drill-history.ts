@@ -1,3 +1,4 @@
+import { allReps, repsWhere } from '../consistency/rep-columns.ts';
 import type { ZonedInstant } from '../consistency/zoned-instant.ts';
 import type { FinishedRep } from '../drill/drill-message.ts';
 import { lastGear } from '../drill/last-gear.ts';
@@ -28,16 +29,13 @@ export function experienceOf(
   nowUtcMs: number,
 ): Experience {
   const query = { driver, targetId: target.id, targetVersion: target.version };
-  const all = store.measures(query);
-  const driven = all.flatMap(({ voided }, i) => (voided === null ? [i] : []));
+  const all = allReps(store.columns(query));
+  const count = all.places.length;
+  const driven = repsWhere(all, ({ voided }) => voided === null).places;
   const last = store.lastRepUtcMs(driver);
   return {
     repsInLife: driven.length,
-    recent: newestOutcomes(
-      store,
-      query,
-      all.length - (driven.at(-BAND_REPS) ?? driven[0] ?? all.length),
-    ),
+    recent: newestOutcomes(store, query, count - (driven.at(-BAND_REPS) ?? driven[0] ?? count)),
     hoursSinceLastRep: last === null ? null : Math.max(0, nowUtcMs - last) / MS_PER_HOUR,
   };
 }

@@ -1,7 +1,4 @@
 import { REPS_FOR_SPREAD } from '../consistency/estimate.ts';
-import type { RepMeasure } from '../consistency/rep-measure.ts';
-import { practicesOf, releaseError } from '../consistency/weeks/practices.ts';
-import { segmentsOf } from '../consistency/weeks/segments.ts';
 import type { WeeksProgress } from '../consistency/weeks/weeks-progress.ts';
 import { blockGrid } from '../drill/diagnosis/block-grid.ts';
 import { repCurve } from '../drill/diagnosis/rep-curve.ts';
@@ -19,22 +16,15 @@ import { findTarget } from './target-files.ts';
 /**
  * The spread curve of the last practice with ten hidden reps or more since the last break. Only that practice's
  * samples are read, however long the history is.
- *
- * @param reps of all series
  */
 export async function latestSpread(
   history: HistoryStore,
-  reps: readonly RepMeasure[],
-  series: WeeksProgress,
+  { latest }: WeeksProgress,
   dataDir: string,
 ): Promise<LatestSpread> {
-  const newestSegment = segmentsOf(reps.filter((rep) => isOf(rep, series))).at(-1);
-  const own = newestSegment?.reps ?? [];
-  const practices = practicesOf(own, { feedback: 'hidden', number: releaseError });
-  const last = practices.findLast(({ values }) => values.length >= REPS_FOR_SPREAD);
-  if (last === undefined) return none(`no practice with ${REPS_FOR_SPREAD} hidden reps yet`);
-  const ids = new Set(own.filter(isCounted).map(({ repId }) => repId));
-  const stored = [...history.reps({ practiceId: last.practiceId })].filter(({ id }) => ids.has(id));
+  if (latest === null) return none(`no practice with ${REPS_FOR_SPREAD} hidden reps yet`);
+  const { practiceId, repIds, day } = latest;
+  const stored = [...history.reps({ practiceId })].filter(({ id }) => repIds.includes(id));
   const newest = stored.at(-1);
   if (newest === undefined) return none('its reps cannot be read');
   if (newest.live !== null) return none('it is drawn for reps over time, not for the live car');
@@ -43,7 +33,7 @@ export async function latestSpread(
   const { id, version } = target;
   if (version !== newest.targetVersion)
     return none(`target ${id} has been changed since (was ${newest.targetVersion})`);
-  const curve = curveOf(history, stored, target, last.day);
+  const curve = curveOf(history, stored, target, day);
   return curve === null
     ? none('too few reps can be laid over each other')
     : { kind: 'curve', curve };
@@ -71,21 +61,6 @@ function curveOf(
     return outcome?.kind === 'scored' ? [repCurve(history.record(id), outcome, grid)] : [];
   });
   return practiceSpread(day, curves, grid);
-}
-
-function isCounted({ warmUp, voided, feedback }: RepMeasure): boolean {
-  return !warmUp && voided === null && feedback === 'hidden';
-}
-
-function isOf({ driver, targetId, conditions }: RepMeasure, series: WeeksProgress): boolean {
-  const { source, foot, condition } = conditions;
-  return (
-    driver === series.driver &&
-    targetId === series.targetId &&
-    source === series.source &&
-    foot === series.foot &&
-    condition === series.condition
-  );
 }
 
 function none(reason: string): LatestSpread {

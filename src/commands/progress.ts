@@ -1,12 +1,10 @@
-import { localDate } from '../consistency/local-date.ts';
-import type { RepMeasure } from '../consistency/rep-measure.ts';
+import { allReps, type RepColumns } from '../consistency/rep-columns.ts';
 import { weeksJson } from '../consistency/weeks/weeks-json.ts';
 import {
   type WeeksOptions,
   type WeeksProgress,
   weeksProgress,
 } from '../consistency/weeks/weeks-progress.ts';
-import type { ZonedInstant } from '../consistency/zoned-instant.ts';
 import { type LatestSpread, latestSpreadJson } from '../drill/diagnosis/spread-curve.ts';
 import { openExistingHistory } from '../history/open-history.ts';
 import type { HistoryStore, RepQuery } from '../history/store.ts';
@@ -15,7 +13,7 @@ import { Problem } from '../problem.ts';
 import { nearest } from '../profile/nearest.ts';
 import { progressText } from '../screens/progress/progress-text.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
-import { zonedNow } from './zoned-now.ts';
+import { localToday } from './zoned-now.ts';
 
 /** Rows of weeks and days where nobody says how many: half a year of weeks. */
 const USUAL_ROWS = 26;
@@ -31,14 +29,14 @@ export const command: Command = {
     json: { type: 'boolean', help: 'one JSON object instead of tables' },
   },
   examples: ['ebbline progress', 'ebbline progress hairpin --weeks 4 --json'],
-  run: async (input, context) => progress(input, context, zonedNow()),
+  run: async (input, context) => progress(input, context, localToday()),
 };
 
-/** `progress` with the time passed in. */
+/** `progress` with the local date passed in. */
 export async function progress(
   { positionals, values }: CommandInput,
   context: CommandContext,
-  now: ZonedInstant,
+  today: string,
 ): Promise<number> {
   const [targetId, ...more] = positionals;
   if (more.length > 0) throw wrongUsage('progress takes one target', 'Leave out the others.');
@@ -47,9 +45,9 @@ export async function progress(
     ...(typeof values.driver === 'string' ? { driver: values.driver } : {}),
   };
   const weeks = values.weeks === undefined ? null : weekCount(values.weeks);
-  const { reps, all, spreads } = await readAll(context, query, { today: localDate(now), weeks });
+  const { isEmpty, all, spreads } = await readAll(context, query, { today, weeks });
   if (values.json === true) context.out(`${JSON.stringify(progressJson(all, spreads))}\n`);
-  else if (reps === null) context.out('No reps yet: drive some with `ebbline drill`.\n');
+  else if (isEmpty) context.out('No reps yet: drive some with `ebbline drill`.\n');
   else if (all.length === 0) context.out(`No reps in the last ${weeks} weeks.\n`);
   else
     context.out(progressText(all, weeks === null ? USUAL_ROWS : Number.POSITIVE_INFINITY, spreads));
@@ -57,8 +55,8 @@ export async function progress(
 }
 
 interface Read {
-  /** Null where no rep was ever kept. */
-  readonly reps: readonly RepMeasure[] | null;
+  /** No rep was ever kept. */
+  readonly isEmpty: boolean;
   readonly all: readonly WeeksProgress[];
   /** One of each series. */
   readonly spreads: readonly LatestSpread[];
@@ -70,28 +68,28 @@ async function readAll(
   options: WeeksOptions,
 ): Promise<Read> {
   const history = openExistingHistory(dataDir);
-  if (history === null) return { reps: null, all: [], spreads: [] };
+  if (history === null) return { isEmpty: true, all: [], spreads: [] };
   try {
     if (history.notice !== null) err(`ebbline: ${history.notice}\n`);
-    const reps = readReps(history, query);
-    const all = weeksProgress(reps ?? [], options);
-    return { reps, all, spreads: await spreadsOf(history, reps ?? [], all, dataDir) };
+    const columns = readColumns(history, query);
+    const all = columns === null ? [] : weeksProgress(allReps(columns), options);
+    return { isEmpty: columns === null, all, spreads: await spreadsOf(history, all, dataDir) };
   } finally {
     history.close();
   }
 }
 
 /** Null where no rep was ever kept. */
-function readReps(history: HistoryStore, query: RepQuery): readonly RepMeasure[] | null {
-  const reps = history.measures(query);
-  if (reps.length > 0) return reps;
-  if (history.measures({ limit: 1 }).length === 0) return null;
-  throw nothingOf(query, history.measures({}));
+function readColumns(history: HistoryStore, query: RepQuery): RepColumns | null {
+  const columns = history.columns(query);
+  if (columns.repIds.length > 0) return columns;
+  const all = history.columns({});
+  if (all.repIds.length === 0) return null;
+  throw nothingOf(query, all.shared);
 }
 
 async function spreadsOf(
   history: HistoryStore,
-  reps: readonly RepMeasure[],
   all: readonly WeeksProgress[],
   dataDir: string,
 ): Promise<LatestSpread[]> {
@@ -99,7 +97,7 @@ async function spreadsOf(
   // the readers of target files are needed for this picture only
   const { latestSpread } = await import('./latest-spread.ts');
   const spreads: LatestSpread[] = [];
-  for (const series of all) spreads.push(await latestSpread(history, reps, series, dataDir));
+  for (const series of all) spreads.push(await latestSpread(history, series, dataDir));
   return spreads;
 }
 
@@ -121,11 +119,11 @@ function weekCount(weeks: unknown): number {
 }
 
 /** There are reps, but none of this driver or target: most likely a slip of the keyboard. */
-function nothingOf({ targetId, driver }: RepQuery, reps: readonly RepMeasure[]): Problem {
-  const drivers = [...new Set(reps.map((rep) => rep.driver))];
+function nothingOf({ targetId, driver }: RepQuery, shared: RepColumns['shared']): Problem {
+  const drivers = [...new Set(shared.map((rep) => rep.driver))];
   if (driver !== undefined && !drivers.includes(driver))
     return unknownName('driver', driver, drivers);
-  const own = reps.filter((rep) => driver === undefined || rep.driver === driver);
+  const own = shared.filter((rep) => driver === undefined || rep.driver === driver);
   return unknownName('target', targetId ?? '', [...new Set(own.map((rep) => rep.targetId))]);
 }
 

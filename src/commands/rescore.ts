@@ -76,7 +76,7 @@ export async function rescore(
   let done: Rescoring;
   try {
     if (history.notice !== null) context.err(`ebbline: ${history.notice}\n`);
-    const total = history.measures(query).length;
+    const total = history.columns(query).repIds.length;
     const line = new ProgressLine(output, 'reps', total);
     done = await rescoreAll(history, history.reps(query), { version, subjects, line, stop });
     line.end();

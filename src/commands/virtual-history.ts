@@ -169,7 +169,7 @@ function textOfSummary(told: Summary, { dataDir }: CommandContext): string {
 }
 
 function refuseOldReps(store: HistoryStore, dataDir: string): void {
-  if (store.measures({ limit: 1 }).length === 0) return;
+  if (store.columns({ limit: 1 }).repIds.length === 0) return;
   throw new Problem('there are reps already', {
     where: dataDir,
     next: 'They were left alone. Name a folder without a history with --data-dir.',

@@ -1,19 +1,9 @@
-import type { Feedback } from '../drill/drill-view.ts';
 import { AMOUNT_FEELS, readSelfRating, TIMING_FEELS } from '../drill/self-rating.ts';
 import { NARROWEST_BANDS } from '../score/advice-bands.ts';
-import type { RepOutcome } from '../score/rep-score.ts';
+import type { Reps } from './rep-columns.ts';
 import { type WeightedKappa, weightedKappa } from './summary/weighted-kappa.ts';
 
-/** What is asked of a rep to compare what was felt with what was measured. */
-export interface RatedRep {
-  readonly feedback: Feedback;
-  /** As the history keeps it. */
-  readonly selfRating: string | null;
-  /** Null for a void rep. */
-  readonly outcome: RepOutcome | null;
-}
-
-/** How well the driver feels what the pedal did, in one group of reps. */
+/** How well the driver feels what the pedal did, in some reps. */
 export interface FeltAgreement {
   /** Rated and measured reps whose trace was not seen while they were driven. */
   readonly ratings: number;
@@ -25,35 +15,38 @@ export interface FeltAgreement {
   readonly amount: WeightedKappa | null;
 }
 
-/** Under ten judgements the interval of kappa is as wide as its range. */
-const LEAST_RATINGS = 10;
+/**
+ * About twenty judgements in three categories, two times the square of their number, make the standard error of
+ * weighted kappa hold (Cicchetti and Fleiss 1977, Applied Psychological Measurement 1:195; Cicchetti 1981, 5:101).
+ */
+export const REPS_FOR_AGREEMENT = 20;
 
 /**
  * Agreement of the driver's own ratings with the measurement, beyond chance: weighted kappa with linear weights, so
- * that early for late counts double. Shown reps are left out: there the answer was on the screen.
- *
- * @param reps in any order
+ * that early for late counts double. Set against each other are the timing that was felt and the start of release, and
+ * the amount that was felt and the peak. Right is what lies within what can be felt at all, the same in every week: a
+ * band of the driver's own spread would shrink with practice and move the measure. Shown reps are left out, there the
+ * answer was on the screen.
  */
-export function feltAgreement(reps: Iterable<RatedRep>): FeltAgreement {
+export function feltAgreement({ columns, places }: Reps): FeltAgreement {
+  const { startOfReleaseErrorS, peakError } = columns.numbers;
   const [timing, amount] = [emptyTable(), emptyTable()];
   let ratings = 0;
-  for (const { feedback, selfRating, outcome } of reps) {
+  for (const place of places) {
+    const { selfRating, feedback } = columns.shared[columns.sharedAt[place]!]!;
+    // nearly all of years of reps have none
+    if (selfRating === null || feedback === 'shown') continue;
     const felt = readSelfRating(selfRating);
-    if (felt === null || feedback === 'shown' || outcome?.kind !== 'scored') continue;
-    const lateS = outcome.keyPointErrorsS.startOfRelease;
-    if (lateS === null) continue;
+    const [lateS, heavy] = [startOfReleaseErrorS[place]!, peakError[place]!];
+    if (felt === null || Number.isNaN(lateS) || Number.isNaN(heavy)) continue;
     ratings++;
     count(timing, TIMING_FEELS.indexOf(felt.timing), category(lateS, NARROWEST_BANDS.timingS));
-    count(
-      amount,
-      AMOUNT_FEELS.indexOf(felt.amount),
-      category(outcome.peakError, NARROWEST_BANDS.amount),
-    );
+    count(amount, AMOUNT_FEELS.indexOf(felt.amount), category(heavy, NARROWEST_BANDS.amount));
   }
-  const enough = ratings >= LEAST_RATINGS;
+  const enough = ratings >= REPS_FOR_AGREEMENT;
   return {
     ratings,
-    needed: LEAST_RATINGS,
+    needed: REPS_FOR_AGREEMENT,
     timing: enough ? weightedKappa(timing) : null,
     amount: enough ? weightedKappa(amount) : null,
   };

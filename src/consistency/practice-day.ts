@@ -2,7 +2,8 @@ import { type Estimate, estimate, REPS_FOR_MEDIAN, REPS_FOR_SPREAD } from './est
 import { isoWeek } from './iso-week.ts';
 import { mean } from './mean.ts';
 import { median } from './median.ts';
-import type { Conditions, RepMeasure, RepNumbers } from './rep-measure.ts';
+import { type Reps, sharedOf } from './rep-columns.ts';
+import type { Conditions, RepNumbers } from './rep-measure.ts';
 import { standardDeviation } from './standard-deviation.ts';
 
 /** The reps of one target on one day under the same conditions, summed up. Levels are 0..1 of full scale. */
@@ -40,34 +41,51 @@ export interface PracticeDay {
 }
 
 /** @param reps at least one, all of one day and comparable */
-export function practiceDay(
-  reps: readonly RepMeasure[],
-  changed: readonly (keyof Conditions)[],
-): PracticeDay {
-  const { day, zone } = reps[0]!;
-  const valid = reps.filter(({ voided }) => voided === null);
-  const numbers: RepNumbers[] = [];
-  for (const rep of valid) if (!rep.warmUp && rep.numbers !== null) numbers.push(rep.numbers);
+export function practiceDay(reps: Reps, changed: readonly (keyof Conditions)[]): PracticeDay {
+  const { day, zone } = sharedOf(reps, 0);
+  const counts = { ...NOTHING };
+  const { shared, sharedAt } = reps.columns;
+  const measured: number[] = [];
+  for (const place of reps.places) {
+    const { voided, feedback, warmUp } = shared[sharedAt[place]!]!;
+    if (voided !== null) {
+      counts[VOIDED[voided]]++;
+      continue;
+    }
+    counts.reps++;
+    counts[DRIVEN[feedback]]++;
+    if (warmUp) counts.warmUp++;
+    else measured.push(place);
+  }
   return {
     day,
     zone,
     week: isoWeek(day),
     conditions: conditionsOf(reps),
     changed,
-    reps: valid.length,
-    shown: count(valid, ({ feedback }) => feedback === 'shown'),
-    hidden: count(valid, ({ feedback }) => feedback === 'hidden'),
-    firstOfDay: count(valid, ({ feedback }) => feedback === 'first-of-day'),
-    warmUp: count(valid, ({ warmUp }) => warmUp),
-    aborted: count(reps, ({ voided }) => voided === 'aborted'),
-    deviceLost: count(reps, ({ voided }) => voided === 'device lost'),
-    ...statistics(numbers),
+    ...counts,
+    ...statistics(reps, measured),
   };
 }
 
-function statistics(
-  numbers: readonly RepNumbers[],
-): Pick<
+type Counts = Pick<
+  PracticeDay,
+  'reps' | 'shown' | 'hidden' | 'firstOfDay' | 'warmUp' | 'aborted' | 'deviceLost'
+>;
+
+const NOTHING: Counts = {
+  reps: 0,
+  shown: 0,
+  hidden: 0,
+  firstOfDay: 0,
+  warmUp: 0,
+  aborted: 0,
+  deviceLost: 0,
+};
+const VOIDED = { aborted: 'aborted', 'device lost': 'deviceLost' } as const;
+const DRIVEN = { shown: 'shown', hidden: 'hidden', 'first-of-day': 'firstOfDay' } as const;
+
+type Statistics = Pick<
   PracticeDay,
   | 'measured'
   | 'medianScore'
@@ -76,41 +94,35 @@ function statistics(
   | 'amountSpreadLevel'
   | 'timingSpreadS'
   | 'reapplicationsPerRep'
-> {
-  const all = (pick: (one: RepNumbers) => number | null): number[] => {
+>;
+
+function statistics({ columns }: Reps, places: readonly number[]): Statistics {
+  const all = (name: keyof RepNumbers): number[] => {
+    const column = columns.numbers[name];
     const values: number[] = [];
-    for (const one of numbers) {
-      const value = pick(one);
-      if (value !== null) values.push(value);
-    }
+    for (const place of places) if (!Number.isNaN(column[place]!)) values.push(column[place]!);
     return values;
   };
-  const releaseErrors = all((one) => one.releaseErrorLevel);
-  const averageErrors = all((one) => one.averageErrorLevel);
-  const starts = all((one) => one.startOfReleaseErrorS);
+  const releaseErrors = all('releaseErrorLevel');
+  const averageErrors = all('averageErrorLevel');
+  const starts = all('startOfReleaseErrorS');
   return {
     measured: releaseErrors.length,
-    medianScore: estimate(
-      all(({ score }) => score),
-      REPS_FOR_MEDIAN,
-      median,
-    ),
+    medianScore: estimate(all('score'), REPS_FOR_MEDIAN, median),
     medianReleaseErrorLevel: estimate(releaseErrors, REPS_FOR_MEDIAN, median),
     averageErrorLevel: estimate(averageErrors, REPS_FOR_MEDIAN, mean),
     amountSpreadLevel: estimate(averageErrors, REPS_FOR_SPREAD, standardDeviation),
     timingSpreadS: estimate(starts, REPS_FOR_SPREAD, standardDeviation),
-    reapplicationsPerRep: mean(all((one) => one.reapplications)),
+    reapplicationsPerRep: mean(all('reapplications')),
   };
 }
 
 /** Those of the first rep; the score version is that of the first rep that has one. */
-function conditionsOf(reps: readonly RepMeasure[]): Conditions {
-  const scored = reps.find(({ conditions }) => conditions.scoreVersion !== null);
-  return (scored ?? reps[0]!).conditions;
-}
-
-function count(reps: readonly RepMeasure[], is: (rep: RepMeasure) => boolean): number {
-  let found = 0;
-  for (const rep of reps) if (is(rep)) found++;
-  return found;
+function conditionsOf(reps: Reps): Conditions {
+  const { shared, sharedAt } = reps.columns;
+  for (const place of reps.places) {
+    const { conditions } = shared[sharedAt[place]!]!;
+    if (conditions.scoreVersion !== null) return conditions;
+  }
+  return sharedOf(reps, 0).conditions;
 }

@@ -23,6 +23,8 @@ export interface RepNumbers {
   readonly averageErrorLevel: number | null;
   /** Start of release minus the target's: positive is late. */
   readonly startOfReleaseErrorS: number | null;
+  /** Share of the target's peak, positive is heavy. */
+  readonly peakError: number | null;
   readonly reapplications: number | null;
 }
 

@@ -1,7 +1,8 @@
 import { changedConditions } from './changed-conditions.ts';
 import { groupsOf } from './groups-of.ts';
 import { type PracticeDay, practiceDay } from './practice-day.ts';
-import type { Conditions, RepMeasure } from './rep-measure.ts';
+import { type Reps, sharedOf } from './rep-columns.ts';
+import type { Conditions } from './rep-measure.ts';
 
 /** All practice of one driver on one target. */
 export interface TargetProgress {
@@ -17,40 +18,50 @@ export interface TargetProgress {
  * @param reps oldest first
  * @returns by driver, then target, both in the order of their first rep
  */
-export function targetProgress(reps: readonly RepMeasure[]): TargetProgress[] {
+export function targetProgress(reps: Reps): TargetProgress[] {
   const groups = groupsOf(
     reps,
     (one, other) => one.driver === other.driver && one.targetId === other.targetId,
     ({ driver, targetId }) => JSON.stringify([driver, targetId]),
   );
-  return groups.map((group) => ({
-    driver: group[0]!.driver,
-    targetId: group[0]!.targetId,
-    days: practiceDays(group),
-  }));
+  return groups.map((group) => {
+    const { driver, targetId } = sharedOf(group, 0);
+    return { driver, targetId, days: practiceDays(group) };
+  });
 }
 
 interface Run {
-  readonly reps: RepMeasure[];
+  readonly start: number;
+  readonly day: string;
   readonly changed: readonly (keyof Conditions)[];
   /** Of the newest rep, its score version filled in from the reps before where it has none. */
   conditions: Conditions;
 }
 
-function practiceDays(reps: readonly RepMeasure[]): PracticeDay[] {
+function practiceDays(reps: Reps): PracticeDay[] {
+  const { columns, places } = reps;
   const runs: Run[] = [];
-  for (const rep of reps) {
+  let last = -1;
+  for (const [i, place] of places.entries()) {
+    const at = columns.sharedAt[place]!;
+    if (at === last) continue;
+    last = at;
+    const { day, conditions } = columns.shared[at]!;
     const run = runs.at(-1);
-    const before = run?.conditions ?? rep.conditions;
-    const changed = changedConditions(before, rep.conditions);
-    const conditions =
-      rep.conditions.scoreVersion === null
-        ? { ...rep.conditions, scoreVersion: before.scoreVersion }
-        : rep.conditions;
-    if (run !== undefined && changed.length === 0 && run.reps[0]!.day === rep.day) {
-      run.reps.push(rep);
-      run.conditions = conditions;
-    } else runs.push({ reps: [rep], changed, conditions });
+    const before = run?.conditions ?? conditions;
+    const changed = changedConditions(before, conditions);
+    const known = withScoreVersion(conditions, before);
+    if (run !== undefined && changed.length === 0 && run.day === day) run.conditions = known;
+    else runs.push({ start: i, day, changed, conditions: known });
   }
-  return runs.map((run) => practiceDay(run.reps, run.changed));
+  return runs.map(({ start, changed }, i) => {
+    const own = places.subarray(start, runs[i + 1]?.start);
+    return practiceDay({ columns, places: own }, changed);
+  });
+}
+
+/** Void reps have none: that of the reps before holds on. */
+function withScoreVersion(conditions: Conditions, before: Conditions): Conditions {
+  if (conditions.scoreVersion !== null || before.scoreVersion === null) return conditions;
+  return { ...conditions, scoreVersion: before.scoreVersion };
 }

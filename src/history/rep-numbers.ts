@@ -9,6 +9,7 @@ export function repNumbers(outcome: RepOutcome): RepNumbers {
       releaseErrorLevel: null,
       averageErrorLevel: null,
       startOfReleaseErrorS: null,
+      peakError: null,
       reapplications: null,
     };
   return {
@@ -16,6 +17,7 @@ export function repNumbers(outcome: RepOutcome): RepNumbers {
     releaseErrorLevel: outcome.releaseErrorLevel,
     averageErrorLevel: outcome.averageErrorLevel,
     startOfReleaseErrorS: outcome.keyPointErrorsS.startOfRelease,
+    peakError: outcome.peakError,
     reapplications: outcome.reapplications,
   };
 }

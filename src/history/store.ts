@@ -1,3 +1,4 @@
+import type { RepColumns } from '../consistency/rep-columns.ts';
 import type { RepMeasure } from '../consistency/rep-measure.ts';
 import type { ZonedInstant } from '../consistency/zoned-instant.ts';
 import type { Feedback } from '../drill/drill-view.ts';
@@ -128,6 +129,8 @@ export interface HistoryStore {
   reps(query: RepQuery): Iterable<StoredRep>;
   /** The same reps as numbers for statistics, oldest first; no samples are read. */
   measures(query: RepQuery): readonly RepMeasure[];
+  /** The same as columns, which takes no object for each rep. */
+  columns(query: RepQuery): RepColumns;
   record(repId: number): RepRecord;
   /** Latest instant of any rep of the driver, null for a new driver. */
   lastRepUtcMs(driver: string): number | null;

@@ -2,6 +2,7 @@ import { closeSync, fsyncSync, mkdtempSync, openSync, rmSync, writeSync } from '
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, bench, describe } from 'vitest';
+import { allReps } from '../../src/consistency/rep-columns.ts';
 import { weeksProgress } from '../../src/consistency/weeks/weeks-progress.ts';
 import { decodeRecord } from '../../src/history/codec/decode-record.ts';
 import { encodeRecord } from '../../src/history/codec/encode-record.ts';
@@ -69,9 +70,12 @@ function filled(reps: number): HistoryStore {
 describe('progress', () => {
   for (const reps of [1000, 10_000]) {
     const store = filled(reps);
-    bench(`${reps} reps, read`, () => void store.measures({}));
+    bench(`${reps} reps, read`, () => void store.columns({}));
     bench(`${reps} reps, read, summed up and put in a table`, () => {
-      progressText(weeksProgress(store.measures({}), { today: '2026-11-25', weeks: null }), 26);
+      progressText(
+        weeksProgress(allReps(store.columns({})), { today: '2026-11-25', weeks: null }),
+        26,
+      );
     });
     bench(`${reps} reps, read with their whole outcomes`, () => void [...store.reps({})].length);
   }

@@ -2,56 +2,58 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, bench, describe } from 'vitest';
-import { weeksJson } from '../../src/consistency/weeks/weeks-json.ts';
-import { weeksProgress } from '../../src/consistency/weeks/weeks-progress.ts';
-import { openHistory } from '../../src/history/open-history.ts';
-import type { HistoryStore } from '../../src/history/store.ts';
-import { progressText } from '../../src/screens/progress/progress-text.ts';
-import { quantiseRecord } from '../../src/trace/quantise-record.ts';
-import { RECORD } from '../history/fixtures.ts';
-import { fiveSecondRep } from '../history/rep-signals.ts';
-import { openRaw, yearsOfReps } from './years-of-reps.ts';
+import { bareNode, type Spawned, spawnedEbbline } from './spawned.ts';
+import { yearsOfReps } from './years-of-reps.ts';
 
 /*
- * Ten years of hard use are 100,000 reps; progress over them is meant to answer in half a second. The floor is
- * what the file alone takes: the packed numbers of each practice, read and not looked into. Nothing reads samples, so
- * that a history with whole reps in it takes no longer than one with a few samples each.
+ * Ten years of hard use are 100,000 reps; `progress` over them is meant to answer in half a second. Measured is the
+ * whole command as a user starts it, on the built program (`npm run build`), against Node that starts and ends. The
+ * reps are written before, and read once: whoever asks first after a practice packs its numbers.
+ *
+ * Memory is that of the process at its peak, printed at the end. A history with five seconds of samples in every rep
+ * takes no more than one with a few samples each.
  */
-const WHOLE = quantiseRecord(fiveSecondRep(20261125, { bits: 12, counts: 1 }));
+const ROUNDS = { iterations: 10, time: 0, warmupIterations: 1, warmupTime: 0 };
 const folder = mkdtempSync(join(tmpdir(), 'ebbline-bench-progress-'));
-const opened: HistoryStore[] = [];
+const peaks = new Map<string, number>();
 afterAll(() => {
-  for (const store of opened) store.close();
   rmSync(folder, { recursive: true, force: true });
+  const floor = peaks.get('bare node') ?? Number.NaN;
+  for (const [name, mib] of peaks)
+    process.stdout.write(
+      `peak memory, ${name}: ${mib.toFixed(0)} MiB, ${(mib / floor).toFixed(2)} times bare node\n`,
+    );
 });
 
-function history(reps: number, record = RECORD): [HistoryStore, string] {
-  const own = mkdtempSync(join(folder, `${reps}-`));
-  yearsOfReps(own, reps, record);
-  const store = openHistory(own);
-  opened.push(store);
-  return [store, own];
+function measured(name: string, run: () => Spawned): void {
+  bench(
+    name,
+    () => {
+      const { peakMib } = run();
+      peaks.set(name, Math.max(peaks.get(name) ?? 0, peakMib));
+    },
+    ROUNDS,
+  );
 }
 
-const today = '2026-11-25';
+function years(reps: number, samples: 'whole' | 'few'): string {
+  const own = mkdtempSync(join(folder, `${reps}-`));
+  yearsOfReps(own, reps, samples);
+  const { printed } = spawnedEbbline('progress', '--data-dir', own);
+  if (!printed.includes(`${reps} reps on`) || !printed.includes('hidden reps of'))
+    throw new Error(`no such progress:\n${printed}`);
+  return own;
+}
 
-describe.each([1000, 10_000, 100_000])('progress over %d reps', (count) => {
-  const [store, folder] = history(count);
-  store.measures({});
-  const packs = openRaw(join(folder, 'history.sqlite')).prepare('SELECT bytes FROM measure_pack');
-  bench('floor: the packed numbers read from the file', () => void packs.all());
-  bench('read', () => void store.measures({}));
-  bench('read, worked out and put in words and charts', () => {
-    progressText(weeksProgress(store.measures({}), { today, weeks: null }), 26);
-  });
-  bench('read, worked out and put in JSON', () => {
-    JSON.stringify(weeksJson(weeksProgress(store.measures({}), { today, weeks: null })));
-  });
-});
-
-describe('progress over 10000 reps with five seconds of samples each', () => {
-  const [store] = history(10_000, WHOLE);
-  bench('read, worked out and put in words and charts', () => {
-    progressText(weeksProgress(store.measures({}), { today, weeks: null }), 26);
-  });
+describe('progress, the whole command', () => {
+  measured('bare node', bareNode);
+  for (const reps of [1000, 10_000, 100_000]) {
+    const own = years(reps, 'few');
+    measured(`${reps} reps`, () => spawnedEbbline('progress', '--data-dir', own));
+    measured(`${reps} reps, JSON`, () => spawnedEbbline('progress', '--json', '--data-dir', own));
+  }
+  const whole = years(10_000, 'whole');
+  measured('10000 reps with five seconds of samples each', () =>
+    spawnedEbbline('progress', '--data-dir', whole),
+  );
 });

@@ -13,7 +13,7 @@ import { aPractice, aRep, aScore, EVENING_MS, RECORD } from '../history/fixtures
 import { inFolder } from '../history/implementations.ts';
 import { fakeContext } from './fake-context.ts';
 
-const NOW = zonedInstant(EVENING_MS, 'Europe/Berlin'); // Wednesday, 2026-W48
+const TODAY = '2026-11-25'; // Wednesday, 2026-W48
 const DAY_MS = 86_400_000;
 
 interface Asked {
@@ -26,7 +26,7 @@ async function printed(
   { positionals = [], values = {} }: Asked = {},
 ): Promise<string> {
   const context = fakeContext(folder);
-  expect(await progress({ positionals, values }, context, NOW)).toBe(0);
+  expect(await progress({ positionals, values }, context, TODAY)).toBe(0);
   return context.printed();
 }
 

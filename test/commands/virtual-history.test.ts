@@ -7,6 +7,7 @@ import { virtualHistory } from '../../src/commands/virtual-history.ts';
 import { feltAgreement } from '../../src/consistency/felt-agreement.ts';
 import { isoWeek } from '../../src/consistency/iso-week.ts';
 import { localDate } from '../../src/consistency/local-date.ts';
+import { allReps, type RepColumns } from '../../src/consistency/rep-columns.ts';
 import { openHistory } from '../../src/history/open-history.ts';
 import type { StoredRep } from '../../src/history/store.ts';
 import { Problem } from '../../src/problem.ts';
@@ -35,6 +36,13 @@ function repsIn(name: string): StoredRep[] {
   return reps;
 }
 
+function columnsIn(name: string): RepColumns {
+  const history = openHistory(join(folder, name));
+  const columns = history.columns({});
+  history.close();
+  return columns;
+}
+
 const middle = (values: readonly number[]): number =>
   values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)]!;
 
@@ -49,12 +57,14 @@ function medianError(reps: readonly StoredRep[]): number {
 describe('five weeks of a club driver', () => {
   let told: Record<string, unknown>;
   let reps: StoredRep[];
+  let columns: RepColumns;
   /** Practices with their reps in blocks, in order. */
   let blocks: StoredRep[][];
 
   beforeAll(async () => {
     told = (await invent('five', { weeks: '5', seed: '2' })).json;
     reps = repsIn('five');
+    columns = columnsIn('five');
     const ids = [...new Set(reps.map(({ practice }) => practice.id))];
     blocks = ids.map((id) =>
       reps.filter((rep) => rep.practice.id === id && rep.phase === 'block' && rep.voided === null),
@@ -120,9 +130,7 @@ describe('five weeks of a club driver', () => {
     expect(aborted).toBeLessThan(25);
     const shown = reps.filter(({ feedback }) => feedback === 'shown');
     expect(shown.every(({ selfRating }) => selfRating === null)).toBe(true);
-    const { ratings, timing } = feltAgreement(
-      reps.map((rep) => ({ ...rep, outcome: rep.outcomes[0] ?? null })),
-    );
+    const { ratings, timing } = feltAgreement(allReps(columns));
     expect(ratings).toBeGreaterThan(100);
     expect(timing!.interval.low).toBeGreaterThan(0);
     expect(timing!.kappa).toBeLessThan(0.9);

@@ -1,39 +1,41 @@
 import { describe, expect, test } from 'vitest';
-import { feltAgreement, type RatedRep } from '../../src/consistency/felt-agreement.ts';
-import { aScore, NO_REP } from '../history/fixtures.ts';
+import {
+  feltAgreement as agreementOf,
+  type FeltAgreement,
+} from '../../src/consistency/felt-agreement.ts';
+import type { RepMeasure } from '../../src/consistency/rep-measure.ts';
+import { aMeasure, NOTHING, repsOf, someNumbers, times } from './rep-measures.ts';
 
-function rep(selfRating: string | null, lateS: number, peakError = 0): RatedRep {
-  const outcome = aScore({
-    peakError,
-    keyPointErrorsS: { startOfRelease: lateS, halfRelease: 0, finalRelease: 0, brakeOff: 0 },
-  });
-  return { feedback: 'hidden', selfRating, outcome };
+const feltAgreement = (reps: readonly RepMeasure[]): FeltAgreement => agreementOf(repsOf(reps));
+
+function rep(selfRating: string | null, lateS: number, peakError = 0): RepMeasure {
+  const numbers = someNumbers({ startOfReleaseErrorS: lateS, peakError });
+  return aMeasure({ feedback: 'hidden', selfRating, numbers });
 }
 
-const times = (count: number, one: RatedRep): RatedRep[] =>
-  Array.from({ length: count }, () => one);
-/** Felt early, right and late three times each, as measured but for one early that was late. */
+const same = (count: number, one: RepMeasure): RepMeasure[] => times(count, () => one);
+/** Felt early, right and late six times each, as measured, and two felt early that were late. */
 const REPS = [
-  ...times(3, rep('early right', -0.05)),
-  rep('early right', 0.05),
-  ...times(3, rep('right right', 0.02)),
-  ...times(3, rep('late right', 0.05)),
+  ...same(6, rep('early right', -0.05)),
+  ...same(2, rep('early right', 0.05)),
+  ...same(6, rep('right right', 0.02)),
+  ...same(6, rep('late right', 0.05)),
 ];
 
 describe('felt against measured', () => {
-  test('is weighted kappa: one of ten is two steps out', () => {
-    // disagreement seen 2 / 10; expected from rows 4, 3, 3 and columns 3, 3, 4 of ten:
+  test('is weighted kappa: two of twenty are two steps out', () => {
+    // disagreement seen 4 / 20; expected from rows 8, 6, 6 and columns 6, 6, 8 of twenty, as of 4, 3, 3 and 3, 3, 4 of ten:
     // (4 * 3 + 3 * 3 + 3 * 3 + 3 * 4 + 2 * (4 * 4 + 3 * 3)) / 100 = 0.92
     const { ratings, timing } = feltAgreement(REPS);
-    expect(ratings).toBe(10);
+    expect(ratings).toBe(20);
     expect(timing?.kappa).toBeCloseTo(1 - 0.2 / 0.92, 12);
   });
 
-  test('is not known where one word fits all, or under ten ratings', () => {
+  test('is not known where one word fits all, or under twenty ratings', () => {
     expect(feltAgreement(REPS).amount).toBeNull();
     expect(feltAgreement(REPS.slice(1))).toEqual({
-      ratings: 9,
-      needed: 10,
+      ratings: 19,
+      needed: 20,
       timing: null,
       amount: null,
     });
@@ -41,8 +43,8 @@ describe('felt against measured', () => {
 
   test('a difference within the narrowest band is right', () => {
     const edge = (lateS: number, peak: number) => [
-      ...times(5, rep('right right', lateS, peak)),
-      ...times(5, rep('late heavy', 0.2, 0.3)),
+      ...same(10, rep('right right', lateS, peak)),
+      ...same(10, rep('late heavy', 0.2, 0.3)),
     ];
     expect(feltAgreement(edge(0.03, 0.07)).timing?.kappa).toBe(1);
     expect(feltAgreement(edge(0.031, 0.071)).timing?.kappa).toBe(0);
@@ -50,12 +52,12 @@ describe('felt against measured', () => {
   });
 
   test('shown, unrated, void and unmeasured reps are left out', () => {
-    const others: RatedRep[] = [
+    const others: RepMeasure[] = [
       { ...rep('late right', -0.2), feedback: 'shown' },
       rep(null, 0.1),
       rep('late', 0.1),
-      { ...rep('late right', 0), outcome: NO_REP },
-      { ...rep('late right', 0), outcome: null },
+      { ...rep('late right', 0), numbers: NOTHING },
+      { ...rep('late right', 0), numbers: null, voided: 'aborted' },
     ];
     expect(feltAgreement([...others, ...REPS])).toEqual(feltAgreement(REPS));
   });

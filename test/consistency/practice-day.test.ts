@@ -1,6 +1,10 @@
 import { expect, test } from 'vitest';
-import { practiceDay } from '../../src/consistency/practice-day.ts';
-import { aMeasure, aVoid, NOTHING, someNumbers, times } from './rep-measures.ts';
+import { practiceDay as dayOf, type PracticeDay } from '../../src/consistency/practice-day.ts';
+import type { RepMeasure } from '../../src/consistency/rep-measure.ts';
+import { aMeasure, aVoid, NOTHING, repsOf, someNumbers, times } from './rep-measures.ts';
+
+const practiceDay = (reps: readonly RepMeasure[], changed: PracticeDay['changed']): PracticeDay =>
+  dayOf(repsOf(reps), changed);
 
 test('reps are counted by what the driver saw; void reps are counted apart', () => {
   const day = practiceDay(

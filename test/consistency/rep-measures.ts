@@ -1,3 +1,5 @@
+import { measureColumns } from '../../src/consistency/measure-columns.ts';
+import { allReps, type Reps } from '../../src/consistency/rep-columns.ts';
 import type { Conditions, RepMeasure, RepNumbers } from '../../src/consistency/rep-measure.ts';
 
 export const CONDITIONS: Conditions = {
@@ -35,9 +37,15 @@ export function someNumbers(changes: Partial<RepNumbers> = {}): RepNumbers {
     releaseErrorLevel: 0.04,
     averageErrorLevel: 0.01,
     startOfReleaseErrorS: 0.02,
+    peakError: 0.03,
     reapplications: 1,
     ...changes,
   };
+}
+
+/** As the statistics take them. */
+export function repsOf(measures: readonly RepMeasure[]): Reps {
+  return allReps(measureColumns(measures));
 }
 
 /** A rep without a release. */
@@ -46,6 +54,7 @@ export const NOTHING: RepNumbers = {
   releaseErrorLevel: null,
   averageErrorLevel: null,
   startOfReleaseErrorS: null,
+  peakError: null,
   reapplications: null,
 };
 

@@ -1,8 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Conditions, RepMeasure } from '../../src/consistency/rep-measure.ts';
-import { targetProgress } from '../../src/consistency/target-progress.ts';
-import { aMeasure, aVoid, CONDITIONS } from './rep-measures.ts';
+import {
+  targetProgress as progressOf,
+  type TargetProgress,
+} from '../../src/consistency/target-progress.ts';
+import { aMeasure, aVoid, CONDITIONS, repsOf } from './rep-measures.ts';
+
+const targetProgress = (reps: readonly RepMeasure[]): TargetProgress[] => progressOf(repsOf(reps));
 
 const withConditions = (changes: Partial<Conditions>, more: Partial<RepMeasure> = {}): RepMeasure =>
   aMeasure({ conditions: { ...CONDITIONS, ...changes }, ...more });

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { measuresOf } from '../../src/consistency/measure-columns.ts';
 import type { RepMeasure } from '../../src/consistency/rep-measure.ts';
 import { openHistory } from '../../src/history/open-history.ts';
 import type { HistoryStore, RepQuery, StoredRep } from '../../src/history/store.ts';
@@ -25,7 +26,9 @@ test.each([...SQL_IMPLEMENTATIONS, JOURNAL])(
 );
 
 function expectMeasuresOfReps(history: HistoryStore, query: RepQuery): void {
-  expect(history.measures(query)).toEqual([...history.reps(query)].map(byHand));
+  const expected = [...history.reps(query)].map(byHand);
+  expect(history.measures(query)).toEqual(expected);
+  expect(measuresOf(history.columns(query))).toEqual(expected);
 }
 
 /** What the statistics have to see of a rep. */
@@ -61,6 +64,7 @@ function numbersByHand({ outcomes }: StoredRep): RepMeasure['numbers'] {
     releaseErrorLevel: score?.releaseErrorLevel ?? null,
     averageErrorLevel: score?.averageErrorLevel ?? null,
     startOfReleaseErrorS: score?.keyPointErrorsS.startOfRelease ?? null,
+    peakError: score?.peakError ?? null,
     reapplications: score?.reapplications ?? null,
   };
 }

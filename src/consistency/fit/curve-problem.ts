@@ -4,6 +4,8 @@ export interface CurveProblem {
   readonly y: ArrayLike<number>;
   /** The curve at one place; what is not a number there is no fit. */
   readonly model: (x: number, parameters: ArrayLike<number>) => number;
+  /** How the curve at each place changes with each parameter, a column each; from differences where it is not given. */
+  readonly slopes?: (parameters: ArrayLike<number>) => Float64Array[];
   /** Least and largest of each parameter, if they are bounded. */
   readonly lower?: readonly number[];
   readonly upper?: readonly number[];

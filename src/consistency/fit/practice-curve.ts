@@ -7,6 +7,7 @@ import {
   LARGEST_RATE,
   LEAST_RATE,
   type PracticeFamily,
+  practiceSlopes,
   practiceStarts,
 } from './practice-family.ts';
 import { standardErrors } from './standard-errors.ts';
@@ -91,6 +92,7 @@ function fall(
     x: places,
     y: values,
     model: (place, p) => p[0]! + p[1]! * left(place, p[2]!),
+    slopes: practiceSlopes(family, places),
     lower: [0, 0, LEAST_RATE],
     upper: [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, LARGEST_RATE],
   };

@@ -12,6 +12,30 @@ export const GAIN_LEFT: Readonly<
   power: (place, rate) => place ** -rate,
 };
 
+/** By which the share that is left falls with the rate, as a factor of it: d left / d rate = -factor * left. */
+const FALL: Readonly<Record<'exponential' | 'power', (place: number) => number>> = {
+  exponential: (place) => place - 1,
+  power: (place) => Math.log(place),
+};
+
+/** How plateau + gain * left changes with plateau, gain and rate at each place. */
+export function practiceSlopes(
+  family: 'exponential' | 'power',
+  places: ArrayLike<number>,
+): (parameters: ArrayLike<number>) => Float64Array[] {
+  const left = GAIN_LEFT[family];
+  const falls = Float64Array.from(places, FALL[family]);
+  return (parameters) => {
+    const [gain, rate] = [parameters[1]!, parameters[2]!];
+    const shares = Float64Array.from(places, (place) => left(place, rate));
+    return [
+      new Float64Array(places.length).fill(1),
+      shares,
+      shares.map((share, i) => -gain * falls[i]! * share),
+    ];
+  };
+}
+
 /** The slowest and the fastest that can be told from standing still and from a jump at the first place. */
 export const LEAST_RATE = 1e-4;
 export const LARGEST_RATE = 5;

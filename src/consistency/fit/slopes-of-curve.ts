@@ -3,11 +3,16 @@ import type { CurveProblem } from './curve-problem.ts';
 /** Third root of the distance between neighbouring numbers: best for differences from both sides. */
 const STEP = Math.cbrt(Number.EPSILON);
 
-/** How the curve at each place changes with each parameter, from differences on both sides: one column each. */
+/** How the curve at each place changes with each parameter: one column each. */
 export function slopesOfCurve(
-  { x, model }: CurveProblem,
+  problem: CurveProblem,
   parameters: ArrayLike<number>,
 ): Float64Array[] {
+  return problem.slopes?.(parameters) ?? byDifferences(problem, parameters);
+}
+
+/** From differences on both sides. */
+function byDifferences({ x, model }: CurveProblem, parameters: ArrayLike<number>): Float64Array[] {
   return Array.from(parameters, (value, j) => {
     const h = STEP * (value === 0 ? 1 : Math.abs(value));
     const [above, below] = [value + h, value - h].map((changed) => {

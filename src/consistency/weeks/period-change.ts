@@ -1,6 +1,7 @@
 import { type SpreadChange, spreadChange } from '../change/spread-change.ts';
 import { addDays } from '../iso-week.ts';
-import { averageError, type PracticeValues, practicesOf, startError } from './practices.ts';
+import { type Reps, repsWhere, sharedOf } from '../rep-columns.ts';
+import { type Pick, practicesOf } from './practices.ts';
 import type { Segment } from './segments.ts';
 
 /** Two weeks up to today against two weeks four weeks earlier. Dates are the first and last day. */
@@ -28,30 +29,33 @@ const APART_DAYS = 28;
 export function periodChange(segments: readonly Segment[], today: string): PeriodChange {
   const nowFrom = addDays(today, 1 - PERIOD_DAYS);
   const [beforeFrom, beforeTo] = [addDays(nowFrom, -APART_DAYS), addDays(today, -APART_DAYS)];
-  const reps = segments.at(-1)?.reps ?? [];
-  const change = (number: typeof averageError): SpreadChange => {
-    const practices = practicesOf(reps, { feedback: 'hidden', number });
-    return spreadChange(
-      valuesBetween(practices, beforeFrom, beforeTo),
-      valuesBetween(practices, nowFrom, today),
-    );
-  };
-  const isBroken = segments.length > 1 && reps[0]!.day > beforeFrom;
+  const newest = segments.at(-1);
+  const since = newest === undefined ? null : sharedOf(newest.reps, 0).day;
+  const [before, now] = [
+    repsBetween(newest, beforeFrom, beforeTo),
+    repsBetween(newest, nowFrom, today),
+  ];
+  const change = (number: Pick['number']): SpreadChange =>
+    spreadChange(hiddenValues(before, number), hiddenValues(now, number));
+  const isBroken = segments.length > 1 && since !== null && since > beforeFrom;
   return {
     nowFrom,
     nowTo: today,
     beforeFrom,
     beforeTo,
-    amount: change(averageError),
-    timing: change(startError),
-    brokenOn: isBroken ? reps[0]!.day : null,
+    amount: change('averageErrorLevel'),
+    timing: change('startOfReleaseErrorS'),
+    brokenOn: isBroken ? since : null,
   };
 }
 
-function valuesBetween(
-  practices: readonly PracticeValues[],
-  from: string,
-  to: string,
-): (readonly number[])[] {
-  return practices.filter(({ day }) => day >= from && day <= to).map(({ values }) => values);
+function repsBetween(segment: Segment | undefined, from: string, to: string): Reps | null {
+  return segment === undefined
+    ? null
+    : repsWhere(segment.reps, ({ day }) => day >= from && day <= to);
+}
+
+function hiddenValues(reps: Reps | null, number: Pick['number']): (readonly number[])[] {
+  if (reps === null) return [];
+  return practicesOf(reps, { feedback: 'hidden', number }).map(({ values }) => values);
 }

@@ -1,4 +1,4 @@
-import type { Estimate } from '../estimate.ts';
+import { feltSentences } from './felt-sentences.ts';
 import { percentText } from './level-words.ts';
 import type { WeeksProgress } from './weeks-progress.ts';
 
@@ -8,7 +8,7 @@ export function practiceSentences(progress: WeeksProgress): string[] {
     ...errorSentences(progress),
     ...rangeSentences(progress),
     ...curveSentences(progress),
-    ...feltSentences(progress),
+    ...feltSentences(progress.felt),
   ];
 }
 
@@ -48,24 +48,4 @@ function curveSentences({ curve }: WeeksProgress): string[] {
 
 function errorText(error: number | null): string {
   return error === null ? '' : `, give or take ${percentText(error)}`;
-}
-
-/** Nothing for who never said what was felt. */
-function feltSentences({ feltTiming, feltAmount }: WeeksProgress): string[] {
-  const parts = [
-    ['timing', feltTiming],
-    ['amount', feltAmount],
-  ] as const;
-  return parts.flatMap(([name, felt]) =>
-    felt.reps === 0 ? [] : [`Felt against measured ${name}: ${agreementText(felt)}`],
-  );
-}
-
-function agreementText({ value, reps, needed }: Estimate): string {
-  const more = needed - reps;
-  if (value !== null)
-    return `agreement ${value.toFixed(2)} (1 always, 0 chance) in ${reps} rated reps.`;
-  return more > 0
-    ? `${reps} rated reps, missing ${more} more before it can be said.`
-    : `nothing to tell, the ${reps} rated reps are all alike.`;
 }

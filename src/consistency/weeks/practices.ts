@@ -1,5 +1,6 @@
 import type { Feedback } from '../../drill/drill-view.ts';
-import type { RepMeasure, RepNumbers } from '../rep-measure.ts';
+import type { Reps } from '../rep-columns.ts';
+import type { RepNumbers } from '../rep-measure.ts';
 
 /** The values of one practice. */
 export interface PracticeValues {
@@ -11,27 +12,28 @@ export interface PracticeValues {
 /** What statistics are made of. */
 export interface Pick {
   readonly feedback: Feedback;
-  readonly number: (numbers: RepNumbers) => number | null;
+  readonly number: keyof RepNumbers;
 }
 
 /**
  * The values of reps practice by practice, in time order. Warm-up reps, void reps and reps that hold no such value
  * are left out; practices without any are too.
  */
-export function practicesOf(reps: readonly RepMeasure[], pick: Pick): PracticeValues[] {
+export function practicesOf({ columns, places }: Reps, pick: Pick): PracticeValues[] {
+  const { shared, sharedAt } = columns;
+  const numbers = columns.numbers[pick.number];
   const practices = new Map<number, { practiceId: number; day: string; values: number[] }>();
-  for (const rep of reps) {
-    if (rep.warmUp || rep.voided !== null || rep.feedback !== pick.feedback) continue;
-    const value = rep.numbers === null ? null : pick.number(rep.numbers);
-    if (value === null) continue;
-    const { practiceId, day } = rep;
-    const known = practices.get(practiceId);
-    if (known === undefined) practices.set(practiceId, { practiceId, day, values: [value] });
-    else known.values.push(value);
+  let last: { practiceId: number; values: number[] } | undefined;
+  for (const place of places) {
+    const { feedback, warmUp, voided, practiceId, day } = shared[sharedAt[place]!]!;
+    const value = numbers[place]!;
+    if (feedback !== pick.feedback || warmUp || voided !== null || Number.isNaN(value)) continue;
+    if (last?.practiceId !== practiceId) {
+      const own = practices.get(practiceId) ?? { practiceId, day, values: [] };
+      if (own.values.length === 0) practices.set(practiceId, own);
+      last = own;
+    }
+    last.values.push(value);
   }
   return [...practices.values()];
 }
-
-export const releaseError = (numbers: RepNumbers): number | null => numbers.releaseErrorLevel;
-export const averageError = (numbers: RepNumbers): number | null => numbers.averageErrorLevel;
-export const startError = (numbers: RepNumbers): number | null => numbers.startOfReleaseErrorS;

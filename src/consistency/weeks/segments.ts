@@ -1,9 +1,10 @@
 import { changedConditions } from '../changed-conditions.ts';
-import type { Conditions, RepMeasure } from '../rep-measure.ts';
+import type { Reps } from '../rep-columns.ts';
+import type { Conditions } from '../rep-measure.ts';
 
 /** Reps between two breaks in comparability. */
 export interface Segment {
-  readonly reps: readonly RepMeasure[];
+  readonly reps: Reps;
   /** What changed at its start; empty of the first. */
   readonly changed: readonly (keyof Conditions)[];
   readonly from: Conditions | null;
@@ -16,23 +17,30 @@ export interface Segment {
  *
  * @param reps of one series, oldest first
  */
-export function segmentsOf(reps: readonly RepMeasure[]): Segment[] {
-  const segments: {
-    reps: RepMeasure[];
-    changed: Segment['changed'];
-    from: Conditions | null;
-    to: Conditions;
-  }[] = [];
-  for (const rep of reps) {
-    const last = segments.at(-1);
-    const changed = last === undefined ? [] : changedConditions(last.to, rep.conditions);
+export function segmentsOf({ columns, places }: Reps): Segment[] {
+  const cuts: Cut[] = [];
+  let seen: Conditions | null = null;
+  for (const [i, place] of places.entries()) {
+    const { conditions } = columns.shared[columns.sharedAt[place]!]!;
+    // neighbours nearly always share the very object, and it says nothing new then
+    if (conditions === seen) continue;
+    seen = conditions;
+    const last = cuts.at(-1);
+    const changed = last === undefined ? [] : changedConditions(last.to, conditions);
     if (last === undefined || changed.length > 0)
-      segments.push({ reps: [rep], changed, from: last?.to ?? null, to: rep.conditions });
-    else {
-      last.reps.push(rep);
-      // void reps have no score version: that of the reps before holds on
-      if (last.to.scoreVersion === null) last.to = rep.conditions;
-    }
+      cuts.push({ start: i, changed, from: last?.to ?? null, to: conditions });
+    // void reps have no score version: that of the reps before holds on
+    else if (last.to.scoreVersion === null) last.to = conditions;
   }
-  return segments;
+  return cuts.map(({ start, ...cut }, i) => {
+    const end = cuts[i + 1]?.start ?? places.length;
+    return { ...cut, reps: { columns, places: places.subarray(start, end) } };
+  });
+}
+
+interface Cut {
+  readonly start: number;
+  readonly changed: Segment['changed'];
+  readonly from: Conditions | null;
+  to: Conditions;
 }

@@ -1,5 +1,5 @@
 import { groupsOf } from '../groups-of.ts';
-import type { RepMeasure } from '../rep-measure.ts';
+import { type Reps, type SharedMeasure, sharedOf } from '../rep-columns.ts';
 
 /** Reps that belong to one line in a picture: one driver, target, source, foot and condition of the track. */
 export interface Series {
@@ -9,7 +9,7 @@ export interface Series {
   readonly foot: string;
   readonly condition: string | null;
   /** Oldest first. */
-  readonly reps: readonly RepMeasure[];
+  readonly reps: Reps;
 }
 
 /**
@@ -19,19 +19,19 @@ export interface Series {
  * @param reps oldest first
  * @returns in the order of their first rep
  */
-export function seriesOf(reps: readonly RepMeasure[]): Series[] {
+export function seriesOf(reps: Reps): Series[] {
   const all = groupsOf(reps, isSame, ({ driver, targetId, conditions }) => {
     const { source, foot, condition } = conditions;
     return JSON.stringify([driver, targetId, source, foot, condition]);
   });
   return all.map((own) => {
-    const { driver, targetId, conditions } = own[0]!;
+    const { driver, targetId, conditions } = sharedOf(own, 0);
     const { source, foot, condition } = conditions;
     return { driver, targetId, source, foot, condition, reps: own };
   });
 }
 
-function isSame(one: RepMeasure, other: RepMeasure): boolean {
+function isSame(one: SharedMeasure, other: SharedMeasure): boolean {
   const [a, b] = [one.conditions, other.conditions];
   return (
     one.driver === other.driver &&

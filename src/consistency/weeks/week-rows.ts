@@ -3,9 +3,10 @@ import { type Estimate, estimate, REPS_FOR_SPREAD } from '../estimate.ts';
 import type { Interval } from '../interval.ts';
 import { addDays, isoWeek, mondayOf } from '../iso-week.ts';
 import { median } from '../median.ts';
-import type { Conditions, RepMeasure } from '../rep-measure.ts';
+import { type Reps, sharedOf } from '../rep-columns.ts';
+import type { Conditions } from '../rep-measure.ts';
 import { medianInterval } from '../summary/median-interval.ts';
-import { averageError, practicesOf, releaseError } from './practices.ts';
+import { type Pick, type PracticeValues, practicesOf } from './practices.ts';
 import type { Segment } from './segments.ts';
 
 /** Errors of one kind of reps in one week. */
@@ -46,7 +47,7 @@ export function weekRows(segments: readonly Segment[], today: string): WeekRow[]
   const rows: WeekRow[] = [];
   for (const segment of segments)
     for (const [place, reps] of byWeek(segment.reps).entries()) {
-      const monday = mondayOf(reps[0]!.day);
+      const monday = mondayOf(sharedOf(reps, 0).day);
       fillGaps(rows, monday);
       const isFirst = place === 0;
       rows.push({
@@ -65,35 +66,36 @@ function fillGaps(rows: WeekRow[], end: string): void {
   const last = rows.at(-1);
   if (last === undefined) return;
   for (let monday = addDays(last.monday, 7); monday < end; monday = addDays(monday, 7))
-    rows.push({ ...weekOf(monday, []), changed: [], before: null, conditions: null });
+    rows.push({ ...weekOf(monday, null), changed: [], before: null, conditions: null });
 }
 
-function byWeek(reps: readonly RepMeasure[]): RepMeasure[][] {
-  const weeks: RepMeasure[][] = [];
-  for (const rep of reps) {
-    const last = weeks.at(-1);
-    if (last !== undefined && isSameWeek(last.at(-1)!.day, rep.day)) last.push(rep);
-    else weeks.push([rep]);
+function byWeek({ columns, places }: Reps): Reps[] {
+  const { shared, sharedAt } = columns;
+  const starts: number[] = [];
+  let last: string | null = null;
+  for (const [i, place] of places.entries()) {
+    const { day } = shared[sharedAt[place]!]!;
+    if (last === null || !isSameWeek(last, day)) starts.push(i);
+    last = day;
   }
-  return weeks;
+  return starts.map((start, i) => ({ columns, places: places.subarray(start, starts[i + 1]) }));
 }
 
 function isSameWeek(one: string, other: string): boolean {
   return one === other || mondayOf(one) === mondayOf(other);
 }
 
+/** @param reps null in a week without any */
 function weekOf(
   monday: string,
-  reps: readonly RepMeasure[],
+  reps: Reps | null,
 ): Omit<WeekRow, 'changed' | 'before' | 'conditions'> {
-  const valid = reps.filter(({ voided }) => voided === null);
-  const averages = practicesOf(reps, { feedback: 'hidden', number: averageError });
+  const averages = valuesOf(reps, { feedback: 'hidden', number: 'averageErrorLevel' });
   const spread = pooledSpread(averages.map(({ values }) => values));
   return {
     week: isoWeek(monday),
     monday,
-    reps: valid.length,
-    practices: new Set(valid.map(({ practiceId }) => practiceId)).size,
+    ...countsOf(reps),
     hidden: errorsOf(reps, 'hidden'),
     firstOfDay: errorsOf(reps, 'first-of-day'),
     spreadLevel: {
@@ -104,8 +106,28 @@ function weekOf(
   };
 }
 
-function errorsOf(reps: readonly RepMeasure[], feedback: 'hidden' | 'first-of-day'): WeekErrors {
-  const values = practicesOf(reps, { feedback, number: releaseError }).flatMap((one) => one.values);
+/** Reps that ran to their end, and the practices they are of. */
+function countsOf(all: Reps | null): { readonly reps: number; readonly practices: number } {
+  if (all === null) return { reps: 0, practices: 0 };
+  const { shared, sharedAt } = all.columns;
+  const practices = new Set<number>();
+  let reps = 0;
+  for (const place of all.places) {
+    const { voided, practiceId } = shared[sharedAt[place]!]!;
+    if (voided !== null) continue;
+    reps++;
+    practices.add(practiceId);
+  }
+  return { reps, practices: practices.size };
+}
+
+function valuesOf(reps: Reps | null, pick: Pick): PracticeValues[] {
+  return reps === null ? [] : practicesOf(reps, pick);
+}
+
+function errorsOf(reps: Reps | null, feedback: 'hidden' | 'first-of-day'): WeekErrors {
+  const picked = valuesOf(reps, { feedback, number: 'releaseErrorLevel' });
+  const values = picked.flatMap((one) => one.values);
   const found = estimate(values, REPS_FOR_WEEK, median);
   return {
     medianReleaseErrorLevel: found,

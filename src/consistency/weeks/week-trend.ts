@@ -1,4 +1,5 @@
 import { type Verdict, verdict } from '../change/verdict.ts';
+import type { Interval } from '../interval.ts';
 import { lagAutocorrelation, NOTABLE_AUTOCORRELATION } from '../summary/lag-autocorrelation.ts';
 import { type MannKendall, mannKendall } from '../trend/mann-kendall.ts';
 import { type TheilSen, theilSen } from '../trend/theil-sen.ts';
@@ -31,8 +32,14 @@ export const WEEKS_FOR_TREND = 5;
 export const MOST_WEEKS = 52;
 const WEEK_MS = 7 * 86_400_000;
 
-/** @param all weeks that have a value, in time order, the last 52 of which count; weeks without one are gaps */
-export function weekTrend(all: readonly WeekPoint[]): WeekTrend {
+/**
+ * @param all weeks that have a value, in time order, the last 52 of which count; weeks without one are gaps
+ * @param better which value is the better one
+ */
+export function weekTrend(
+  all: readonly WeekPoint[],
+  better: 'smaller' | 'larger' = 'smaller',
+): WeekTrend {
   const points = all.slice(-MOST_WEEKS);
   const first = Date.parse(points[0]?.monday ?? '1970-01-01');
   const times = points.map(({ monday }) => (Date.parse(monday) - first) / WEEK_MS);
@@ -50,6 +57,10 @@ export function weekTrend(all: readonly WeekPoint[]): WeekTrend {
     autocorrelation,
     isAutocorrelated: (autocorrelation ?? 0) > NOTABLE_AUTOCORRELATION,
     // the interval leaves 0 out where the test of Mann and Kendall rejects: both come from the same S
-    verdict: isEnough && line !== null ? verdict(line.slopeInterval, 0) : null,
+    verdict: isEnough && line !== null ? slopeVerdict(line.slopeInterval, better) : null,
   };
+}
+
+function slopeVerdict({ low, high }: Interval, better: 'smaller' | 'larger'): Verdict {
+  return better === 'smaller' ? verdict({ low, high }, 0) : verdict({ low: -high, high: -low }, 0);
 }

@@ -1,8 +1,10 @@
 import type { SpreadChange } from '../change/spread-change.ts';
-import type { Estimate } from '../estimate.ts';
+import type { FeltAgreement } from '../felt-agreement.ts';
 import type { PracticeCurve } from '../fit/practice-curve.ts';
 import type { Interval } from '../interval.ts';
+import { isoWeek } from '../iso-week.ts';
 import { dayJson, snakeCase } from './day-json.ts';
+import type { FeltTrend } from './felt-trend.ts';
 import { headline, trendSentence } from './headline.ts';
 import type { PracticeChart } from './practice-chart.ts';
 import type { WeekErrors, WeekRow } from './week-rows.ts';
@@ -36,20 +38,15 @@ function seriesJson(progress: WeeksProgress): Json {
       average_error: changeJson(spread.amount, 'level'),
       start_of_release: changeJson(spread.timing, 's'),
     },
-    first_of_day_trend: trendJson(progress.firstOfDayTrend),
-    hidden_trend: trendJson(progress.hiddenTrend),
+    first_of_day_trend: trendJson(progress.firstOfDayTrend, 'level'),
+    hidden_trend: trendJson(progress.hiddenTrend, 'level'),
     typical_error_level: progress.typicalErrorLevel,
     smallest_worthwhile_change_level: worthwhile?.smallest ?? null,
     clear_change_level: worthwhile?.clear ?? null,
     repeatability_level: repeatability?.within ?? null,
     between_practices_level: repeatability?.between ?? null,
     reproducibility_level: repeatability?.reproducibility ?? null,
-    felt_timing_agreement: progress.feltTiming.value,
-    felt_timing_reps: progress.feltTiming.reps,
-    felt_timing_missing_reps: missingReps(progress.feltTiming),
-    felt_amount_agreement: progress.feltAmount.value,
-    felt_amount_reps: progress.feltAmount.reps,
-    felt_amount_missing_reps: missingReps(progress.feltAmount),
+    ...feltJson(progress.felt),
     practice_curve: progress.curve === null ? null : curveJson(progress.curve),
     control_chart: chartJson(progress.chart),
     weeks: progress.weeks.map(weekJson),
@@ -57,8 +54,29 @@ function seriesJson(progress: WeeksProgress): Json {
   };
 }
 
-function missingReps({ reps, needed }: Estimate): number {
-  return Math.max(0, needed - reps);
+/** Agreement from -1 to 1: 1 is always, 0 is chance. */
+function feltJson({ all, weeks, timing, amount }: FeltTrend): Json {
+  return {
+    ...agreementJson(all, 'felt_'),
+    felt_rated_reps: all.ratings,
+    felt_missing_reps: Math.max(0, all.needed - all.ratings),
+    felt_timing_trend: trendJson(timing, 'agreement'),
+    felt_amount_trend: trendJson(amount, 'agreement'),
+    felt_weeks: weeks.map((week) => ({
+      iso_week: isoWeek(week.monday),
+      rated_reps: week.ratings,
+      ...agreementJson(week, ''),
+    })),
+  };
+}
+
+function agreementJson({ timing, amount }: FeltAgreement, before: 'felt_' | ''): Json {
+  return {
+    [`${before}timing_agreement`]: timing?.kappa ?? null,
+    [`${before}timing_interval`]: intervalJson(timing?.interval ?? null),
+    [`${before}amount_agreement`]: amount?.kappa ?? null,
+    [`${before}amount_interval`]: intervalJson(amount?.interval ?? null),
+  };
 }
 
 function changeJson(
@@ -86,13 +104,13 @@ function intervalJson(interval: Interval | null): Json | null {
   return { low: interval.low, high: interval.high, attained: interval.level };
 }
 
-function trendJson(trend: WeekTrend): Json {
+function trendJson(trend: WeekTrend, unit: 'level' | 'agreement'): Json {
   return {
     verdict: trend.verdict,
     weeks: trend.weeks,
     missing_weeks: trend.missing,
-    slope_level_per_week: trend.line?.slope ?? null,
-    slope_interval_level_per_week: intervalJson(trend.line?.slopeInterval ?? null),
+    [`slope_${unit}_per_week`]: trend.line?.slope ?? null,
+    [`slope_interval_${unit}_per_week`]: intervalJson(trend.line?.slopeInterval ?? null),
     mann_kendall_s: trend.test?.s ?? null,
     mann_kendall_chance: trend.test?.chance ?? null,
     mann_kendall_method: trend.test?.method ?? null,

@@ -1,20 +1,19 @@
-import { feltAgreement } from '../change/felt-agreement.ts';
 import { type WorthwhileChange, worthwhileChange } from '../change/worthwhile-change.ts';
-import { type Estimate, REPS_FOR_MEDIAN } from '../estimate.ts';
+import { REPS_FOR_MEDIAN } from '../estimate.ts';
 import { type PracticeCurve, practiceCurve } from '../fit/practice-curve.ts';
 import { addDays, mondayOf } from '../iso-week.ts';
 import { median } from '../median.ts';
 import type { PracticeDay } from '../practice-day.ts';
-import type { RepMeasure } from '../rep-measure.ts';
-import { standardDeviation } from '../standard-deviation.ts';
+import { type Reps, repsWhere, sharedOf } from '../rep-columns.ts';
 import { targetProgress } from '../target-progress.ts';
 import { type Repeatability, repeatability } from '../variation/repeatability.ts';
 import { typicalError } from '../variation/typical-error.ts';
+import { type FeltTrend, feltTrend } from './felt-trend.ts';
+import { type LatestPractice, latestPractice } from './latest-practice.ts';
 import { type PeriodChange, periodChange } from './period-change.ts';
 import { type PracticeChart, type PracticeMedian, practiceChart } from './practice-chart.ts';
-import { averageError, practicesOf, releaseError } from './practices.ts';
+import { type PracticeValues, practicesOf } from './practices.ts';
 import { type Segment, segmentsOf } from './segments.ts';
-import { ratedAmount, ratedTiming } from './self-rating.ts';
 import { type Series, seriesOf } from './series.ts';
 import { type WeekRow, weekRows } from './week-rows.ts';
 import { type WeekTrend, weekTrend } from './week-trend.ts';
@@ -39,8 +38,9 @@ export interface WeeksProgress extends Omit<Series, 'reps'> {
   readonly worthwhile: WorthwhileChange | null;
   /** Of the average error of hidden reps, practices as the groups. */
   readonly repeatability: Repeatability | null;
-  readonly feltTiming: Estimate;
-  readonly feltAmount: Estimate;
+  readonly felt: FeltTrend;
+  /** Null where there is none with hidden reps enough. */
+  readonly latest: LatestPractice | null;
 }
 
 /** How weeks are looked at. */
@@ -59,14 +59,15 @@ const MOST_CURVE_POINTS = 200;
  *
  * @param reps oldest first
  */
-export function weeksProgress(
-  reps: readonly RepMeasure[],
-  { today, weeks }: WeeksOptions,
-): WeeksProgress[] {
+export function weeksProgress(reps: Reps, { today, weeks }: WeeksOptions): WeeksProgress[] {
   const from = weeks === null ? '' : addDays(mondayOf(today), -7 * (weeks - 1));
   return seriesOf(reps)
-    .filter((series) => series.reps.at(-1)!.day >= from)
+    .filter((series) => lastDay(series.reps) >= from)
     .map((series) => progressOf(series, today, from));
+}
+
+function lastDay(reps: Reps): string {
+  return sharedOf(reps, reps.places.length - 1).day;
 }
 
 function progressOf({ reps, ...series }: Series, today: string, from: string): WeeksProgress {
@@ -75,17 +76,17 @@ function progressOf({ reps, ...series }: Series, today: string, from: string): W
   const newest = segments.at(-1)!;
   const own = rows.slice(rows.findLastIndex(({ changed }) => changed.length > 0));
   const sinceBreak = segments.length > 1 ? own : rows;
-  const shown = reps.filter(({ day }) => day >= from);
+  const shown = repsWhere(reps, ({ day }) => day >= from);
   return {
     ...series,
-    since: newest.reps[0]!.day,
+    since: sharedOf(newest.reps, 0).day,
     weeks: rows.filter(({ monday }) => addDays(monday, 6) >= from),
     days: targetProgress(shown)[0]?.days ?? [],
     spread: periodChange(segments, today),
     firstOfDayTrend: trendOf(sinceBreak, 'firstOfDay'),
     hiddenTrend: trendOf(sinceBreak, 'hidden'),
     ...practiceStatistics(newest),
-    ...feltStatistics(newest),
+    felt: feltTrend(newest.reps),
   };
 }
 
@@ -102,18 +103,20 @@ function practiceStatistics({
   reps,
 }: Segment): Pick<
   WeeksProgress,
-  'chart' | 'curve' | 'typicalErrorLevel' | 'worthwhile' | 'repeatability'
+  'chart' | 'curve' | 'typicalErrorLevel' | 'worthwhile' | 'repeatability' | 'latest'
 > {
-  const medians = practiceMedians(reps);
+  const releases = practicesOf(reps, { feedback: 'hidden', number: 'releaseErrorLevel' });
+  const medians = practiceMedians(releases);
   const levels = medians.map(({ level }) => level);
   const error = typicalError(levels);
-  const averages = practicesOf(reps, { feedback: 'hidden', number: averageError });
+  const averages = practicesOf(reps, { feedback: 'hidden', number: 'averageErrorLevel' });
   return {
     chart: practiceChart(medians),
     curve: curveOf(levels),
     typicalErrorLevel: error,
     worthwhile: error === null ? null : worthwhileChange(error),
     repeatability: repeatability(averages.map(({ values }) => values)),
+    latest: latestPractice(reps, releases),
   };
 }
 
@@ -127,8 +130,8 @@ function curveOf(levels: readonly number[]): PracticeCurve | null {
   );
 }
 
-function practiceMedians(reps: readonly RepMeasure[]): PracticeMedian[] {
-  return practicesOf(reps, { feedback: 'hidden', number: releaseError })
+function practiceMedians(practices: readonly PracticeValues[]): PracticeMedian[] {
+  return practices
     .map(({ practiceId, day, values }) => ({
       practiceId,
       day,
@@ -136,15 +139,4 @@ function practiceMedians(reps: readonly RepMeasure[]): PracticeMedian[] {
       level: median(values)!,
     }))
     .filter((practice) => practice.reps >= REPS_FOR_MEDIAN && practice.level > 0);
-}
-
-/** A rep felt as right is right if it lies within the driver's own spread (common practice, no source). */
-function feltStatistics({ reps }: Segment): Pick<WeeksProgress, 'feltTiming' | 'feltAmount'> {
-  const [timing, amount] = [ratedTiming(reps), ratedAmount(reps)];
-  const band = (all: typeof timing): number =>
-    standardDeviation(all.map(({ measured }) => measured)) ?? 0;
-  return {
-    feltTiming: feltAgreement(timing, band(timing)),
-    feltAmount: feltAgreement(amount, band(amount)),
-  };
 }

@@ -1,5 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { copyFileSync, readSync } from 'node:fs';
+import { measureColumns } from '../../consistency/measure-columns.ts';
+import type { RepColumns } from '../../consistency/rep-columns.ts';
 import type { RepMeasure } from '../../consistency/rep-measure.ts';
 import { Problem } from '../../problem.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
@@ -7,8 +9,8 @@ import type { RepRecord } from '../../trace/rep-record.ts';
 import { alreadyRated } from '../already-rated.ts';
 import { decodeRecord } from '../codec/decode-record.ts';
 import { encodeRecord } from '../codec/encode-record.ts';
-import { measureMaker } from '../rep-measure-of.ts';
 import { repNumbers } from '../rep-numbers.ts';
+import { sharedMaker } from '../shared-maker.ts';
 import type {
   HistoryStore,
   NewNote,
@@ -114,13 +116,19 @@ export class JournalHistory implements HistoryStore {
   }
 
   measures(query: RepQuery): readonly RepMeasure[] {
-    const make = measureMaker();
+    const make = sharedMaker();
     return [...this.reps(query)].map((rep) => {
       const newest = rep.outcomes.at(-1);
-      return newest === undefined
-        ? make(rep.practice, rep, null, null)
-        : make(rep.practice, rep, newest.version, repNumbers(newest));
+      return {
+        ...make(rep.practice, { ...rep, scoreVersion: newest?.version ?? null }),
+        repId: rep.id,
+        numbers: newest === undefined ? null : repNumbers(newest),
+      };
     });
+  }
+
+  columns(query: RepQuery): RepColumns {
+    return measureColumns(this.measures(query));
   }
 
   record(repId: number): RepRecord {

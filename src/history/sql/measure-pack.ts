@@ -1,53 +1,52 @@
+import { REP_NUMBERS } from '../../consistency/rep-columns.ts';
 import type { MeasureRow, RepKind } from './measure-row.ts';
 
 /**
- * The reps of one practice as bytes: the format, the number of reps and the length of the kinds (four bytes each),
- * the kinds as JSON, then rep by rep the place of its kind (two bytes) and its numbers (eight bytes each, NaN for
- * none). Little-endian throughout.
+ * The reps of one practice as bytes: the format, the number of reps and the length of the kinds (four bytes each), the
+ * kinds as JSON with blanks up to a multiple of eight bytes, then the numbers column by column (eight bytes each, NaN
+ * for none), then for each rep the place of its kind (two bytes). In the order of bytes of the machine: on another one
+ * the format is another one too.
  */
 export interface MeasurePack {
   readonly kinds: readonly RepKind[];
   readonly reps: number;
-  kind(rep: number): number;
-  number(rep: number, column: PackColumn): number;
+  /** The place of each rep's kind. */
+  readonly places: Uint16Array;
+  /** `PACK_COLUMNS` one after the other, `reps` numbers each. */
+  readonly numbers: Float64Array;
 }
 
 /** Numbers of a rep in their order. */
 const PACK_COLUMNS = [
   'id',
   'utcMs',
-  'score',
-  'releaseErrorLevel',
-  'averageErrorLevel',
-  'startOfReleaseErrorS',
-  'reapplications',
+  ...REP_NUMBERS,
 ] as const satisfies readonly (keyof MeasureRow)[];
-export type PackColumn = 0 | 1 | 2 | 3 | 4 | 5 | 6;
 
 /** Changes with the layout, with a field of a kind and with what a column means: packs of another format are void. */
-const FORMAT = 1;
+const FORMAT = 2;
 const HEAD_BYTES = 12;
-const REP_BYTES = 2 + 8 * PACK_COLUMNS.length;
+const NUMBER_BYTES = Float64Array.BYTES_PER_ELEMENT;
+const REP_BYTES = 2 + NUMBER_BYTES * PACK_COLUMNS.length;
 /** Practices of the same drill have the same kinds, and parsing them costs more than the numbers. */
 const MOST_KNOWN = 1000;
 
 export function encodePack(rows: readonly MeasureRow[]): Uint8Array {
   const [kinds, places] = kindsOf(rows);
-  const text = new TextEncoder().encode(JSON.stringify(kinds));
-  const start = HEAD_BYTES + text.length;
+  const json = new TextEncoder().encode(JSON.stringify(kinds));
+  const start = NUMBER_BYTES * Math.ceil((HEAD_BYTES + json.length) / NUMBER_BYTES);
   const bytes = new Uint8Array(start + rows.length * REP_BYTES);
-  const view = new DataView(bytes.buffer);
-  for (const [i, value] of [FORMAT, rows.length, text.length].entries())
-    view.setUint32(4 * i, value, true);
-  bytes.set(text, HEAD_BYTES);
-  for (const [i, row] of rows.entries()) {
-    const at = start + i * REP_BYTES;
-    view.setUint16(at, places[i]!, true);
-    for (const [column, name] of PACK_COLUMNS.entries())
-      view.setFloat64(at + 2 + 8 * column, row[name] ?? Number.NaN, true);
-  }
+  new Uint32Array(bytes.buffer, 0, 3).set([FORMAT, rows.length, start - HEAD_BYTES]);
+  bytes.fill(BLANK, HEAD_BYTES, start).set(json, HEAD_BYTES);
+  const numbers = new Float64Array(bytes.buffer, start, rows.length * PACK_COLUMNS.length);
+  for (const [column, name] of PACK_COLUMNS.entries())
+    for (const [i, row] of rows.entries())
+      numbers[column * rows.length + i] = row[name] ?? Number.NaN;
+  new Uint16Array(bytes.buffer, start + numbers.byteLength).set(places);
   return bytes;
 }
+
+const BLANK = 0x20;
 
 /** Null for bytes that are no pack of this format. */
 export type PackReader = (bytes: Uint8Array) => MeasurePack | null;
@@ -55,23 +54,26 @@ export type PackReader = (bytes: Uint8Array) => MeasurePack | null;
 /** Reads packs one after the other; those with the same kinds share them. */
 export function packReader(): PackReader {
   const known = new Map<string, readonly RepKind[]>();
-  return (bytes) => {
-    const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-    if (bytes.length < HEAD_BYTES || view.getUint32(0, true) !== FORMAT) return null;
-    const [reps, length] = [view.getUint32(4, true), view.getUint32(8, true)];
-    const start = HEAD_BYTES + length;
-    if (bytes.length !== start + reps * REP_BYTES) return null;
+  return (given) => {
+    if (given.length < HEAD_BYTES) return null;
+    const bytes = aligned(given);
+    const [format, reps, length] = new Uint32Array(bytes.buffer, bytes.byteOffset, 3);
+    const start = HEAD_BYTES + length!;
+    if (format !== FORMAT || bytes.length !== start + reps! * REP_BYTES) return null;
     const text = Buffer.from(bytes.buffer, bytes.byteOffset + HEAD_BYTES, length).toString('utf8');
     const kinds = known.get(text) ?? parseKinds(text);
     if (kinds === null) return null;
     if (known.size < MOST_KNOWN) known.set(text, kinds);
-    return {
-      kinds,
-      reps,
-      kind: (rep) => view.getUint16(start + rep * REP_BYTES, true),
-      number: (rep, column) => view.getFloat64(start + rep * REP_BYTES + 2 + 8 * column, true),
-    };
+    const from = bytes.byteOffset + start;
+    const numbers = new Float64Array(bytes.buffer, from, reps! * PACK_COLUMNS.length);
+    const places = new Uint16Array(bytes.buffer, from + numbers.byteLength, reps);
+    return { kinds, reps: reps!, places, numbers };
   };
+}
+
+/** Numbers are looked at where they lie, which takes a multiple of their size. */
+function aligned(bytes: Uint8Array): Uint8Array {
+  return bytes.byteOffset % NUMBER_BYTES === 0 ? bytes : Uint8Array.from(bytes);
 }
 
 function kindsOf(rows: readonly MeasureRow[]): [RepKind[], number[]] {

@@ -91,7 +91,7 @@ export const MIGRATIONS: readonly string[] = [
   CREATE INDEX note_by_rep ON note (rep_id);
   `,
   `
-  CREATE TABLE measure_pack ( -- the numbers of a practice's reps, made of the rows; see packed-measures.ts
+  CREATE TABLE measure_pack ( -- the numbers of a practice's reps, made of the rows; see measure-pack.ts
     practice_id INTEGER PRIMARY KEY REFERENCES practice (id),
     bytes BLOB NOT NULL
   ) STRICT;

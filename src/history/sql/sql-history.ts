@@ -1,3 +1,5 @@
+import { measuresOf } from '../../consistency/measure-columns.ts';
+import type { RepColumns } from '../../consistency/rep-columns.ts';
 import type { RepMeasure } from '../../consistency/rep-measure.ts';
 import { Problem } from '../../problem.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
@@ -18,7 +20,7 @@ import type {
 import { writeBackup } from '../write-backup.ts';
 import { insertNote, notesOf } from './note-row.ts';
 import { insertOutcome, outcomesOf } from './outcome-row.ts';
-import { packedMeasures } from './packed-measures.ts';
+import { packedColumns } from './packed-columns.ts';
 import { practicePacks } from './practice-packs.ts';
 import { insertPractice, PRACTICE_COLUMNS, type PracticeRow, practiceOf } from './practice-row.ts';
 import { repFilter } from './rep-filter.ts';
@@ -101,7 +103,11 @@ export class SqlHistory implements HistoryStore {
   }
 
   measures(query: RepQuery): readonly RepMeasure[] {
-    return fromRows(this.#db.file, () => packedMeasures(practicePacks(this.#db, query), query));
+    return measuresOf(this.columns(query));
+  }
+
+  columns(query: RepQuery): RepColumns {
+    return fromRows(this.#db.file, () => packedColumns(practicePacks(this.#db, query), query));
   }
 
   record(repId: number): RepRecord {

@@ -1,4 +1,6 @@
 import { addDays } from '../../consistency/iso-week.ts';
+import { measureColumns } from '../../consistency/measure-columns.ts';
+import { allReps } from '../../consistency/rep-columns.ts';
 import type { RepMeasure } from '../../consistency/rep-measure.ts';
 import { segmentsOf } from '../../consistency/weeks/segments.ts';
 import { seriesOf } from '../../consistency/weeks/series.ts';
@@ -15,8 +17,11 @@ const DAYS = 28;
 export function comparableReps(reps: readonly RepMeasure[]): readonly RepMeasure[] {
   const newest = reps.at(-1);
   if (newest === undefined) return [];
-  const own = seriesOf(reps).find((series) => series.reps.at(-1) === newest);
-  const segment = own === undefined ? [] : (segmentsOf(own.reps).at(-1)?.reps ?? []);
+  const all = seriesOf(allReps(measureColumns(reps)));
+  const own = all.find((series) => series.reps.places.at(-1) === reps.length - 1);
+  const segment = own === undefined ? undefined : segmentsOf(own.reps).at(-1);
   const from = addDays(newest.day, 1 - DAYS);
-  return segment.filter(({ day }) => day >= from);
+  return Array.from(segment?.reps.places ?? [], (place) => reps[place]!).filter(
+    ({ day }) => day >= from,
+  );
 }

@@ -1,22 +1,25 @@
 import { pooledSpread } from '../../consistency/change/pooled-spread.ts';
 import { REPS_FOR_MEDIAN, REPS_FOR_SPREAD } from '../../consistency/estimate.ts';
+import { measureColumns } from '../../consistency/measure-columns.ts';
 import { median } from '../../consistency/median.ts';
+import { allReps, type Reps } from '../../consistency/rep-columns.ts';
 import type { RepMeasure } from '../../consistency/rep-measure.ts';
 import { percentText } from '../../consistency/weeks/level-words.ts';
-import { averageError, practicesOf, releaseError } from '../../consistency/weeks/practices.ts';
+import { practicesOf } from '../../consistency/weeks/practices.ts';
 import { REPS_FOR_WEEK } from '../../consistency/weeks/week-rows.ts';
 
 /**
  * How repeatable the foot is in a corner: hidden reps, first-of-day reps, and of which time and conditions.
  *
- * @param reps that compare with each other, oldest first
+ * @param measures that compare with each other, oldest first
  */
-export function consistencyLines(reps: readonly RepMeasure[]): readonly string[] {
-  const [first, newest] = [reps[0], reps.at(-1)];
+export function consistencyLines(measures: readonly RepMeasure[]): readonly string[] {
+  const [first, newest] = [measures[0], measures.at(-1)];
   if (first === undefined || newest === undefined) return ['not practised yet'];
   const { source, foot, condition } = newest.conditions;
   const days = first.day === newest.day ? newest.day : `${first.day} to ${newest.day}`;
   const facts = [newest.driver, source, `${foot} foot`, ...(condition === null ? [] : [condition])];
+  const reps = allReps(measureColumns(measures));
   return [
     `hidden reps: ${errorText(reps, 'hidden', REPS_FOR_MEDIAN)}; ${spreadText(reps)}`,
     `first of the day: ${errorText(reps, 'first-of-day', REPS_FOR_WEEK)}`,
@@ -24,20 +27,18 @@ export function consistencyLines(reps: readonly RepMeasure[]): readonly string[]
   ];
 }
 
-function errorText(
-  reps: readonly RepMeasure[],
-  feedback: 'hidden' | 'first-of-day',
-  needed: number,
-): string {
-  const values = practicesOf(reps, { feedback, number: releaseError }).flatMap((one) => one.values);
+function errorText(reps: Reps, feedback: 'hidden' | 'first-of-day', needed: number): string {
+  const values = practicesOf(reps, { feedback, number: 'releaseErrorLevel' }).flatMap(
+    (one) => one.values,
+  );
   const value = values.length < needed ? null : median(values);
   if (value === null) return `${values.length} of ${needed} reps for a median`;
   return `release error ${percentText(value)} % (median of ${values.length})`;
 }
 
 /** From rep to rep within a practice. */
-function spreadText(reps: readonly RepMeasure[]): string {
-  const groups = practicesOf(reps, { feedback: 'hidden', number: averageError });
+function spreadText(reps: Reps): string {
+  const groups = practicesOf(reps, { feedback: 'hidden', number: 'averageErrorLevel' });
   const spread = pooledSpread(groups.map(({ values }) => values));
   if (spread === null || spread.values < REPS_FOR_SPREAD)
     return `${spread?.values ?? 0} of ${REPS_FOR_SPREAD} reps for a spread`;

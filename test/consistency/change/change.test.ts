@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { type FeltRep, feltAgreement } from '../../../src/consistency/change/felt-agreement.ts';
 import {
   REPS_FOR_SPREAD_CHANGE,
   spreadChange,
@@ -123,31 +122,5 @@ describe('weighted kappa', () => {
         (i, j) => Math.abs(i - j),
       ),
     ).toBeNull();
-  });
-});
-
-describe('felt against measured', () => {
-  const perfect: FeltRep[] = times(21, (i) => {
-    const felt = ((i % 3) - 1) as FeltRep['felt'];
-    return { felt, measured: 0.05 * felt };
-  });
-
-  test('is 1 where every rep was felt as it was, -1 or so where all were mirrored', () => {
-    expect(feltAgreement(perfect, 0.02)).toEqual({ value: 1, reps: 21, needed: 20 });
-    const mirrored = perfect.map((rep) => ({ ...rep, measured: -rep.measured }));
-    // seen 2 * 14 / 21, by chance 8 / 9: 1 - (4 / 3) / (8 / 9)
-    expect(feltAgreement(mirrored, 0.02).value).toBeCloseTo(-0.5, 12);
-  });
-
-  test('the band decides what is right', () => {
-    expect(feltAgreement(perfect, 0.05).value).toBeCloseTo(0, 12);
-  });
-
-  test('needs twenty rated reps', () => {
-    expect(feltAgreement(perfect.slice(0, 19), 0.02)).toEqual({
-      value: null,
-      reps: 19,
-      needed: 20,
-    });
   });
 });

@@ -15,11 +15,11 @@ import {
 } from '../../../src/consistency/weeks/weeks-progress.ts';
 import { seededRandom } from '../../../src/drill/seeded-random.ts';
 import { inventedPractice, inventedWeeks } from '../invented-weeks.ts';
-import { aMeasure, aVoid, CONDITIONS, someNumbers, times } from '../rep-measures.ts';
+import { aMeasure, aVoid, CONDITIONS, repsOf, someNumbers, times } from '../rep-measures.ts';
 
 const TODAY = '2026-11-25';
 const all = (reps: readonly RepMeasure[], weeks: number | null = null): WeeksProgress[] =>
-  weeksProgress(reps, { today: TODAY, weeks });
+  weeksProgress(repsOf(reps), { today: TODAY, weeks });
 const one = (reps: readonly RepMeasure[]): WeeksProgress => {
   const found = all(reps);
   expect(found).toHaveLength(1);
@@ -78,7 +78,7 @@ describe('weeks', () => {
 
   test('of the turn of the year have the year of their Thursday', () => {
     const found = weeksProgress(
-      [aMeasure({ day: '2026-12-31' }), aMeasure({ day: '2027-01-03' })],
+      repsOf([aMeasure({ day: '2026-12-31' }), aMeasure({ day: '2027-01-03' })]),
       {
         today: '2027-01-04',
         weeks: null,
@@ -186,7 +186,7 @@ describe('the words', () => {
   test('a foot that stays as it is: false claims of either kind are as rare as said', () => {
     const random = seededRandom(20261125);
     const drivers = times(300, () => {
-      const segments = segmentsOf(inventedWeeks(8, random));
+      const segments = segmentsOf(repsOf(inventedWeeks(8, random)));
       const points = weekRows(segments, TODAY).flatMap(({ monday, hidden }) => {
         const { value } = hidden.medianReleaseErrorLevel;
         return value === null ? [] : [{ monday, value }];
@@ -286,25 +286,26 @@ test('what was felt is set against what was measured', () => {
       selfRating: ['early light', 'right right', 'late heavy'][i % 3]!,
       numbers: someNumbers({
         startOfReleaseErrorS: 0.06 * side,
-        averageErrorLevel: i % 2 === 0 ? 0.05 * side : -0.05 * side,
+        peakError: i % 2 === 0 ? 0.15 * side : -0.15 * side,
       }),
     });
   });
   const found = one(rated);
-  expect(found.feltTiming).toEqual({ value: 1, reps: 30, needed: 20 });
-  expect(Math.abs(found.feltAmount.value!)).toBeLessThan(0.5);
+  expect(found.felt.all).toMatchObject({ timing: { kappa: 1 }, ratings: 30, needed: 20 });
+  expect(Math.abs(found.felt.all.amount!.kappa)).toBeLessThan(0.5);
   expect(practiceSentences(found)).toContain(
     'Felt against measured timing: agreement 1.00 (1 always, 0 chance) in 30 rated reps.',
   );
   const few = one(rated.slice(0, 19));
-  expect(few.feltTiming.value).toBeNull();
+  expect(few.felt.all.timing).toBeNull();
   expect(practiceSentences(few)).toContain(
     'Felt against measured amount: 19 rated reps, missing 1 more before it can be said.',
   );
-  expect(weeksJson([few]).targets).toMatchObject([{ felt_timing_missing_reps: 1 }]);
+  expect(weeksJson([few]).targets).toMatchObject([{ felt_missing_reps: 1 }]);
   const shown = rated.map((rep) => ({ ...rep, feedback: 'shown' as const }));
-  expect(one([...rated, ...shown]).feltTiming.reps).toBe(30);
-  expect(one([aMeasure({ feedback: 'hidden', selfRating: 'toString' })]).feltTiming.reps).toBe(0);
+  expect(one([...rated, ...shown]).felt.all.ratings).toBe(30);
+  const odd = one([aMeasure({ feedback: 'hidden', selfRating: 'toString' })]);
+  expect(odd.felt.all.ratings).toBe(0);
 });
 
 test('every rep that ran to its end is in exactly one week, and no number is NaN', () => {

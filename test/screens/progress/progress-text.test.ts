@@ -7,10 +7,17 @@ import { seededRandom } from '../../../src/drill/seeded-random.ts';
 import { dayTable } from '../../../src/screens/progress/day-table.ts';
 import { progressText } from '../../../src/screens/progress/progress-text.ts';
 import { inventedWeeks } from '../../consistency/invented-weeks.ts';
-import { aMeasure, aVoid, CONDITIONS, someNumbers, times } from '../../consistency/rep-measures.ts';
+import {
+  aMeasure,
+  aVoid,
+  CONDITIONS,
+  repsOf,
+  someNumbers,
+  times,
+} from '../../consistency/rep-measures.ts';
 
 const text = (reps: readonly RepMeasure[], mostRows = 26): string =>
-  progressText(weeksProgress(reps, { today: '2026-11-26', weeks: null }), mostRows);
+  progressText(weeksProgress(repsOf(reps), { today: '2026-11-26', weeks: null }), mostRows);
 const socks = { ...CONDITIONS, footwear: 'socks' };
 
 test('the days are a table', () => {
@@ -29,7 +36,7 @@ test('the days are a table', () => {
     ),
   ];
   // spread: sqrt(10 * 0.02^2 / 9) = 0.0211
-  expect(dayTable(targetProgress(reps)[0]!.days).join('\n')).toBe(
+  expect(dayTable(targetProgress(repsOf(reps))[0]!.days).join('\n')).toBe(
     `                   shown/ median  median          spread  spread       re-
                   hidden/  score release average   of it  timing      app- abor-
 day        reps     first 0..100 error % error %       %      ms of n lied   ted
@@ -47,7 +54,7 @@ test.each([
 ])('a day of %j shown, hidden and first-of-day reps keeps to 80 columns', (counts, total) => {
   const kinds = ['shown', 'hidden', 'first-of-day'] as const;
   const reps = kinds.flatMap((feedback, i) => times(counts[i]!, () => aMeasure({ feedback })));
-  const rows = dayTable(targetProgress(reps)[0]!.days);
+  const rows = dayTable(targetProgress(repsOf(reps))[0]!.days);
   for (const row of rows) expect(row.length).toBeLessThanOrEqual(80);
   expect(rows.at(-1)).toContain(` ${counts.join('/')} `);
   expect(rows[2]!.includes('reps')).toBe(total);
@@ -99,7 +106,7 @@ test('nothing that a name holds reaches the terminal as a control, and no line i
 
 test('a long rest does not push what was driven off the page', () => {
   const reps = inventedWeeks(12, seededRandom(9), { factor: 0.3, missed: [] });
-  const late = progressText(weeksProgress(reps, { today: '2028-01-01', weeks: null }), 8);
+  const late = progressText(weeksProgress(repsOf(reps), { today: '2028-01-01', weeks: null }), 8);
   expect(late).toMatch(/^2026-W\d\d \|/m);
   expect(late).toMatch(/weeks without practice/);
 });

@@ -1,36 +1,35 @@
 import { localDate } from '../consistency/local-date.ts';
-import type { Conditions, RepMeasure, RepNumbers } from '../consistency/rep-measure.ts';
+import type { SharedMeasure } from '../consistency/rep-columns.ts';
+import type { Conditions } from '../consistency/rep-measure.ts';
 import type { StoredPractice, StoredRep } from './store.ts';
 
 /** The fields of a rep that decide how it is counted. */
-export type CountedRep = Pick<
-  StoredRep,
-  'id' | 'targetId' | 'targetVersion' | 'condition' | 'phase' | 'feedback' | 'selfRating' | 'voided'
->;
+export interface CountedRep
+  extends Pick<
+    StoredRep,
+    'targetId' | 'targetVersion' | 'condition' | 'phase' | 'feedback' | 'selfRating' | 'voided'
+  > {
+  /** The newest; null for a void rep. */
+  readonly scoreVersion: number | null;
+}
 
-/** Makes of a rep what the statistics see of it. */
-export type MeasureMaker = (
-  practice: StoredPractice,
-  rep: CountedRep,
-  scoreVersion: number | null,
-  numbers: RepNumbers | null,
-) => RepMeasure;
+/** Makes of a rep what it shares with others. */
+export type SharedMaker = (practice: StoredPractice, rep: CountedRep) => SharedMeasure;
 
 /**
- * Makes measures of reps one after the other. The day is that of the start of the practice; day and conditions are
- * made once for neighbours that share them, which are nearly all of years of reps.
+ * Looks at reps one after the other. The day is that of the start of the practice; day and conditions are made once
+ * for neighbours that share them, which are nearly all of years of reps.
  */
-export function measureMaker(): MeasureMaker {
+export function sharedMaker(): SharedMaker {
   let [practiceId, day] = [-1, ''];
   let conditions: Conditions | null = null;
-  return (practice, rep, scoreVersion, numbers) => {
+  return (practice, rep) => {
     if (practice.id !== practiceId) {
       practiceId = practice.id;
       day = localDate(practice.startedAt);
     }
-    conditions = sameConditions(conditions, conditionsOf(practice, rep, scoreVersion));
+    conditions = sameConditions(conditions, conditionsOf(practice, rep));
     return {
-      repId: rep.id,
       driver: practice.driver,
       targetId: rep.targetId,
       practiceId: practice.id,
@@ -41,15 +40,13 @@ export function measureMaker(): MeasureMaker {
       warmUp: rep.phase === 'warm-up',
       selfRating: rep.selfRating,
       voided: rep.voided,
-      numbers,
     };
   };
 }
 
 function conditionsOf(
   { source, sensor, calibrationId, foot, footwear }: StoredPractice,
-  { targetVersion, condition }: CountedRep,
-  scoreVersion: number | null,
+  { targetVersion, condition, scoreVersion }: CountedRep,
 ): Conditions {
   return {
     targetVersion,

@@ -1,0 +1,54 @@
+import { type FeltAgreement, feltAgreement } from '../felt-agreement.ts';
+import { mondayOf } from '../iso-week.ts';
+import type { Reps } from '../rep-columns.ts';
+import { type WeekTrend, weekTrend } from './week-trend.ts';
+
+/** How well the driver felt the pedal in one week. */
+export interface FeltWeek extends FeltAgreement {
+  readonly monday: string;
+}
+
+/** Felt against measured, over all reps and as a trend of its own. */
+export interface FeltTrend {
+  readonly all: FeltAgreement;
+  /** Oldest first; a week without a rated rep is not there. */
+  readonly weeks: readonly FeltWeek[];
+  /** Of the agreement week by week: the larger, the better. */
+  readonly timing: WeekTrend;
+  readonly amount: WeekTrend;
+}
+
+/**
+ * One value per ISO week of the days the practices began on. A week with too few rated reps says how many there were,
+ * and counts in no trend.
+ *
+ * @param reps that compare with each other
+ */
+export function feltTrend(reps: Reps): FeltTrend {
+  const weeks = ratedByWeek(reps).map(([monday, places]) => ({
+    monday,
+    ...feltAgreement({ columns: reps.columns, places: Uint32Array.from(places) }),
+  }));
+  const trend = (kind: 'timing' | 'amount'): WeekTrend =>
+    weekTrend(
+      weeks.flatMap((week) => {
+        const agreement = week[kind];
+        return agreement === null ? [] : [{ monday: week.monday, value: agreement.kappa }];
+      }),
+      'larger',
+    );
+  return { all: feltAgreement(reps), weeks, timing: trend('timing'), amount: trend('amount') };
+}
+
+function ratedByWeek({ columns, places }: Reps): [monday: string, places: number[]][] {
+  const weeks = new Map<string, number[]>();
+  for (const place of places) {
+    const { selfRating, day } = columns.shared[columns.sharedAt[place]!]!;
+    if (selfRating === null) continue;
+    const monday = mondayOf(day);
+    const rated = weeks.get(monday) ?? [];
+    rated.push(place);
+    weeks.set(monday, rated);
+  }
+  return [...weeks].sort(([a], [b]) => (a < b ? -1 : 1));
+}

@@ -1,0 +1,32 @@
+import { spawnSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+
+const PEAK = new URL('peak-memory.mjs', import.meta.url).href;
+const MAIN = fileURLToPath(new URL('../../dist/main.js', import.meta.url));
+
+/** What a process printed and the most memory it had. */
+export interface Spawned {
+  readonly printed: string;
+  readonly peakMib: number;
+}
+
+/** Runs Node to its end. @throws Error where it fails */
+export function spawnedNode(...args: readonly string[]): Spawned {
+  const { status, output } = spawnSync(process.execPath, ['--import', PEAK, ...args], {
+    encoding: 'utf8',
+    stdio: ['ignore', 'pipe', 'pipe', 'pipe'],
+    maxBuffer: 2 ** 28,
+  });
+  if (status !== 0) throw new Error(output[2] ?? 'it did not start');
+  return { printed: output[1] ?? '', peakMib: Number(output[3]) / 1024 };
+}
+
+/** The floor: Node that starts and ends. */
+export function bareNode(): Spawned {
+  return spawnedNode('--eval', '0');
+}
+
+/** The built program as a user starts it. */
+export function spawnedEbbline(...args: readonly string[]): Spawned {
+  return spawnedNode(MAIN, ...args);
+}
