@@ -9,7 +9,7 @@ export interface FeltAgreement {
   readonly ratings: number;
   /** Fewest of them that say anything. */
   readonly needed: number;
-  /** Early, right or late. Null under the reps needed, and where everything was in one category. */
+  /** Early, right or late. Null under the reps needed, and where all was felt, or measured, as one and the same. */
   readonly timing: WeightedKappa | null;
   /** Light, right or heavy. */
   readonly amount: WeightedKappa | null;
@@ -32,9 +32,9 @@ export function feltAgreement({ columns, places }: Reps): FeltAgreement {
   const { startOfReleaseErrorS, peakError } = columns.numbers;
   const [timing, amount] = [emptyTable(), emptyTable()];
   let ratings = 0;
-  for (const place of places) {
+  for (let i = 0; i < places.length; i++) {
+    const place = places[i]!;
     const { selfRating, feedback } = columns.shared[columns.sharedAt[place]!]!;
-    // nearly all of years of reps have none
     if (selfRating === null || feedback === 'shown') continue;
     const felt = readSelfRating(selfRating);
     const [lateS, heavy] = [startOfReleaseErrorS[place]!, peakError[place]!];
@@ -47,9 +47,16 @@ export function feltAgreement({ columns, places }: Reps): FeltAgreement {
   return {
     ratings,
     needed: REPS_FOR_AGREEMENT,
-    timing: enough ? weightedKappa(timing) : null,
-    amount: enough ? weightedKappa(amount) : null,
+    timing: enough ? agreement(timing) : null,
+    amount: enough ? agreement(amount) : null,
   };
+}
+
+/** Null where the driver or the measurement knew but one category: there is nothing to agree about then. */
+function agreement(table: readonly (readonly number[])[]): WeightedKappa | null {
+  const felt = table.filter((row) => row.some((cell) => cell > 0));
+  const measured = [0, 1, 2].filter((column) => table.some((row) => row[column]! > 0));
+  return felt.length < 2 || measured.length < 2 ? null : weightedKappa(table);
 }
 
 const emptyTable = (): number[][] => [

@@ -17,9 +17,9 @@ export function groupsOf(
   if (sizes.length === 1) return [reps];
   const groups = sizes.map((size) => ({ columns, places: new Uint32Array(size) }));
   const ends = new Uint32Array(sizes.length);
-  for (const place of places) {
-    const group = groupAt[columns.sharedAt[place]!]!;
-    groups[group]!.places[ends[group]!++] = place;
+  for (let i = 0; i < places.length; i++) {
+    const group = groupAt[columns.sharedAt[places[i]!]!]!;
+    groups[group]!.places[ends[group]!++] = places[i]!;
   }
   return groups;
 }
@@ -42,8 +42,8 @@ function groupNumbers(
     return group;
   };
   let last = NONE;
-  for (const place of places) {
-    const at = sharedAt[place]!;
+  for (let i = 0; i < places.length; i++) {
+    const at = sharedAt[places[i]!]!;
     if (groupAt[at] === NONE)
       groupAt[at] =
         last !== NONE && isSame(shared[last]!, shared[at]!) ? groupAt[last]! : groupOf(shared[at]!);

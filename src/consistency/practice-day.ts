@@ -46,7 +46,8 @@ export function practiceDay(reps: Reps, changed: readonly (keyof Conditions)[]):
   const counts = { ...NOTHING };
   const { shared, sharedAt } = reps.columns;
   const measured: number[] = [];
-  for (const place of reps.places) {
+  for (let i = 0; i < reps.places.length; i++) {
+    const place = reps.places[i]!;
     const { voided, feedback, warmUp } = shared[sharedAt[place]!]!;
     if (voided !== null) {
       counts[VOIDED[voided]]++;
@@ -100,7 +101,10 @@ function statistics({ columns }: Reps, places: readonly number[]): Statistics {
   const all = (name: keyof RepNumbers): number[] => {
     const column = columns.numbers[name];
     const values: number[] = [];
-    for (const place of places) if (!Number.isNaN(column[place]!)) values.push(column[place]!);
+    for (let i = 0; i < places.length; i++) {
+      const value = column[places[i]!]!;
+      if (!Number.isNaN(value)) values.push(value);
+    }
     return values;
   };
   const releaseErrors = all('releaseErrorLevel');

@@ -15,7 +15,8 @@ export const REP_NUMBERS: readonly (keyof RepNumbers)[] = [
 
 /**
  * Reps as columns, oldest first: years of them without an object for each. A rep is its place in the columns, and what
- * it shares with others is looked up by `shared[sharedAt[place]]`.
+ * it shares with others is looked up by `shared[sharedAt[place]]`. Loops over all of them count: an iterator takes
+ * several times as long in a program that ends before it is compiled.
  */
 export interface RepColumns {
   readonly repIds: Float64Array;
@@ -33,7 +34,9 @@ export interface Reps {
 
 /** All reps of the columns. */
 export function allReps(columns: RepColumns): Reps {
-  return { columns, places: Uint32Array.from(columns.repIds.keys()) };
+  const places = new Uint32Array(columns.repIds.length);
+  for (let i = 0; i < places.length; i++) places[i] = i;
+  return { columns, places };
 }
 
 /** What a rep shares with others. @param i from 0 to the number of `reps` less one */
@@ -44,13 +47,17 @@ export function sharedOf({ columns, places }: Reps, i: number): SharedMeasure {
 /** Those of which `is` holds; asked once for neighbours that share everything. */
 export function repsWhere(reps: Reps, is: (shared: SharedMeasure) => boolean): Reps {
   const { columns, places } = reps;
+  const { shared, sharedAt } = columns;
   const found = new Uint32Array(places.length);
   let count = 0;
   let [last, isLast] = [-1, false];
-  for (const place of places) {
-    const at = columns.sharedAt[place]!;
-    if (at !== last) [last, isLast] = [at, is(columns.shared[at]!)];
-    if (isLast) found[count++] = place;
+  for (let i = 0; i < places.length; i++) {
+    const at = sharedAt[places[i]!]!;
+    if (at !== last) {
+      last = at;
+      isLast = is(shared[at]!);
+    }
+    if (isLast) found[count++] = places[i]!;
   }
   return count === places.length ? reps : { columns, places: found.slice(0, count) };
 }

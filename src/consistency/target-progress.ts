@@ -42,8 +42,8 @@ function practiceDays(reps: Reps): PracticeDay[] {
   const { columns, places } = reps;
   const runs: Run[] = [];
   let last = -1;
-  for (const [i, place] of places.entries()) {
-    const at = columns.sharedAt[place]!;
+  for (let i = 0; i < places.length; i++) {
+    const at = columns.sharedAt[places[i]!]!;
     if (at === last) continue;
     last = at;
     const { day, conditions } = columns.shared[at]!;

@@ -47,8 +47,10 @@ describe('felt against measured', () => {
       ...same(10, rep('late heavy', 0.2, 0.3)),
     ];
     expect(feltAgreement(edge(0.03, 0.07)).timing?.kappa).toBe(1);
-    expect(feltAgreement(edge(0.031, 0.071)).timing?.kappa).toBe(0);
-    expect(feltAgreement(edge(0.031, 0.071)).amount?.kappa).toBe(0);
+    expect(feltAgreement(edge(0.03, 0.07)).amount?.kappa).toBe(1);
+    // all are late and heavy then, and one category alone says nothing
+    expect(feltAgreement(edge(0.031, 0.071)).timing).toBeNull();
+    expect(feltAgreement(edge(0.031, 0.071)).amount).toBeNull();
   });
 
   test('shown, unrated, void and unmeasured reps are left out', () => {

@@ -16,13 +16,29 @@ export function medianInterval(
   const n = values.length;
   if (n < 2) return null;
   const sorted = Float64Array.from(values).sort();
-  const place = innermost(n, level);
-  return {
-    low: sorted[place - 1]!,
-    high: sorted[n - place]!,
-    level: attained(n, place),
-  };
+  const { place, attains } = placesFor(n, level);
+  return { low: sorted[place - 1]!, high: sorted[n - place]!, level: attains };
 }
+
+interface Places {
+  /** From the ends, from 1. */
+  readonly place: number;
+  readonly attains: number;
+}
+
+/** Weeks and days hold the same number of reps again and again. */
+const known = new Map<number, Places>();
+
+function placesFor(n: number, level: number): Places {
+  const before = level === USUAL_LEVEL ? known.get(n) : undefined;
+  if (before !== undefined) return before;
+  const place = innermost(n, level);
+  const found = { place, attains: attained(n, place) };
+  if (level === USUAL_LEVEL && known.size < MOST_KNOWN) known.set(n, found);
+  return found;
+}
+
+const MOST_KNOWN = 1000;
 
 /** The largest place from the ends that still reaches the level, from 1. */
 function innermost(n: number, level: number): number {

@@ -1,6 +1,6 @@
 import { type FeltAgreement, feltAgreement } from '../felt-agreement.ts';
 import { mondayOf } from '../iso-week.ts';
-import type { Reps } from '../rep-columns.ts';
+import { type Reps, repsWhere } from '../rep-columns.ts';
 import { type WeekTrend, weekTrend } from './week-trend.ts';
 
 /** How well the driver felt the pedal in one week. */
@@ -25,7 +25,9 @@ export interface FeltTrend {
  * @param reps that compare with each other
  */
 export function feltTrend(reps: Reps): FeltTrend {
-  const weeks = ratedByWeek(reps).map(([monday, places]) => ({
+  // nearly all of years of reps have none
+  const rated = repsWhere(reps, ({ selfRating }) => selfRating !== null);
+  const weeks = byWeek(rated).map(([monday, places]) => ({
     monday,
     ...feltAgreement({ columns: reps.columns, places: Uint32Array.from(places) }),
   }));
@@ -37,18 +39,21 @@ export function feltTrend(reps: Reps): FeltTrend {
       }),
       'larger',
     );
-  return { all: feltAgreement(reps), weeks, timing: trend('timing'), amount: trend('amount') };
+  return { all: feltAgreement(rated), weeks, timing: trend('timing'), amount: trend('amount') };
 }
 
-function ratedByWeek({ columns, places }: Reps): [monday: string, places: number[]][] {
+function byWeek({ columns, places }: Reps): [monday: string, places: number[]][] {
   const weeks = new Map<string, number[]>();
-  for (const place of places) {
-    const { selfRating, day } = columns.shared[columns.sharedAt[place]!]!;
-    if (selfRating === null) continue;
-    const monday = mondayOf(day);
-    const rated = weeks.get(monday) ?? [];
-    rated.push(place);
-    weeks.set(monday, rated);
+  let [last, own] = ['', [] as number[]];
+  for (let i = 0; i < places.length; i++) {
+    const { day } = columns.shared[columns.sharedAt[places[i]!]!]!;
+    if (day !== last) {
+      const monday = mondayOf(day);
+      own = weeks.get(monday) ?? [];
+      if (own.length === 0) weeks.set(monday, own);
+      last = day;
+    }
+    own.push(places[i]!);
   }
   return [...weeks].sort(([a], [b]) => (a < b ? -1 : 1));
 }

@@ -23,10 +23,12 @@ export function latestPractice(
   if (last === undefined) return null;
   const { practiceId, day } = last;
   const repIds: number[] = [];
-  for (const place of places) {
-    const shared = columns.shared[columns.sharedAt[place]!]!;
-    const isCounted = !shared.warmUp && shared.voided === null && shared.feedback === 'hidden';
-    if (shared.practiceId === practiceId && isCounted) repIds.push(columns.repIds[place]!);
+  const { shared, sharedAt } = columns;
+  for (let i = 0; i < places.length; i++) {
+    const own = shared[sharedAt[places[i]!]!]!;
+    if (own.practiceId !== practiceId) continue;
+    const isCounted = !own.warmUp && own.voided === null && own.feedback === 'hidden';
+    if (isCounted) repIds.push(columns.repIds[places[i]!]!);
   }
   return { practiceId, day, repIds };
 }

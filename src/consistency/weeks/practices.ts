@@ -24,10 +24,11 @@ export function practicesOf({ columns, places }: Reps, pick: Pick): PracticeValu
   const numbers = columns.numbers[pick.number];
   const practices = new Map<number, { practiceId: number; day: string; values: number[] }>();
   let last: { practiceId: number; values: number[] } | undefined;
-  for (const place of places) {
-    const { feedback, warmUp, voided, practiceId, day } = shared[sharedAt[place]!]!;
-    const value = numbers[place]!;
-    if (feedback !== pick.feedback || warmUp || voided !== null || Number.isNaN(value)) continue;
+  for (let i = 0; i < places.length; i++) {
+    const { feedback, warmUp, voided, practiceId, day } = shared[sharedAt[places[i]!]!]!;
+    if (feedback !== pick.feedback || warmUp || voided !== null) continue;
+    const value = numbers[places[i]!]!;
+    if (Number.isNaN(value)) continue;
     if (last?.practiceId !== practiceId) {
       const own = practices.get(practiceId) ?? { practiceId, day, values: [] };
       if (own.values.length === 0) practices.set(practiceId, own);

@@ -20,8 +20,9 @@ export interface Segment {
 export function segmentsOf({ columns, places }: Reps): Segment[] {
   const cuts: Cut[] = [];
   let seen: Conditions | null = null;
-  for (const [i, place] of places.entries()) {
-    const { conditions } = columns.shared[columns.sharedAt[place]!]!;
+  const { shared, sharedAt } = columns;
+  for (let i = 0; i < places.length; i++) {
+    const { conditions } = shared[sharedAt[places[i]!]!]!;
     // neighbours nearly always share the very object, and it says nothing new then
     if (conditions === seen) continue;
     seen = conditions;

@@ -73,8 +73,9 @@ function byWeek({ columns, places }: Reps): Reps[] {
   const { shared, sharedAt } = columns;
   const starts: number[] = [];
   let last: string | null = null;
-  for (const [i, place] of places.entries()) {
-    const { day } = shared[sharedAt[place]!]!;
+  for (let i = 0; i < places.length; i++) {
+    const { day } = shared[sharedAt[places[i]!]!]!;
+    if (day === last) continue;
     if (last === null || !isSameWeek(last, day)) starts.push(i);
     last = day;
   }
@@ -82,7 +83,7 @@ function byWeek({ columns, places }: Reps): Reps[] {
 }
 
 function isSameWeek(one: string, other: string): boolean {
-  return one === other || mondayOf(one) === mondayOf(other);
+  return mondayOf(one) === mondayOf(other);
 }
 
 /** @param reps null in a week without any */
@@ -112,11 +113,13 @@ function countsOf(all: Reps | null): { readonly reps: number; readonly practices
   const { shared, sharedAt } = all.columns;
   const practices = new Set<number>();
   let reps = 0;
-  for (const place of all.places) {
-    const { voided, practiceId } = shared[sharedAt[place]!]!;
+  let last = -1;
+  for (let i = 0; i < all.places.length; i++) {
+    const { voided, practiceId } = shared[sharedAt[all.places[i]!]!]!;
     if (voided !== null) continue;
     reps++;
-    practices.add(practiceId);
+    if (practiceId !== last) practices.add(practiceId);
+    last = practiceId;
   }
   return { reps, practices: practices.size };
 }
