@@ -1,9 +1,6 @@
 import { addDays } from '../../consistency/iso-week.ts';
-import { measureColumns } from '../../consistency/measure-columns.ts';
-import { allReps } from '../../consistency/rep-columns.ts';
 import type { RepMeasure } from '../../consistency/rep-measure.ts';
-import { segmentsOf } from '../../consistency/weeks/segments.ts';
-import { seriesOf } from '../../consistency/weeks/series.ts';
+import { sinceBreak } from '../../consistency/weeks/since-break.ts';
 
 /** Figures of a brief are of the last four weeks of practice: older ones are of another driver. */
 const DAYS = 28;
@@ -17,11 +14,6 @@ const DAYS = 28;
 export function comparableReps(reps: readonly RepMeasure[]): readonly RepMeasure[] {
   const newest = reps.at(-1);
   if (newest === undefined) return [];
-  const all = seriesOf(allReps(measureColumns(reps)));
-  const own = all.find((series) => series.reps.places.at(-1) === reps.length - 1);
-  const segment = own === undefined ? undefined : segmentsOf(own.reps).at(-1);
   const from = addDays(newest.day, 1 - DAYS);
-  return Array.from(segment?.reps.places ?? [], (place) => reps[place]!).filter(
-    ({ day }) => day >= from,
-  );
+  return sinceBreak(reps).filter(({ day }) => day >= from);
 }

@@ -1,6 +1,5 @@
 import type { RepMeasure } from '../../consistency/rep-measure.ts';
-import { segmentsOf } from '../../consistency/weeks/segments.ts';
-import { seriesOf } from '../../consistency/weeks/series.ts';
+import { sinceBreak } from '../../consistency/weeks/since-break.ts';
 
 /** The best reps that compare with the newest one, and out of how many. */
 export interface BestReps {
@@ -17,10 +16,7 @@ export interface BestReps {
  * @param measures oldest first
  */
 export function bestReps(measures: readonly RepMeasure[], most: number): BestReps {
-  const newest = measures.at(-1);
-  if (newest === undefined) return { reps: [], of: 0 };
-  const own = seriesOf(measures).find((series) => series.reps.at(-1) === newest);
-  const scored = (segmentsOf(own?.reps ?? []).at(-1)?.reps ?? []).filter(
+  const scored = sinceBreak(measures).filter(
     ({ voided, warmUp, numbers }) => voided === null && !warmUp && numbers !== null,
   );
   const best = scored.toReversed().toSorted((a, b) => b.numbers!.score - a.numbers!.score);

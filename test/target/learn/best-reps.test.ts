@@ -34,6 +34,7 @@ function rep(repId: number, score: number | null, other: Partial<RepMeasure> = {
             releaseErrorLevel: 0.02,
             averageErrorLevel: 0,
             startOfReleaseErrorS: 0,
+            peakError: 0,
             reapplications: 0,
           },
     ...other,
