@@ -17,6 +17,7 @@ export interface SoundCues {
   readonly events: readonly SoundEvent[];
 }
 
+const QUIETEST_LEVEL = 0.01;
 const SILENCE: SoundCues = { voiceLevel: null, events: [] };
 
 /**
@@ -29,9 +30,14 @@ const SILENCE: SoundCues = { voiceLevel: null, events: [] };
 export function soundCues(view: DrillView, before: DrillView | null): SoundCues {
   if (view.feedback !== 'shown') return SILENCE;
   return {
-    voiceLevel: view.phase === 'braking' ? view.brakeLevel : null,
+    voiceLevel: view.phase === 'braking' ? audible(view.brakeLevel) : null,
     events: [...countdownEvents(view, before), ...resultEvents(view, before)],
   };
+}
+
+/** A foot that is off the pedal is silent. */
+function audible(brakeLevel: number | null): number | null {
+  return brakeLevel !== null && brakeLevel >= QUIETEST_LEVEL ? brakeLevel : null;
 }
 
 function countdownEvents(view: DrillView, before: DrillView | null): readonly SoundEvent[] {

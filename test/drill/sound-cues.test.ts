@@ -46,6 +46,7 @@ describe('a shown rep', () => {
     expect(soundCues(view({ phase: 'braking' }), null).voiceLevel).toBe(0.4);
     expect(soundCues(view({ phase: 'braking', brakeLevel: null }), null).voiceLevel).toBeNull();
     expect(soundCues(view({ phase: 'rest' }), null).voiceLevel).toBeNull();
+    expect(soundCues(view({ phase: 'braking', brakeLevel: 0.009 }), null).voiceLevel).toBeNull();
   });
 
   test('ends in one tone where the release was inside the corridor', () => {
