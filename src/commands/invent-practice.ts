@@ -1,7 +1,7 @@
 import { Subject } from 'rxjs';
 import { zonedInstant } from '../consistency/zoned-instant.ts';
 import type { KeyAction } from '../drill/drill-message.ts';
-import { BLOCK_REPS, type DrillSetup, REP_TIMING } from '../drill/drill-setup.ts';
+import { type DrillSetup, REP_TIMING } from '../drill/drill-setup.ts';
 import type { DrillView } from '../drill/drill-view.ts';
 import { type RandomSource, seededRandom } from '../drill/seeded-random.ts';
 import type { HistoryStore } from '../history/store.ts';
@@ -14,12 +14,11 @@ import type { InventedPractice } from '../input/virtual/invented-practices.ts';
 import { openVirtualSource } from '../input/virtual/open-virtual-source.ts';
 import type { Practised } from '../input/virtual/simulated-driver.ts';
 import { virtualRig } from '../input/virtual/virtual-rig.ts';
-import type { Target } from '../target/target.ts';
 import { experienceOf, PracticeLog } from './drill-history.ts';
 import { runDrill } from './drill-loop.ts';
+import type { InventedSubject } from './invented-programme.ts';
+import { plannedSetup } from './planned-setup.ts';
 
-/** Blocks of a practice after its first-of-day reps. */
-const BLOCKS = 2;
 /** Share of reps that the driver gives up; invented. */
 const ABORTED_SHARE = 0.03;
 /** Nobody waits between simulated reps; their time stamps say that somebody did. */
@@ -41,7 +40,7 @@ export async function inventPractice(
   store: HistoryStore,
   { startedAt, pedals, seed }: InventedPractice,
   { preset, practised }: InventedDriver,
-  target: Target,
+  subject: InventedSubject,
   onRep: () => void,
 ): Promise<number> {
   const source = openVirtualSource({ preset, seed, pace: 'simulated', bits: pedals, practised });
@@ -65,22 +64,25 @@ export async function inventPractice(
     seed,
   } as const;
   const log = new PracticeLog(store, start, null, now);
-  const setup: DrillSetup = {
-    target,
-    live: null,
+  const plain: DrillSetup = {
+    target: subject.target,
+    live: subject.live,
     plan: null,
     units: 'metric',
-    reps: BLOCK_REPS,
+    reps: subject.reps,
     seed,
-    ...experienceOf(store, driver, target, startedAt.utcMs),
+    ...experienceOf(store, driver, subject.target, startedAt.utcMs),
     feedback: null,
     asksRating: false,
     axes: { throttle: true, clutch: true, steering: true },
     brakeStepLevel: brakeStepLevel(rig),
     timing: BRISK,
   };
+  const circumstances = { store, driver, now: startedAt };
+  const setup = subject.plan === null ? plain : plannedSetup(plain, subject.plan, circumstances);
   await runDrill(source, createRigDecoder(rig, source.devices), setup, {
     keys$,
+    unattended: subject.plan !== null,
     store: (rep) => {
       const rating = rep.feedback === 'shown' ? null : feltRating(rep.outcome, feel);
       log.add({ ...rep, rating });
@@ -90,10 +92,10 @@ export async function inventPractice(
     onView: (view) => {
       run.atS = view.atS;
       giveUp(view);
-      if (view.phase !== 'summary' || run.over) return;
+      if (view.phase !== 'summary' || run.over || subject.plan !== null) return;
       // the reps at the start of a day are a block of their own
       if (view.reps === setup.reps) run.blocks++;
-      run.over = run.blocks === BLOCKS;
+      run.over = run.blocks === subject.blocks;
       keys$.next(run.over ? 'finish' : 'next');
     },
   });

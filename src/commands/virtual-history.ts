@@ -1,4 +1,7 @@
+import { addDays } from '../consistency/iso-week.ts';
 import { localDate } from '../consistency/local-date.ts';
+import { startOfDay } from '../consistency/start-of-day.ts';
+import { type ZonedInstant, zonedInstant } from '../consistency/zoned-instant.ts';
 import { openHistory } from '../history/open-history.ts';
 import type { HistoryStore } from '../history/store.ts';
 import { DRIVER_NAMES, type DriverName } from '../input/virtual/driver-preset.ts';
@@ -8,18 +11,19 @@ import {
   inventedCalendar,
 } from '../input/virtual/invented-practices.ts';
 import { Problem } from '../problem.ts';
-import { overTime } from '../target/over-time.ts';
 import type { Target } from '../target/target.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
 import { inventPractice } from './invent-practice.ts';
+import {
+  type InventedProgramme,
+  type InventedSubject,
+  inventedProgramme,
+} from './invented-programme.ts';
 import { ProgressLine, type ProgressOutput, STDERR_PROGRESS } from './progress-line.ts';
-import { findTarget } from './target-files.ts';
 
-/** A fixed day, so that a seed says everything; ten weeks from it cross a change of the clocks. */
-const FIRST_DAY = '2026-02-02';
 const ZONE = 'Europe/Berlin';
-/** Five first-of-day reps and two blocks of ten. */
-const USUAL_REPS = 25;
+/** Five first-of-day reps before the blocks. */
+const FIRST_REPS = 5;
 /** On new pedals a driver is no better than after so many reps; invented. */
 const LEFT_ON_NEW_PEDALS = 40;
 
@@ -30,8 +34,12 @@ export const command: Command = {
   positionals: '',
   options: {
     weeks: { type: 'string', value: 'N', help: 'how many weeks (default 10)' },
-    seed: { type: 'string', value: 'N', help: 'the same seed gives the same history (default 1)' },
-    target: { type: 'string', value: 'T', help: 'target or target file (default hairpin)' },
+    seed: { type: 'string', value: 'N', help: 'of all that is by chance (default 1)' },
+    target: {
+      type: 'string',
+      value: 'T',
+      help: 'drive only this target (default: the hairpin, another target, a corner, a plan)',
+    },
     ability: {
       type: 'string',
       value: DRIVER_NAMES.join('|'),
@@ -40,30 +48,39 @@ export const command: Command = {
     from: {
       type: 'string',
       value: 'DATE',
-      help: `a day of the first week (default ${FIRST_DAY}); \`progress\` looks back from today`,
+      help: 'a day of the first week, instead of --to',
+    },
+    to: {
+      type: 'string',
+      value: 'DATE',
+      help: 'last day (default today, up to now); with it the same seed gives the same history',
     },
     json: { type: 'boolean', help: 'one JSON object instead of lines' },
   },
-  examples: ['ebbline virtual history --weeks 10 --seed 1 --data-dir ./invented'],
+  examples: [
+    'ebbline virtual history --data-dir ./invented',
+    'ebbline virtual history --weeks 10 --seed 1 --to 2026-11-25 --data-dir ./invented',
+  ],
   run: async (input, context) => {
     const stop = { asked: false };
+    const now = zonedInstant(Date.now(), ZONE);
     const onInterrupt = (): void => {
       stop.asked = true;
     };
     process.once('SIGINT', onInterrupt);
     try {
-      return await virtualHistory(input, context, STDERR_PROGRESS, stop);
+      return await virtualHistory(input, context, { output: STDERR_PROGRESS, now }, stop);
     } finally {
       process.off('SIGINT', onInterrupt);
     }
   },
 };
 
-/** `virtual history` with its output and a switch that ends it after the practice under way. */
+/** `virtual history` with its output, the time passed in, and a switch that ends it after the practice under way. */
 export async function virtualHistory(
   { positionals, values }: CommandInput,
   context: CommandContext,
-  output: ProgressOutput,
+  { output, now }: { readonly output: ProgressOutput; readonly now: ZonedInstant },
   stop: { readonly asked: boolean },
 ): Promise<number> {
   if (positionals.length > 0)
@@ -77,13 +94,15 @@ export async function virtualHistory(
   const weeks = whole('--weeks', values.weeks ?? '10', 1, 520);
   const seed = whole('--seed', values.seed ?? '1', 0, 2 ** 31 - 1);
   const preset = abilityOf(values.ability);
-  const target = overTime(await findTarget(textOf(values.target) ?? 'hairpin', context.dataDir));
-  const calendar = inventedCalendar(weeks, seed, dayOf(values.from), ZONE);
+  const span = spanOf(values, weeks, now);
+  const programme = await inventedProgramme(textOf(values.target), context.dataDir);
+  const isMixed = values.target === undefined;
+  const calendar = upTo(inventedCalendar(weeks, seed, span.from, ZONE, isMixed), span.untilUtcMs);
   const store = openHistory(context.dataDir);
   let done: Invented;
   try {
     refuseOldReps(store, context.dataDir);
-    done = await invent(store, calendar, preset, target, output, stop);
+    done = await invent(store, calendar, { preset, programme }, output, stop);
   } finally {
     store.close();
   }
@@ -94,38 +113,73 @@ export async function virtualHistory(
 
 interface Invented {
   readonly reps: number;
+  /** By what was driven. */
+  readonly tally: ReadonlyMap<string, number>;
   readonly practices: readonly InventedPractice[];
 }
 
 async function invent(
   store: HistoryStore,
   { practices, pedalWeek }: InventedCalendar,
-  preset: DriverName,
-  target: Target,
+  { preset, programme }: { readonly preset: DriverName; readonly programme: InventedProgramme },
   output: ProgressOutput,
   stop: { readonly asked: boolean },
 ): Promise<Invented> {
-  const line = new ProgressLine(output, 'reps', USUAL_REPS * practices.length);
+  const subjectOf = ({ kind }: InventedPractice): InventedSubject =>
+    programme[kind] ?? programme.usual;
+  const expected = practices.reduce(
+    (sum, practice) => sum + repsOf(practice, subjectOf(practice)),
+    0,
+  );
+  const line = new ProgressLine(output, 'reps', expected);
   let written = 0;
-  let practised = 0;
+  const skills = new Map<string, number>();
+  const tally = new Map<string, number>();
   const driven: InventedPractice[] = [];
   for (const [i, practice] of practices.entries()) {
     if (stop.asked) break;
     const isOnNewPedals = practice.week === pedalWeek && practices[i - 1]?.week !== pedalWeek;
-    if (isOnNewPedals) practised = Math.min(practised, LEFT_ON_NEW_PEDALS);
-    const known = { reps: practised, targets: practised > 0 ? [target] : [] };
-    practised += await inventPractice(store, practice, { preset, practised: known }, target, () =>
+    if (isOnNewPedals)
+      for (const [skill, reps] of skills) skills.set(skill, Math.min(reps, LEFT_ON_NEW_PEDALS));
+    const subject = subjectOf(practice);
+    // a plan's practice is one of the usual target, too
+    const skill = (subject.plan === null ? subject : programme.usual).name;
+    const before = skills.get(skill) ?? 0;
+    const known = { reps: before, targets: before > 0 ? targetsOf(programme) : [] };
+    const reps = await inventPractice(store, practice, { preset, practised: known }, subject, () =>
       line.show(++written),
     );
+    skills.set(skill, before + reps);
+    tally.set(subject.name, (tally.get(subject.name) ?? 0) + reps);
     driven.push(practice);
   }
   line.end();
-  return { reps: written, practices: driven };
+  return { reps: written, practices: driven, tally };
+}
+
+function repsOf({ kind }: InventedPractice, { blocks, reps }: InventedSubject): number {
+  if (kind === 'plan') return reps;
+  return blocks * reps + (kind === 'usual' ? FIRST_REPS : 0);
+}
+
+/** Targets over time that the driver knows by now; those of the live car are learned each time. */
+function targetsOf(programme: InventedProgramme): Target[] {
+  return [programme.usual, programme['other target']].flatMap((subject) =>
+    subject === undefined ? [] : [subject.target],
+  );
+}
+
+/** Nobody has practised in the future. */
+function upTo(calendar: InventedCalendar, untilUtcMs: number): InventedCalendar {
+  const practices = calendar.practices.filter(({ startedAt }) => startedAt.utcMs < untilUtcMs);
+  return { ...calendar, practices };
 }
 
 interface Summary {
   readonly practices: number;
   readonly reps: number;
+  /** By what was driven. */
+  readonly reps_of: Readonly<Record<string, number>>;
   readonly first_day: string | null;
   readonly last_day: string | null;
   readonly missed_week: number | null;
@@ -136,7 +190,7 @@ interface Summary {
 /** Weeks count from 1. */
 function summaryOf(
   { missedWeek, pedalWeek }: InventedCalendar,
-  { reps, practices }: Invented,
+  { reps, practices, tally }: Invented,
   interrupted: boolean,
 ): Summary {
   const [first, last] = [practices[0], practices.at(-1)];
@@ -145,6 +199,7 @@ function summaryOf(
   return {
     practices: practices.length,
     reps,
+    reps_of: Object.fromEntries(tally),
     first_day: first === undefined ? null : localDate(first.startedAt),
     last_day: last === undefined ? null : localDate(last.startedAt),
     missed_week: reached(missedWeek),
@@ -158,6 +213,7 @@ function textOfSummary(told: Summary, { dataDir }: CommandContext): string {
     told.reps === 0
       ? 'Nothing was written.'
       : `${told.reps} reps of ${told.practices} practices from ${told.first_day} to ${told.last_day}, all invented.`,
+    ...reasonsOf(told),
     ...(told.missed_week === null ? [] : [`No practice in week ${told.missed_week}.`]),
     ...(told.pedal_change_week === null
       ? []
@@ -166,6 +222,12 @@ function textOfSummary(told: Summary, { dataDir }: CommandContext): string {
     `Look at it with \`ebbline progress --data-dir ${dataDir}\`.`,
   ];
   return `${lines.join('\n')}\n`;
+}
+
+/** How many reps of what, where it was more than one thing. */
+function reasonsOf({ reps_of }: Summary): string[] {
+  const parts = Object.entries(reps_of).map(([name, reps]) => `${reps} of ${name}`);
+  return parts.length < 2 ? [] : [`${parts.join(', ')}.`];
 }
 
 function refuseOldReps(store: HistoryStore, dataDir: string): void {
@@ -186,12 +248,27 @@ function textOf(value: OptionValue): string | null {
   return typeof value === 'string' ? value : null;
 }
 
-function dayOf(value: OptionValue): string {
-  const day = textOf(value) ?? FIRST_DAY;
+/** From which day on practices are planned, and before which instant they have to begin. */
+function spanOf(
+  { from, to }: CommandInput['values'],
+  weeks: number,
+  now: ZonedInstant,
+): { readonly from: string; readonly untilUtcMs: number } {
+  if (from !== undefined && to !== undefined)
+    throw wrong('--to', '--from beside --to', 'Say one of them and --weeks.');
+  if (from !== undefined)
+    return { from: dayOf('--from', from), untilUtcMs: Number.POSITIVE_INFINITY };
+  const last = to === undefined ? localDate(now) : dayOf('--to', to);
+  const untilUtcMs = to === undefined ? now.utcMs : startOfDay(addDays(last, 1), ZONE);
+  return { from: addDays(last, -7 * (weeks - 1)), untilUtcMs };
+}
+
+function dayOf(option: string, value: OptionValue): string {
+  const day = textOf(value) ?? '';
   const midnight = Date.parse(`${day}T00:00:00Z`);
   const isDay = /^\d{4}-\d{2}-\d{2}$/.test(day) && !Number.isNaN(midnight);
   if (isDay && localDate({ utcMs: midnight, offsetMin: 0 }) === day) return day;
-  throw wrong('--from', JSON.stringify(day), `Say a day like ${FIRST_DAY}.`);
+  throw wrong(option, JSON.stringify(day), 'Say a day like 2026-11-25.');
 }
 
 function whole(option: string, value: OptionValue, least: number, most: number): number {

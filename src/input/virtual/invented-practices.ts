@@ -4,8 +4,12 @@ import type { ZonedInstant } from '../../consistency/zoned-instant.ts';
 import { type RandomSource, seededRandom } from '../../drill/seeded-random.ts';
 import type { PedalBits } from './virtual-devices.ts';
 
+/** What is driven: blocks of the usual target, of another one, a corner with the live car, or a plan's practice. */
+export type InventedKind = 'usual' | 'other target' | 'live car' | 'plan';
+
 /** One practice of an invented history. */
 export interface InventedPractice {
+  readonly kind: InventedKind;
   readonly startedAt: ZonedInstant;
   /** From 0. */
   readonly week: number;
@@ -30,10 +34,13 @@ const WEEKDAYS = 6;
 /** On the wall, from 18:00 to 20:59. */
 const FIRST_MINUTE = 18 * 60;
 const MINUTES = 3 * 60;
+/** Between the practices of an evening. */
+const LATER_MINUTES = 25;
 
 /**
- * Three practices a week on different days, in the evening by the clock on the wall, one week left out in the middle
- * and new pedals after two thirds: spaced practice is what the literature advises, the rest is invented. The same seed
+ * Three practices a week on different days, in the evening by the clock on the wall, new pedals after three tenths and
+ * one week left out later on: spaced practice is what the literature advises, the rest is invented. Asked for more, the
+ * last evening of each week goes on with another target, and then with the live car and a plan in turn. The same seed
  * gives the same calendar.
  *
  * @param from a day of the first week, for example `2026-02-02`
@@ -44,27 +51,47 @@ export function inventedCalendar(
   seed: number,
   from: string,
   zone: string,
+  mixed: boolean = false,
 ): InventedCalendar {
   const random = seededRandom(seed, 21);
-  const pedalWeek = weeks < 4 ? null : Math.ceil((2 / 3) * weeks);
-  const missedWeek = weeks < 5 ? null : 1 + Math.floor(random() * (pedalWeek! - 2));
+  const pedalWeek = weeks < 4 ? null : Math.ceil(0.3 * weeks);
+  const missedWeek = weeks < 5 ? null : missed(weeks, random);
   const monday = mondayOf(from);
-  const practices = Array.from({ length: weeks }, (_, week) =>
-    practiceDays(random).map((day): InventedPractice => {
+  const practices = Array.from({ length: weeks }, (_, week) => {
+    const days = practiceDays(random);
+    return days.flatMap((day, i): InventedPractice[] => {
       const minutes = FIRST_MINUTE + Math.floor(MINUTES * random());
-      return {
-        startedAt: instantAt(addDays(monday, 7 * week + day), minutes, zone),
+      const seedOfDay = Math.floor(2 ** 31 * random());
+      const kinds = mixed && i === days.length - 1 ? kindsOfLastDay(week) : USUAL;
+      return kinds.map((kind, place) => ({
+        kind,
+        startedAt: instantAt(
+          addDays(monday, 7 * week + day),
+          minutes + place * LATER_MINUTES,
+          zone,
+        ),
         week,
         pedals: pedalWeek !== null && week >= pedalWeek ? 12 : 16,
-        seed: Math.floor(2 ** 31 * random()),
-      };
-    }),
-  );
+        seed: (seedOfDay + place) % 2 ** 31,
+      }));
+    });
+  });
   return {
     practices: practices.flat().filter(({ week }) => week !== missedWeek),
     missedWeek,
     pedalWeek,
   };
+}
+
+const USUAL: readonly InventedKind[] = ['usual'];
+
+function kindsOfLastDay(week: number): readonly InventedKind[] {
+  return ['usual', 'other target', week % 2 === 0 ? 'live car' : 'plan'];
+}
+
+/** Late enough that there are weeks on the new pedals before it, early enough that the last ones are whole. */
+function missed(weeks: number, random: RandomSource): number {
+  return weeks < 8 ? weeks - 2 : weeks - 3 - Math.floor(2 * random());
 }
 
 /** Different days of a week, from 0 for Monday, in order. */

@@ -50,11 +50,13 @@ export class LiveDriver {
   readonly #timing: RandomSource;
   /** Zones seen so far, by name. */
   readonly #remembered: Map<string, RoadIdea> = new Map();
-  #reps = 0;
+  #reps: number;
   #attempt: Attempt | null = null;
   #seen: { readonly view: DrillView; readonly live: LiveView } | null = null;
 
-  constructor(draw: ErrorDraw, timing: RandomSource) {
+  /** @param reps of practice that the driver brings along */
+  constructor(draw: ErrorDraw, timing: RandomSource, reps = 0) {
+    this.#reps = reps;
     this.#draw = draw;
     this.#timing = timing;
   }

@@ -57,7 +57,7 @@ export class SimulatedDriver {
     for (const target of practised?.targets ?? []) this.#remembered.set(target.name, target);
     this.#draw = errorDraw(preset, seed);
     this.#timing = seededRandom(seed, 7);
-    this.#live = new LiveDriver(this.#draw, this.#timing);
+    this.#live = new LiveDriver(this.#draw, this.#timing, practised?.reps ?? 0);
     this.#noise = forceNoise(seededRandom(seed, 8), DRIVER_STEP_S);
   }
 

@@ -7,7 +7,7 @@ import { inventedCalendar } from '../../../src/input/virtual/invented-practices.
 const calendar = (weeks: number, seed: number) =>
   inventedCalendar(weeks, seed, '2026-02-04', 'Europe/Berlin');
 
-test('three evenings a week, one week missed, new pedals after two thirds, whatever the seed', () => {
+test('three evenings a week, new pedals after three tenths, one week missed later, whatever the seed', () => {
   fc.assert(
     fc.property(
       fc.integer({ min: 5, max: 60 }),
@@ -29,9 +29,10 @@ test('three evenings a week, one week missed, new pedals after two thirds, whate
           expect(hour).toBeLessThan(21);
           if (i > 0) expect(startedAt.utcMs).toBeGreaterThan(practices[i - 1]!.startedAt.utcMs);
         }
-        // the week before and the week after it are there, on the old pedals
-        expect(missedWeek).toBeGreaterThanOrEqual(1);
-        expect(missedWeek!).toBeLessThan(pedalWeek! - 1);
+        // there are weeks on the old pedals, a week on the new ones before it, and one after it
+        expect(pedalWeek).toBe(Math.ceil(0.3 * weeks));
+        expect(missedWeek!).toBeGreaterThan(pedalWeek!);
+        expect(missedWeek!).toBeLessThan(weeks - 1);
       },
     ),
   );
@@ -39,7 +40,7 @@ test('three evenings a week, one week missed, new pedals after two thirds, whate
 
 test('a few weeks have no room for either', () => {
   expect(calendar(3, 1)).toMatchObject({ missedWeek: null, pedalWeek: null });
-  expect(calendar(4, 1)).toMatchObject({ missedWeek: null, pedalWeek: 3 });
+  expect(calendar(4, 1)).toMatchObject({ missedWeek: null, pedalWeek: 2 });
   expect(calendar(1, 1).practices).toHaveLength(3);
 });
 
@@ -47,4 +48,17 @@ test('is the same for the same seed and begins with the week of the day', () => 
   expect(calendar(8, 5)).toEqual(calendar(8, 5));
   expect(calendar(8, 5)).not.toEqual(calendar(8, 6));
   expect(isoWeek(localDate(calendar(8, 5).practices[0]!.startedAt))).toBe('2026-W06');
+});
+
+test('mixed, the last evening of a week goes on with another target, then the live car and a plan in turn', () => {
+  const { practices } = inventedCalendar(4, 3, '2026-02-04', 'Europe/Berlin', true);
+  const kinds = practices.map(({ kind }) => kind);
+  const usual = ['usual', 'usual', 'usual', 'other target'];
+  const [even, odd] = [
+    [...usual, 'live car'],
+    [...usual, 'plan'],
+  ];
+  expect(kinds).toEqual([...even, ...odd, ...even, ...odd]);
+  for (const [i, { startedAt }] of practices.entries())
+    if (i > 0) expect(startedAt.utcMs).toBeGreaterThan(practices[i - 1]!.startedAt.utcMs);
 });
