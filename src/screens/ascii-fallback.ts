@@ -23,6 +23,8 @@ const LOOK_ALIKES: Readonly<Record<string, string>> = {
   '┐': '+',
   '┼': '+',
   '▲': '^',
+  '○': 'o',
+  '●': '@',
   '▼': 'v',
   '◀': '<',
   '▶': '>',

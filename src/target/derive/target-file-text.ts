@@ -2,6 +2,7 @@ import { stringify } from 'yaml';
 import { degreesFromRadians } from '../../units.ts';
 import type { DistanceTargetFile } from '../target-file.ts';
 import type { DerivedTarget } from './derive-target.ts';
+import { derivedForText } from './derived-for.ts';
 import { type ZonePhases, zonePhases } from './zone-phases.ts';
 
 const LONGEST_NAME = 40;
@@ -91,7 +92,7 @@ function gearKeys({ zone }: DerivedTarget): Pick<DistanceTargetFile, 'gears'> {
 function header({ car, corner, zone }: DerivedTarget): string {
   return `# yaml-language-server: $schema=../schema/target.schema.json
 #
-# Derived for the car ${car.id} in the corner ${corner.id}, variant ${corner.variant}, with the ${zone.model} model.
+${derivedForText({ car: car.id, corner: corner.id, variant: corner.variant })}${zone.model} model.
 # A starting point, to be approached from the safe side.
 `;
 }

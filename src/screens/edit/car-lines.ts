@@ -1,0 +1,57 @@
+import { gripSpans, meanUse } from '../../target/derive/grip-spans.ts';
+import type { Target } from '../../target/target.ts';
+import { distanceText, speedText } from '../../target/unit-text.ts';
+import { tidy, wholePercentText } from '../number-text.ts';
+import { fitText } from '../write-text.ts';
+import type { NumberLine } from './edit-numbers.ts';
+import type { EditedCar, EditView } from './edit-view.ts';
+
+const MOST_SPANS = 2;
+/** A driver feels a difference of this size. */
+const FELT_MPS = 0.8;
+
+/** What the car does with the curve, in a few lines. */
+export function carLines(view: EditView, { name, driven }: EditedCar, cols: number): NumberLine[] {
+  const { target } = view.model.now;
+  const { straight, turning } = meanUse(driven.places, isPastPeak(target));
+  const used = (part: string, use: number | null): NumberLine[] =>
+    use === null
+      ? []
+      : [{ text: `${part.padEnd(10)}${wholePercentText(use)} of grip`, pen: 'text' }];
+  const spans = gripSpans(driven.places);
+  return [
+    { text: fitText(name, cols), pen: 'strong' },
+    ...used('straight', straight),
+    ...used('turning', turning),
+    ...spans.slice(0, MOST_SPANS).map((span): NumberLine => {
+      const more = wholePercentText(span.most - 1).replace(' %', '%');
+      const where = `${placed(span.from, view)}-${placed(span.to, view)} ${unit(view)}`;
+      return { text: fitText(`${span.axle} ${more} over ${where}`, cols), pen: 'driver' };
+    }),
+    ...(spans.length > MOST_SPANS
+      ? [{ text: `and ${spans.length - MOST_SPANS} more places`, pen: 'driver' } as const]
+      : []),
+    arrival(view, driven),
+  ];
+}
+
+function isPastPeak({ domain, marks }: Target): (at: number) => boolean {
+  return (at) => (domain === 'time' ? at > marks.peak : at < marks.peak);
+}
+
+function placed(at: number, { model, units }: EditView): string {
+  if (model.now.target.domain === 'time') return tidy(at, 2);
+  return units === 'imperial' ? distanceText(at, units).replace(' ft', '') : tidy(at, 0);
+}
+
+function unit({ model, units }: EditView): string {
+  if (model.now.target.domain === 'time') return 's';
+  return units === 'imperial' ? 'ft' : 'm';
+}
+
+function arrival({ units }: EditView, { arrivesMps, carriesMps }: EditedCar['driven']): NumberLine {
+  if (arrivesMps === null) return { text: 'stops before the corner', pen: 'driver' };
+  const off = Math.abs(arrivesMps - carriesMps) > FELT_MPS;
+  const text = `arrives ${speedText(arrivesMps, units)}, can ${speedText(carriesMps, units)}`;
+  return { text: text.replace(/ (km\/h|mph), can/, ', can'), pen: off ? 'driver' : 'text' };
+}
