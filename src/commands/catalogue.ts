@@ -95,6 +95,11 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./target-learn.ts')).command,
   },
   {
+    name: 'target edit',
+    summary: 'edit a target by keys, with its curve, rate and grip on the screen',
+    load: async () => (await import('./target-edit.ts')).command,
+  },
+  {
     name: 'target check',
     summary: 'check target files: every problem with line and column',
     load: async () => (await import('./target-check.ts')).command,

@@ -41,13 +41,14 @@ export async function findProfile<T>(
   idOrPath: string,
   dataDir: string,
 ): Promise<T> {
-  const path = isPath(idOrPath) ? idOrPath : (await entryOf(kind, idOrPath, dataDir)).path;
+  const path = isPath(idOrPath) ? idOrPath : (await profileEntry(kind, idOrPath, dataDir)).path;
   const checked = kind.check(await readProfileText(path, kind.noun), path);
   if (checked.kind === 'refused') throw problemOfFile(path, checked.problems);
   return checked.value;
 }
 
-async function entryOf(
+/** Where the profile of an id lies. @throws Problem for an unknown id, with the nearest one */
+export async function profileEntry(
   kind: ProfileKind<unknown>,
   id: string,
   dataDir: string,

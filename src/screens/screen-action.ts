@@ -52,3 +52,9 @@ const TERMINAL_ACTIONS: ReadonlySet<string> = new Set(['interrupt', 'suspend', '
 export function isScreenAction(action: ScreenAction | TerminalAction): action is ScreenAction {
   return !TERMINAL_ACTIONS.has(action);
 }
+
+/** True for a key that is not the terminal's own. */
+export function isNoTerminalKey(name: string): boolean {
+  const action = KEY_ACTIONS.get(name);
+  return action === undefined || isScreenAction(action);
+}

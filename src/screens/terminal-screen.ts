@@ -2,10 +2,15 @@ import { filter, map, merge, Observable, of, type Subscription, share } from 'rx
 import { Problem } from '../problem.ts';
 import { type BlessedPicture, openPicture } from './blessed-picture.ts';
 import type { Size } from './cell-grid.ts';
-import { keyActions } from './key-actions.ts';
+import { keyActions, wholeKeys } from './key-actions.ts';
 import { type Look, lookOf } from './look.ts';
 import { type GridView, startPainter } from './painter.ts';
-import { isScreenAction, type ScreenAction, type TerminalAction } from './screen-action.ts';
+import {
+  isNoTerminalKey,
+  isScreenAction,
+  type ScreenAction,
+  type TerminalAction,
+} from './screen-action.ts';
 import { allowSuspend } from './suspend.ts';
 import { guardTerminal } from './terminal-guard.ts';
 
@@ -25,6 +30,8 @@ export interface TerminalOptions {
 export interface TerminalScreen {
   readonly look: Look;
   readonly keys$: Observable<ScreenAction>;
+  /** Keys by the library's names, for a screen with keys of its own; the terminal's own keys do not get here. */
+  readonly keyNames$: Observable<string>;
   /** The size now, and whenever it has changed. */
   readonly size$: Observable<Size>;
   /** Height of the mouse, 0 at the bottom to 1 at the top; silent unless `pointer` was asked for. */
@@ -70,6 +77,7 @@ export function openTerminal(options: TerminalOptions): TerminalScreen {
   return {
     look,
     keys$: actions$.pipe(filter(isScreenAction)),
+    keyNames$: wholeKeys(picture.keys$).pipe(filter(isNoTerminalKey)),
     size$: sizes(picture),
     pointer$: heights(picture),
     draw: painter.draw,

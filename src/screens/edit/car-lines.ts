@@ -17,10 +17,11 @@ export function carLines(view: EditView, { name, driven }: EditedCar, cols: numb
   const used = (part: string, use: number | null): NumberLine[] =>
     use === null
       ? []
-      : [{ text: `${part.padEnd(10)}${wholePercentText(use)} of grip`, pen: 'text' }];
+      : [{ text: `${part.padEnd(12)}${wholePercentText(use)} of grip`, pen: 'text' }];
   const spans = gripSpans(driven.places);
   return [
     { text: fitText(name, cols), pen: 'strong' },
+    arrival(view, driven),
     ...used('straight', straight),
     ...used('turning', turning),
     ...spans.slice(0, MOST_SPANS).map((span): NumberLine => {
@@ -31,7 +32,6 @@ export function carLines(view: EditView, { name, driven }: EditedCar, cols: numb
     ...(spans.length > MOST_SPANS
       ? [{ text: `and ${spans.length - MOST_SPANS} more places`, pen: 'driver' } as const]
       : []),
-    arrival(view, driven),
   ];
 }
 
@@ -52,6 +52,6 @@ function unit({ model, units }: EditView): string {
 function arrival({ units }: EditView, { arrivesMps, carriesMps }: EditedCar['driven']): NumberLine {
   if (arrivesMps === null) return { text: 'stops before the corner', pen: 'driver' };
   const off = Math.abs(arrivesMps - carriesMps) > FELT_MPS;
-  const text = `arrives ${speedText(arrivesMps, units)}, can ${speedText(carriesMps, units)}`;
+  const text = `${'arrives'.padEnd(12)}${speedText(arrivesMps, units)}, can ${speedText(carriesMps, units)}`;
   return { text: text.replace(/ (km\/h|mph), can/, ', can'), pen: off ? 'driver' : 'text' };
 }

@@ -17,7 +17,7 @@ export interface EditLayout {
   readonly keys: number;
 }
 
-const SIDE_COLS = 28;
+const SIDE_COLS = 29;
 const PLOT_TOP = 2;
 /** Base line, places and names. */
 const BELOW_PLOT = 3;

@@ -5,6 +5,7 @@ import { keyNumbers } from '../../target/key-numbers.ts';
 import { overTime } from '../../target/over-time.ts';
 import type { Target } from '../../target/target.ts';
 import { distanceText } from '../../target/unit-text.ts';
+import { pascalsFromBar, psiFromPascals } from '../../units.ts';
 import { percentText, tidy, wholePercentText } from '../number-text.ts';
 import { carLines } from './car-lines.ts';
 import type { EditView } from './edit-view.ts';
@@ -15,53 +16,66 @@ export interface NumberLine {
   readonly pen: 'strong' | 'text' | 'quiet' | 'driver';
 }
 
-const NAME_COLS = 14;
+const NAME_COLS = 12;
 
 /** The chosen point, the numbers of the whole curve, and what the car does with it. */
 export function editNumbers(view: EditView, cols: number): readonly NumberLine[] {
+  const { car } = view;
   return [
     ...pointLines(view),
-    { text: '', pen: 'text' },
     ...curveLines(view),
-    ...(view.car === null
-      ? []
-      : [{ text: '', pen: 'text' } as const, ...carLines(view, view.car, cols)]),
+    ...(car === null ? [] : carLines(view, car, cols)),
   ];
 }
 
 function pointLines(view: EditView): NumberLine[] {
-  const { model } = view;
-  const point = selectedPoint(model);
-  const { file } = model.now;
-  const place = placeText(placeStep(file, model.step), view);
-  const value = valueText(point, valueStep(point, model.step), view.fullScaleBar);
+  const point = selectedPoint(view.model);
   return [
     { text: point.name, pen: 'driver' },
-    ...(point.at === null ? [] : [line('at', placeText(point.at, view))]),
+    line('at', point.at === null ? 'no place' : placeText(point.at, view)),
+    line(
+      nameOfValue(point),
+      point.value === null ? 'none of its own' : valueText(point, point.value, view),
+    ),
+  ];
+}
+
+/** How far one key press moves the chosen point. */
+export function stepText(view: EditView): string {
+  const { model } = view;
+  const point = selectedPoint(model);
+  const steps = [
+    ...(point.at === null ? [] : [placeText(placeStep(model.now.file, model.step), view)]),
     ...(point.value === null
       ? []
-      : [line(nameOfValue(point), valueText(point, point.value, view.fullScaleBar))]),
-    {
-      text: `step ${[point.at === null ? null : place, point.value === null ? null : value]
-        .filter((text) => text !== null)
-        .join(', ')}`,
-      pen: 'quiet',
-    },
+      : [valueText(point, valueStep(point, model.step), { ...view, fullScaleBar: null })]),
   ];
+  return `step ${steps.join(', ')}`;
 }
 
 function nameOfValue({ kind }: CurvePoint): string {
   return { level: 'level', share: 'of the level', number: 'value' }[kind];
 }
 
-function valueText({ kind }: CurvePoint, value: number, fullScaleBar: number | null): string {
+function valueText({ kind }: CurvePoint, value: number, view: Pressure): string {
   if (kind === 'number') return tidy(value, 2);
-  return kind === 'share' ? percentText(value) : levelText(value, fullScaleBar);
+  return kind === 'share' ? percentText(value) : levelText(value, view);
 }
 
-function levelText(level: number, fullScaleBar: number | null): string {
-  const bar = fullScaleBar === null ? '' : `  ${tidy(level * fullScaleBar, 1)} bar`;
-  return `${percentText(level)}${bar}`;
+type Pressure = Pick<EditView, 'fullScaleBar' | 'units'>;
+
+function levelText(level: number, view: Pressure): string {
+  const pressure = pressureAt(level, view);
+  return pressure === null ? percentText(level) : `${percentText(level)}  ${pressure}`;
+}
+
+/** Front line pressure of a level, or of a rate of levels; null where nothing says what full scale is. */
+function pressureAt(level: number, { fullScaleBar, units }: Pressure): string | null {
+  if (fullScaleBar === null) return null;
+  const bar = level * fullScaleBar;
+  return units === 'metric'
+    ? `${tidy(bar, 1)} bar`
+    : `${tidy(psiFromPascals(pascalsFromBar(bar)), 0)} psi`;
 }
 
 /** A place or a length on the target's own axis. */
@@ -73,19 +87,19 @@ function placeText(at: number, { model, units }: EditView): string {
 function curveLines(view: EditView): NumberLine[] {
   const { target } = view.model.now;
   const numbers = keyNumbers(target);
-  const rate = (perS: number): string => rateText(perS, view.fullScaleBar);
+  const rate = (perS: number): string => rateText(perS, view);
   const { marks, corridorAt } = target;
   return [
-    line('peak', levelText(target.peakLevel, view.fullScaleBar)),
+    line('peak', levelText(target.peakLevel, view)),
     line('hit', `${tidy(numbers.riseS, 3)} s, 10-90 %`),
-    line('release from', placeText(marks.startOfRelease, view)),
+    line('release at', placeText(marks.startOfRelease, view)),
     line('brake off', placeText(marks.brakeOff, view)),
     line('release', `${tidy(numbers.releaseS, 2)} s`),
     line('  mean', rate(numbers.meanReleaseRate)),
     line('  steepest', rate(numbers.steepestReleaseRate)),
     ...(numbers.overlap === null
       ? []
-      : [line('trail braking', `${wholePercentText(numbers.overlap)} of time`)]),
+      : [line('trailing', `${wholePercentText(numbers.overlap)} of time`)]),
     line('corridor', `${percentText(corridorAt(marks.peak))} at peak`),
     ...slowingLines(target, view),
   ];
@@ -100,9 +114,9 @@ function slowingLines(target: Target, { units }: EditView): NumberLine[] {
   ];
 }
 
-function rateText(perS: number, fullScaleBar: number | null): string {
-  const bar = fullScaleBar === null ? '' : ` ${tidy(perS * fullScaleBar, 0)} bar/s`;
-  return `${tidy(100 * perS, 0)} %/s${bar}`;
+function rateText(perS: number, view: Pressure): string {
+  const pressure = pressureAt(perS, view)?.replace(/\.\d+ /, ' ');
+  return `${tidy(100 * perS, 0)} %/s${pressure === undefined ? '' : ` ${pressure}/s`}`;
 }
 
 function line(name: string, value: string): NumberLine {

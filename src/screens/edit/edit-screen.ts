@@ -7,7 +7,7 @@ import { fitText, wrapText, writeRight, writeText } from '../write-text.ts';
 import { alongOf, endsOf } from './along-axis.ts';
 import { EDIT_FOOTER, EDIT_HELP } from './edit-keys.ts';
 import { editLayout } from './edit-layout.ts';
-import { editNumbers, fileState } from './edit-numbers.ts';
+import { editNumbers, fileState, stepText } from './edit-numbers.ts';
 import { drawEditPlot } from './edit-plot.ts';
 import type { EditView } from './edit-view.ts';
 import { editWords } from './edit-words.ts';
@@ -49,18 +49,14 @@ function drawTitle(grid: CellGrid, row: number, view: EditView, { theme }: Look)
   writeRight(grid, grid.cols - 2, row, state, state === 'saved' ? theme.quiet : theme.strong);
 }
 
-function drawHeadings(
-  grid: CellGrid,
-  row: number,
-  { car }: EditView,
-  { theme, unicode }: Look,
-): void {
+function drawHeadings(grid: CellGrid, row: number, view: EditView, { theme, unicode }: Look): void {
   const [dash, dots, line] = unicode ? ['╌╌', '··', '━━'] : ['--', '..', '##'];
   let x = writeText(grid, 1, row, 'brake, %  ', theme.quiet);
   x = writeText(grid, x, row, `${line} target ${dots} corridor  `, theme.target);
-  if (car !== null) x = writeText(grid, x, row, `${dash} grip  `, theme.quiet);
+  if (view.car !== null) x = writeText(grid, x, row, `${dash} grip  `, theme.quiet);
   x = writeText(grid, x, row, '○ ', theme.strong);
   writeText(grid, x, row, '● point', theme.driver);
+  writeRight(grid, grid.cols - 2, row, stepText(view), theme.quiet);
 }
 
 /** The highest level that the grip allows along the target; 0 without a car. */
