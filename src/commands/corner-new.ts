@@ -6,6 +6,7 @@ import { Problem } from '../problem.ts';
 import { idOfFile } from '../profile/id-of-file.ts';
 import { metresPerSecondFromKmh, radiansFromDegrees } from '../units.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
+import { withSchemaPlace } from './schema-place.ts';
 import { distanceText } from './unit-text.ts';
 
 /** A zone this much longer than any line of the corner is worth a word. */
@@ -49,7 +50,7 @@ async function create(input: CommandInput, context: CommandContext): Promise<num
       grip: input.values.grip === undefined ? DEFAULT_GRIP : number(input, 'grip', 0.3, 3),
     },
   );
-  await writeNew(file, made.text);
+  await writeNew(file, withSchemaPlace(made.text, file));
   if (input.values.json === true)
     context.out(`${JSON.stringify({ file, id: idOfFile(file), ...marksJson(made.marks) })}\n`);
   else context.out(report(file, made, context.units));

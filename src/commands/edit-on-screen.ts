@@ -39,7 +39,7 @@ export async function editOnScreen(
   } finally {
     screen.close();
   }
-  await kept.now();
+  await session.settle();
   return session.told();
 }
 
@@ -134,10 +134,15 @@ class Session {
     return { kind: 'saved', text, path: place, quit: thenQuit };
   }
 
+  /** What is not saved, where the program is ended from outside. */
   async keepNow(): Promise<void> {
-    if (this.model.question?.kind !== 'restore' && isChanged(this.model))
-      this.#kept.later(this.model.now.text);
-    await this.#kept.now();
+    if (isChanged(this.model)) this.#kept.later(this.model.now.text);
+    await this.settle();
+  }
+
+  /** What an earlier run left stays until the coach has said what to do with it. */
+  async settle(): Promise<void> {
+    if (this.model.question?.kind !== 'restore') await this.#kept.now();
   }
 
   told(): string {

@@ -39,7 +39,8 @@ export async function readKept(path: string): Promise<Kept | null> {
 export function keepChanges(path: string): KeptChanges {
   const name = keptName(path);
   let wanted: string | null = null;
-  let done: string | null = null;
+  /** Undefined while it is not known what an earlier run left. */
+  let done: string | null | undefined;
   let timer: NodeJS.Timeout | null = null;
   let writing: Promise<void> = Promise.resolve();
   const now = (): Promise<void> => {
@@ -61,7 +62,7 @@ export function keepChanges(path: string): KeptChanges {
     },
     drop: () => {
       wanted = null;
-      done = '';
+      done = undefined;
       return now();
     },
   };

@@ -15,6 +15,7 @@ import { AGAINST_OPTIONS, type Compared, compare, readAgainst } from './against.
 import { findCar } from './car-files.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
 import { findCorner } from './corner-files.ts';
+import { withSchemaPlace } from './schema-place.ts';
 import { targetDrawing } from './target-drawing.ts';
 import { writeNewFile } from './write-new-file.ts';
 
@@ -62,7 +63,7 @@ async function derive(
   const compared = against === null ? null : compare(derived, { carFile, sheet, against });
   const out = text(values.out);
   if (out !== null) {
-    await writeNewFile(out, fileText(derived, sheet.advice), 'target');
+    await writeNewFile(out, withSchemaPlace(fileText(derived, sheet.advice), out), 'target');
     context.err(`Written to ${out}.\n`);
   }
   if (values.json === true)

@@ -16,6 +16,7 @@ import { trackWarnings } from '../target/trackability.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
 import { chosenReps } from './learn-reps.ts';
 import { type Chosen, chosenZones } from './learn-zones.ts';
+import { withSchemaPlace } from './schema-place.ts';
 import { targetDrawing } from './target-drawing.ts';
 import { FULL_SCALE_OPTION } from './trace-full-scale.ts';
 import { writeNewFile } from './write-new-file.ts';
@@ -77,7 +78,7 @@ export async function learn(
   const out = textOf(input.values.out);
   // what is written must be what can be read
   const target = readTarget(text, out ?? 'learned.yaml');
-  if (out !== null) await writeNewFile(out, text, 'target');
+  if (out !== null) await writeNewFile(out, withSchemaPlace(text, out), 'target');
   if (input.values.json === true)
     context.out(`${JSON.stringify({ ...learnedJson(curve, source, words), written_to: out })}\n`);
   else {

@@ -10,8 +10,8 @@ import type { EditedCar } from './edit-view.ts';
 
 /** From here on the grip counts as used. */
 const NEARLY_ALL = 0.92;
-const LEFT = '·';
-const USED = '─';
+const LEFT = '░';
+const USED = '━';
 const OVER = '█';
 
 /** For each axle a row: where grip is left, used or exceeded while the foot brakes. */

@@ -33,6 +33,7 @@ function answerOf(model: EditModel, { kind }: EditMessage): Answered {
   const { question, now } = model;
   if (question?.kind === 'restore') {
     if (kind === 'yes') return [restored(open, question.text), []];
+    if (kind === 'quit') return [model, [{ kind: 'quit' }]];
     return kind === 'no' ? [open, [{ kind: 'drop-kept' }]] : [model, []];
   }
   if (kind === 'close') return [open, []];
