@@ -7,6 +7,7 @@ import { EVENT_SCHEMA } from './drill/event/event-schema.ts';
 import { PLAN_SCHEMA } from './drill/plan/plan-schema.ts';
 import { RECORDING_HEADER_SCHEMA } from './input/recording/recording-header-schema.ts';
 import { RIG_FILE_SCHEMA } from './input/rig/rig-file-schema.ts';
+import { SETUP_DRAFT_SCHEMA } from './input/rig/setup/setup-draft-schema.ts';
 import { VALIDATOR_OPTIONS } from './profile/validator-options.ts';
 import { TARGET_SCHEMA } from './target/target-schema.ts';
 
@@ -21,6 +22,7 @@ const SCHEMAS = [
   PLAN_SCHEMA,
   EVENT_SCHEMA,
   RIG_FILE_SCHEMA,
+  SETUP_DRAFT_SCHEMA,
   RECORDING_HEADER_SCHEMA,
 ];
 

@@ -5,9 +5,10 @@ import { parseLoads } from '../input/rig/parse-load.ts';
 import { loadRig } from '../input/rig/rig-file.ts';
 import { HARDWARE_CAUTION } from '../input/rig/setup/hardware-caution.ts';
 import { Interrupted, ReadlineTerminal } from '../input/rig/setup/readline-terminal.ts';
+import { dropSetupDraft } from '../input/rig/setup/setup-draft-file.ts';
 import { setupRig } from '../input/rig/setup/setup-rig.ts';
 import type { SetupTerminal } from '../input/rig/setup/setup-terminal.ts';
-import { describeProblem } from '../problem.ts';
+import { describeProblem, Problem } from '../problem.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 
 /** Assigns and calibrates pedals, wheel and buttons by moving them. */
@@ -21,20 +22,37 @@ export const command: Command = {
       value: 'LIST',
       help: 'known loads to put on a brake that measures force, in N, kgf or lbf',
     },
+    short: { type: 'boolean', help: 'brake, throttle and wheel alone, one movement each' },
+    restart: { type: 'boolean', help: 'ask everything, wherever setting up was left' },
+    source: {
+      type: 'string',
+      value: 'SOURCE',
+      help: '`virtual`: try it on simulated devices, saving nothing (default: hid)',
+    },
   },
-  examples: ['ebbline rig setup', 'ebbline rig setup --loads 10kgf,20kgf,30kgf'],
+  examples: [
+    'ebbline rig setup',
+    'ebbline rig setup --loads 10kgf,20kgf,30kgf',
+    'ebbline rig setup --short --source virtual',
+  ],
   run: setupOnTerminal,
 };
 
 const INTERRUPTED = 130;
 
 async function setupOnTerminal(input: CommandInput, context: CommandContext): Promise<number> {
+  const isVirtual = readSource(input) === 'virtual';
   const terminal = new ReadlineTerminal(process.stdin, process.stdout, context.interactive);
   try {
-    return await rigSetup(input, context, terminal, () => openCandidates(context));
+    if (!isVirtual) return await rigSetup(input, context, terminal, () => openCandidates(context));
+    const { openVirtualSetup } = await import('../input/virtual/open-virtual-setup.ts');
+    const { setTimeout } = await import('node:timers/promises');
+    const virtual = openVirtualSetup(terminal, setTimeout);
+    return await rigSetup(input, context, virtual.terminal, async () => virtual.source);
   } catch (error) {
     if (!(error instanceof Interrupted)) throw error;
-    context.err('\nStopped. What was confirmed is saved.\n');
+    const kept = 'What was confirmed is saved: `ebbline rig setup` goes on from there.';
+    context.err(`\nStopped. ${isVirtual ? '' : kept}\n`);
     return INTERRUPTED;
   } finally {
     terminal.close();
@@ -43,17 +61,30 @@ async function setupOnTerminal(input: CommandInput, context: CommandContext): Pr
 
 /** `rig setup` with its terminal and its source passed in. */
 export async function rigSetup(
-  { values }: CommandInput,
+  input: CommandInput,
   context: CommandContext,
   terminal: SetupTerminal,
   open: () => Promise<ReportSource>,
 ): Promise<number> {
+  const { values } = input;
   const loads = typeof values.loads === 'string' ? parseLoads(values.loads) : [];
+  const dataDir = readSource(input) === 'virtual' ? null : context.dataDir;
   const source = await open();
   terminal.say(HARDWARE_CAUTION);
-  const known = await loadRig(context.dataDir, source.devices);
-  await setupRig({ source, terminal, dataDir: context.dataDir, known, loads });
+  if (dataDir !== null && values.restart === true) await dropSetupDraft(dataDir);
+  const known = dataDir === null ? null : await loadRig(dataDir, source.devices);
+  await setupRig({ source, terminal, dataDir, known, loads, short: values.short === true });
   return 0;
+}
+
+function readSource({ values }: CommandInput): 'hid' | 'virtual' {
+  const { source = 'hid' } = values;
+  if (source === 'hid' || source === 'virtual') return source;
+  throw new Problem(`${JSON.stringify(source)} cannot be set up`, {
+    where: '--source',
+    next: 'Say `hid` for your devices, or `virtual` to try it on simulated ones.',
+    exitCode: 2,
+  });
 }
 
 /** Everything that can be opened; what cannot is told, and is the Problem where nothing else is there. */

@@ -13,9 +13,9 @@ export async function setUpBeforeDrill(
   context: CommandContext,
 ): Promise<Rig> {
   const names = devices.map(({ name }) => name).join(' and ');
-  context.out(`Found ${names}, not set up yet. It takes a minute, and is done once.\n\n`);
+  context.out(`Found ${names}, not set up yet. Three movements, a minute, once.\n\n`);
   const { command } = await import('./rig-setup.ts');
-  await command.run({ positionals: [], values: {} }, context);
+  await command.run({ positionals: [], values: { short: true } }, context);
   const rig = await loadRig(context.dataDir, devices);
   if (rig !== null) return rig;
   throw new Problem('the brake is not set up yet', {

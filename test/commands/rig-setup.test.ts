@@ -41,6 +41,7 @@ test('shows the caution once, offers what is known and saves', async () => {
       { question: /Footwear/ },
       { question: /Touch nothing/ },
       { question: /Keep it/, answer: 'y' },
+      { question: /What does the brake measure/, answer: 'force' },
       { question: /Throttle/, answer: 's' },
       { question: /Clutch/, answer: 's' },
       { question: /Wheel/, answer: 's' },
@@ -51,7 +52,9 @@ test('shows the caution once, offers what is known and saves', async () => {
   expect(await rigSetup(input, fakeContext(dir), driver, async () => driver.source)).toBe(0);
   expect(driver.said.filter((line) => line.includes('stop at pain'))).toHaveLength(1);
   expect(driver.said[0]).toContain('stop at pain');
-  expect(await loadRig(dir)).toEqual({ ...rig, foot: 'right' });
+  const [brake] = rig.axes;
+  const axes = [{ ...brake, calibration: { ...brake!.calibration, sensor: 'force' } }];
+  expect(await loadRig(dir)).toEqual({ ...rig, axes, foot: 'right' });
   expect(driver.closed).toBe(1);
 });
 

@@ -3,7 +3,7 @@ import type { ReportBatch } from '../report-batch.ts';
 import type { Controls } from './controls.ts';
 import { packBits } from './pack-bits.ts';
 import { ReportColumns } from './report-columns.ts';
-import { DRIVER_STEP_S, type SimulatedDriver } from './simulated-driver.ts';
+import { DRIVER_STEP_S } from './simulated-driver.ts';
 import {
   LEFT_PADDLE,
   PEDAL_AXES,
@@ -27,16 +27,22 @@ const STEPS_PER_WHEEL_REPORT = PEDAL_HZ / WHEEL_HZ;
 /** Microseconds between two reports of the pedals. */
 export const STEP_US: number = 1e6 * DRIVER_STEP_S;
 
+/** Whoever moves the controls of the virtual devices. */
+export interface VirtualMover {
+  /** Moves on to this time, never back, and says where feet and hands are then. */
+  stepTo(timeS: number): Readonly<Controls>;
+}
+
 /** What the virtual devices send while the driver moves them, as bytes. */
 export class VirtualReports {
-  readonly #driver: SimulatedDriver;
+  readonly #driver: VirtualMover;
   readonly #fields: readonly { readonly axis: PedalAxis; readonly field: FieldLocation }[];
   readonly #pedalBytes: number;
   readonly #rest: number;
   readonly #span: number;
   #step = 0;
 
-  constructor(driver: SimulatedDriver, bits: PedalBits) {
+  constructor(driver: VirtualMover, bits: PedalBits) {
     const { rest, full } = pedalCounts(bits);
     this.#driver = driver;
     this.#fields = PEDAL_AXES.map((axis) => ({ axis, field: pedalField(axis, bits) }));

@@ -1,5 +1,6 @@
 import { createInterface, type Interface } from 'node:readline';
 import { Problem } from '../../../problem.ts';
+import { foldLines } from './fold-lines.ts';
 import { ANSWERS, type SetupTerminal } from './setup-terminal.ts';
 
 /** The driver pressed Ctrl-C. */
@@ -30,16 +31,16 @@ export class ReadlineTerminal implements SetupTerminal {
   }
 
   say(text: string): void {
-    this.#output.write(`${text}\n`);
+    this.#output.write(`${this.#folded(text)}\n`);
   }
 
   async ask(question: string): Promise<string> {
-    this.#output.write(`${question} `);
+    this.#output.write(`${this.#folded(question)} `);
     return this.#next();
   }
 
   async askLive(question: string, live: () => string): Promise<string> {
-    this.#output.write(`${question}\n`);
+    this.#output.write(`${this.#folded(question)}\n`);
     if (!this.#lines.terminal) return this.#next();
     const draw = (): void => void this.#output.write(`\r\u001b[K${live()} `);
     const timer = setInterval(draw, REDRAW_MS);
@@ -52,6 +53,13 @@ export class ReadlineTerminal implements SetupTerminal {
 
   close(): void {
     this.#lines.close();
+  }
+
+  /** A terminal breaks lines anywhere; what goes into a pipe stays whole. */
+  #folded(text: string): string {
+    if (!this.#lines.terminal) return text;
+    const { columns = 80 } = this.#output as { readonly columns?: number };
+    return foldLines(text, columns - 1);
   }
 
   #next(): Promise<string> {

@@ -20,7 +20,9 @@ export async function setupButtons(dialogue: SetupDialogue): Promise<void> {
     'Buttons: pull the paddle or press the button three times, then press Enter.',
   );
   for (const [action, job] of JOBS)
-    while (!(await tryButton(dialogue, action, job))) dialogue.terminal.say('Once more.');
+    await dialogue.step(action, async () => {
+      while (!(await tryButton(dialogue, action, job))) dialogue.terminal.say('Once more.');
+    });
 }
 
 /** True where the job is settled: given to a button, or passed over. */
@@ -32,7 +34,8 @@ async function tryButton(
   const { terminal, devices, draft, rest } = dialogue;
   const known = draft.button(action);
   const alone = known === null ? 'leaves it without' : `keeps ${placeText(known, devices)}`;
-  const { taped } = await dialogue.record(`${job}: Enter alone ${alone}.`);
+  const wanted = action === 'downshift' ? 'left-paddle' : 'button';
+  const { taped } = await dialogue.record(`${job}: Enter alone ${alone}.`, wanted);
   const found = findButton(devices, { rest, moved: taped, others: [] });
   if (found.kind === 'found') {
     await give(dialogue, action, found);

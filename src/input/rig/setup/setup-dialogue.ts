@@ -1,11 +1,12 @@
 import type { LearnedAxis } from '../../hid/learn-axis.ts';
 import type { RigDevice } from '../../rig-device.ts';
 import type { AxisRole, Rig } from '../rig.ts';
-import { saveRig } from '../rig-file.ts';
 import type { FoundControl } from './find-control.ts';
 import type { ReportTape, Taped } from './report-tape.ts';
 import type { RigDraft } from './rig-draft.ts';
-import type { SetupTerminal } from './setup-terminal.ts';
+import type { SetupStep } from './setup-draft.ts';
+import type { SetupKeeper } from './setup-keeper.ts';
+import type { SetupTerminal, WantedMovement } from './setup-terminal.ts';
 
 /** A control as it was moved in this dialogue. */
 export interface MovedControl extends FoundControl<LearnedAxis> {
@@ -20,7 +21,7 @@ export class SetupDialogue {
   readonly draft: RigDraft;
   /** Axes moved so far, by role. */
   readonly moved: Map<AxisRole, MovedControl> = new Map();
-  readonly #dataDir: string;
+  readonly #keeper: SetupKeeper;
   #rest: Taped = [];
 
   constructor(
@@ -28,13 +29,13 @@ export class SetupDialogue {
     devices: readonly RigDevice[],
     tape: ReportTape,
     draft: RigDraft,
-    dataDir: string,
+    keeper: SetupKeeper,
   ) {
     this.terminal = terminal;
     this.devices = devices;
     this.tape = tape;
     this.draft = draft;
-    this.#dataDir = dataDir;
+    this.#keeper = keeper;
   }
 
   /** Reports while nothing was touched. */
@@ -43,20 +44,31 @@ export class SetupDialogue {
   }
 
   async recordRest(): Promise<void> {
-    this.#rest = (await this.record('Touch nothing for two seconds, then press Enter.')).taped;
+    const question = 'Touch nothing for two seconds, then press Enter.';
+    this.#rest = (await this.record(question, 'nothing')).taped;
   }
 
   /** Asks for a movement and gives what came until the answer. */
-  async record(question: string): Promise<{ readonly answer: string; readonly taped: Taped }> {
+  async record(
+    question: string,
+    wanted: WantedMovement,
+  ): Promise<{ readonly answer: string; readonly taped: Taped }> {
     this.tape.start();
-    const answer = await this.terminal.ask(question);
+    const answer = await this.terminal.ask(question, wanted);
     return { answer, taped: this.tape.take() };
+  }
+
+  /** Does a step unless it was done before setting up was left. */
+  async step(step: SetupStep, ask: () => Promise<void>): Promise<void> {
+    if (this.#keeper.isDone(step)) return;
+    await ask();
+    await this.#keeper.done(step);
   }
 
   /** Keeps what is confirmed so far, so that setting up can stop at any question and go on another day. */
   async save(): Promise<Rig> {
     const { rig } = this.draft;
-    await saveRig(this.#dataDir, rig);
+    await this.#keeper.save(rig);
     return rig;
   }
 }

@@ -60,6 +60,7 @@ async function measure(
     newtons === 0
       ? 'Take everything off the brake pedal, let it rest, then press Enter.'
       : `Put ${text} on the brake pedal, let it rest, then press Enter.`,
+    'load',
   );
   const device = dialogue.devices.findIndex((one) => sameDevice(one.identity, identity));
   // A device that reports on change says nothing once the load rests: its last word still holds.

@@ -21,15 +21,54 @@ const PRESS: Readonly<Record<PedalRole, string>> = {
 
 const SENSORS: readonly SensorKind[] = ['force', 'pressure', 'travel', 'unknown'];
 
+/** One press is enough where the first one is confirmed by eye. */
+const PRESS_ONCE: Readonly<Record<'brake' | 'throttle', string>> = {
+  brake:
+    'Brake: press it once, as hard as 100 % shall be, hold it for a moment, let it go, then press Enter.',
+  throttle:
+    'Throttle: press it once all the way, let it go, then press Enter. s and Enter where there is none.',
+};
+
 /** Finds a pedal by pressing it, shows that it follows the foot, and saves it. */
 export async function setupPedal(dialogue: SetupDialogue, role: PedalRole): Promise<void> {
+  if (await keepAxis(dialogue, role)) {
+    if (role === 'brake') await askUnknownSensor(dialogue);
+    return;
+  }
+  const ask = { role, press: PRESS[role], asksSensor: role === 'brake' };
+  while (!(await tryPedal(dialogue, ask))) dialogue.terminal.say('Once more.');
+}
+
+/** The same in one press and without a question that can wait. */
+export async function setupPedalShort(
+  dialogue: SetupDialogue,
+  role: 'brake' | 'throttle',
+): Promise<void> {
   if (await keepAxis(dialogue, role)) return;
-  while (!(await tryPedal(dialogue, role))) dialogue.terminal.say('Once more.');
+  const ask = { role, press: PRESS_ONCE[role], asksSensor: false };
+  while (!(await tryPedal(dialogue, ask))) dialogue.terminal.say('Once more.');
+}
+
+interface PedalQuestion {
+  readonly role: PedalRole;
+  readonly press: string;
+  /** True to ask what the sensor measures. */
+  readonly asksSensor: boolean;
+}
+
+/** What a short set-up left open is asked when the pedal is kept. */
+async function askUnknownSensor(dialogue: SetupDialogue): Promise<void> {
+  const brake = dialogue.draft.axis('brake');
+  if (brake === null || brake.calibration.sensor !== 'unknown') return;
+  const sensor = await askSensor(dialogue);
+  dialogue.draft.setAxis({ ...brake, calibration: { ...brake.calibration, sensor } });
+  await dialogue.save();
 }
 
 /** True where the pedal is settled: confirmed and saved, or passed over. */
-async function tryPedal(dialogue: SetupDialogue, role: PedalRole): Promise<boolean> {
-  const { answer, taped } = await dialogue.record(PRESS[role]);
+async function tryPedal(dialogue: SetupDialogue, question: PedalQuestion): Promise<boolean> {
+  const { role, press } = question;
+  const { answer, taped } = await dialogue.record(press, role);
   if (/^s(kip)?$/i.test(answer) && role !== 'brake') {
     dialogue.draft.dropAxis(role);
     return true;
@@ -42,12 +81,12 @@ async function tryPedal(dialogue: SetupDialogue, role: PedalRole): Promise<boole
     dialogue.terminal.say(found.message);
     return false;
   }
-  return confirmPedal(dialogue, role, { ...found, moved: taped });
+  return confirmPedal(dialogue, question, { ...found, moved: taped });
 }
 
 async function confirmPedal(
   dialogue: SetupDialogue,
-  role: PedalRole,
+  { role, asksSensor }: PedalQuestion,
   moved: MovedControl,
 ): Promise<boolean> {
   const own = pedalAxis(dialogue, role, moved);
@@ -59,10 +98,15 @@ async function confirmPedal(
   if (!(await confirmAxis(dialogue, shared.axis, null))) return false;
   dialogue.moved.set(role, moved);
   if (shared.other !== null) dialogue.draft.setAxis(shared.other);
-  const sensor = role === 'brake' ? await askSensor(dialogue) : 'travel';
+  const sensor = asksSensor ? await askSensor(dialogue) : restSensor(dialogue, role);
   dialogue.draft.setAxis(withSensor(shared.axis, sensor, dialogue.draft.axis(role)));
   await dialogue.save();
   return true;
+}
+
+/** What is known where nobody is asked: a pedal other than the brake is measured by its travel. */
+function restSensor({ draft }: SetupDialogue, role: PedalRole): SensorKind {
+  return role === 'brake' ? (draft.axis('brake')?.calibration.sensor ?? 'unknown') : 'travel';
 }
 
 async function askSensor({ terminal, draft }: SetupDialogue): Promise<SensorKind> {

@@ -1,4 +1,3 @@
-import { usageName } from '../../hid/usage-name.ts';
 import type { ReportSource } from '../../report-source.ts';
 import type { RigDevice } from '../../rig-device.ts';
 import type { NamedLoad } from '../parse-load.ts';
@@ -11,48 +10,47 @@ import { ReportTape } from './report-tape.ts';
 import { RigDraft } from './rig-draft.ts';
 import { setupButtons } from './setup-buttons.ts';
 import { SetupDialogue } from './setup-dialogue.ts';
+import { KEEPS_NOTHING, resumingKeeper, rigKeeper, type SetupKeeper } from './setup-keeper.ts';
 import { setupLoads } from './setup-loads.ts';
 import { setupPedal } from './setup-pedal.ts';
+import { setupShort } from './setup-short.ts';
 import { askWord, type SetupTerminal } from './setup-terminal.ts';
 import { setupWheel } from './setup-wheel.ts';
 
 export interface SetupOptions {
   readonly source: ReportSource;
   readonly terminal: SetupTerminal;
-  readonly dataDir: string;
+  /** Null to keep nothing. */
+  readonly dataDir: string | null;
   /** What was set up for these devices before, null for new ones. */
   readonly known: Rig | null;
   /** Known loads for the brake's force sensor; empty to leave the fit as it is. */
   readonly loads: readonly NamedLoad[];
+  /** Brake, throttle and wheel alone, in one movement each. */
+  readonly short: boolean;
 }
 
 /**
  * Sets up a rig by moving one control after another. Each is saved once it is confirmed, so that stopping loses
- * nothing, and what is known from before can be kept. Closes the source.
+ * nothing, and what is known from before can be kept. Left at a question, it goes on there. Closes the source.
  * @throws Problem where answers end, a device fails or the rig file cannot be written.
  */
 export async function setupRig(options: SetupOptions): Promise<Rig> {
-  const { source, terminal, dataDir, known, loads } = options;
+  const { source, terminal, dataDir, known, loads, short } = options;
   const tape = new ReportTape(source);
   try {
-    const dialogue = new SetupDialogue(
-      terminal,
-      source.devices,
-      tape,
-      new RigDraft(known),
-      dataDir,
-    );
-    sayProposal(dialogue);
-    await askDriver(dialogue);
-    await dialogue.recordRest();
-    await setupPedal(dialogue, 'brake');
-    if (loads.length > 0) await setupLoads(dialogue, loads);
-    await setupPedal(dialogue, 'throttle');
-    await setupPedal(dialogue, 'clutch');
-    await setupWheel(dialogue);
-    await setupButtons(dialogue);
+    const draft = new RigDraft(known);
+    sayProposal(terminal, source.devices);
+    const keeper = await keeperFor(options, draft);
+    const dialogue = new SetupDialogue(terminal, source.devices, tape, draft, keeper);
+    await (short ? setupShort(dialogue) : setupWhole(dialogue, loads));
     const rig = await dialogue.save();
-    terminal.say(`Saved in ${rigFile(dataDir)}. \`ebbline rig check\` shows how well it reports.`);
+    await keeper.finish();
+    if (dataDir === null) terminal.say('Tried out: nothing was saved.');
+    else
+      terminal.say(
+        `Saved in ${rigFile(dataDir)}. \`ebbline rig check\` shows how well it reports.`,
+      );
     return rig;
   } finally {
     tape.stop();
@@ -60,18 +58,35 @@ export async function setupRig(options: SetupOptions): Promise<Rig> {
   }
 }
 
+function keeperFor(
+  { source, terminal, dataDir, short }: SetupOptions,
+  draft: RigDraft,
+): SetupKeeper | Promise<SetupKeeper> {
+  if (dataDir === null) return KEEPS_NOTHING;
+  if (short) return rigKeeper(dataDir);
+  return resumingKeeper(dataDir, source.devices, draft, (text) => terminal.say(text));
+}
+
+async function setupWhole(dialogue: SetupDialogue, loads: readonly NamedLoad[]): Promise<void> {
+  await dialogue.step('driver', () => askDriver(dialogue));
+  await dialogue.recordRest();
+  await dialogue.step('brake', () => setupPedal(dialogue, 'brake'));
+  if (loads.length > 0) await setupLoads(dialogue, loads);
+  await dialogue.step('throttle', () => setupPedal(dialogue, 'throttle'));
+  await dialogue.step('clutch', () => setupPedal(dialogue, 'clutch'));
+  await dialogue.step('steering', () => setupWheel(dialogue));
+  await setupButtons(dialogue);
+}
+
 /** What the devices say of themselves, to be confirmed by moving. */
-function sayProposal({ terminal, devices }: SetupDialogue): void {
+function sayProposal(terminal: SetupTerminal, devices: readonly RigDevice[]): void {
   for (const { name } of devices) terminal.say(`Listening to ${name}.`);
   for (const name of twins(devices))
     terminal.say(`Two devices called ${name} cannot be told apart: only one of them can be used.`);
   const { axes } = proposeRig(devices);
   if (axes.length === 0) return;
-  const guesses = axes.map(
-    (axis) =>
-      `${axis.role} ${usageName(axis.described.usagePage, axis.described.usageId)} (${placeText(axis, devices)})`,
-  );
-  terminal.say(`By their own word, not confirmed: ${guesses.join(', ')}.`);
+  terminal.say('Proposed from what they say of themselves; moving each one confirms it or not:');
+  for (const axis of axes) terminal.say(`  ${axis.role.padEnd(9)} ${placeText(axis, devices)}`);
 }
 
 /** Names of devices that an earlier one cannot be told from. */

@@ -1,12 +1,26 @@
+/** What a question asks the driver to move. */
+export type WantedMovement =
+  | 'nothing'
+  | 'brake'
+  | 'throttle'
+  | 'clutch'
+  | 'wheel-straight'
+  | 'wheel-left'
+  | 'wheel-right'
+  | 'load'
+  | 'left-paddle'
+  | 'button';
+
 /** How setting up talks with the driver, line by line. */
 export interface SetupTerminal {
   /** One or more lines, without the last line end. */
   say(text: string): void;
   /**
    * The driver's answer without space around it.
+   * @param wanted what is to be moved before the answer; a driver who is simulated has to know
    * @throws Problem where no answer will come any more.
    */
-  ask(question: string): Promise<string>;
+  ask(question: string, wanted?: WantedMovement): Promise<string>;
   /** Asks while `live` is shown anew several times a second. @throws as `ask`. */
   askLive(question: string, live: () => string): Promise<string>;
 }

@@ -25,20 +25,20 @@ export async function setupWheel(dialogue: SetupDialogue): Promise<void> {
 }
 
 async function tryWheel(dialogue: SetupDialogue): Promise<boolean> {
-  const straight = await dialogue.record(STRAIGHT);
+  const straight = await dialogue.record(STRAIGHT, 'wheel-straight');
   if (/^s(kip)?$/i.test(straight.answer)) {
     dialogue.draft.dropAxis('steering');
     dialogue.draft.wheelLockDeg = null;
     return true;
   }
-  const left = await dialogue.record(LEFT);
+  const left = await dialogue.record(LEFT, 'wheel-left');
   const others = [...dialogue.moved.values()].map(({ moved }) => moved);
   const found = findAxis(dialogue.devices, { rest: straight.taped, moved: left.taped, others });
   if (found.kind === 'refused') {
     dialogue.terminal.say(found.message);
     return false;
   }
-  const right = await dialogue.record(RIGHT);
+  const right = await dialogue.record(RIGHT, 'wheel-right');
   const stops = stopsOf(found, left.taped, right.taped);
   const oddity = unevenText(found.learned.restCounts, stops);
   if (oddity === null) return confirmWheel(dialogue, wheelAxis(dialogue, found, stops.left));
@@ -62,9 +62,9 @@ function stopsOf({ device, learned }: FoundControl<LearnedAxis>, left: Taped, ri
   };
 }
 
-function wheelAxis(
+export function wheelAxis(
   { devices }: SetupDialogue,
-  { device, learned }: FoundControl<LearnedAxis>,
+  { device, learned }: Pick<FoundControl<LearnedAxis>, 'device' | 'learned'>,
   leftCounts: number,
 ): AxisAssignment {
   return {
@@ -92,7 +92,11 @@ function unevenText(rest: number, { left, right }: Stops): string | null {
     : null;
 }
 
-async function confirmWheel(dialogue: SetupDialogue, axis: AxisAssignment): Promise<boolean> {
+/** Asks for the lock, shows the wheel live and saves it; false where it does not follow the hands. */
+export async function confirmWheel(
+  dialogue: SetupDialogue,
+  axis: AxisAssignment,
+): Promise<boolean> {
   const wheelLockDeg = await askLock(dialogue);
   if (!(await confirmAxis(dialogue, axis, wheelLockDeg))) return false;
   dialogue.draft.wheelLockDeg = wheelLockDeg;
