@@ -1,4 +1,3 @@
-import { writeFile } from 'node:fs/promises';
 import { localDate } from '../consistency/local-date.ts';
 import type { ZonedInstant } from '../consistency/zoned-instant.ts';
 import { openExistingHistory } from '../history/open-history.ts';
@@ -14,6 +13,7 @@ import { briefSource } from './brief-source.ts';
 import { findCar } from './car-files.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
 import { findCorner } from './corner-files.ts';
+import { writeNewFile } from './write-new-file.ts';
 import { zonedNow } from './zoned-now.ts';
 
 const FORMATS: Readonly<Record<string, (brief: Brief) => string>> = {
@@ -79,17 +79,7 @@ async function put(text: string, path: string | null, context: CommandContext): 
     context.out(text);
     return;
   }
-  try {
-    await writeFile(path, text, { flag: 'wx' });
-  } catch (error) {
-    const { code, message } = error as NodeJS.ErrnoException;
-    throw code === 'EEXIST'
-      ? new Problem('the file is there already', { where: path, next: 'Give another name.' })
-      : new Problem(`the brief cannot be written: ${message}`, {
-          where: path,
-          next: 'Give a path in a folder you may write to.',
-        });
-  }
+  await writeNewFile(path, text, 'brief');
   context.err(`Written to ${path}.\n`);
 }
 

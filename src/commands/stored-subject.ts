@@ -59,8 +59,15 @@ export class StoredSubjects {
     );
   }
 
-  /** The zone of a rep that was driven with the live car; lost for any other. */
-  async zone(rep: StoredRep): Promise<Rebuilt<LiveZone>> {
+  /**
+   * The zone of a rep that was driven with the live car; lost for any other.
+   *
+   * @param brakes as hot as the rep began, or as the car file has them
+   */
+  async zone(
+    rep: StoredRep,
+    brakes: 'as driven' | 'cold' = 'as driven',
+  ): Promise<Rebuilt<LiveZone>> {
     const { live, variant } = rep;
     if (live === null || rep.car === null || rep.corner === null || variant === null)
       return lost('driven over time, without a car');
@@ -79,7 +86,8 @@ export class StoredSubjects {
       notes: [],
     };
     const { discC, padC, call } = live;
-    const zone = await rebuilt(async () => zoneOf(plan, { discC, padC }, call));
+    const heat = brakes === 'cold' ? null : { discC, padC };
+    const zone = await rebuilt(async () => zoneOf(plan, heat, call));
     if (zone.kind === 'lost') return zone;
     const what = `car ${carId} or corner ${cornerId}`;
     return sameVersion(zone, zone.value.target.version, rep.targetVersion, what);

@@ -4,18 +4,24 @@ import type { RepScore } from '../score/rep-score.ts';
 import type { Target } from '../target/target.ts';
 import { blockAdvice } from './block-advice.ts';
 import { blockDiagnosis } from './diagnosis/block-diagnosis.ts';
+import type { DiagnosedRep } from './diagnosis/diagnosed-rep.ts';
 import type { DoneRep } from './drill-model.ts';
 import type { BlockSummary } from './drill-view.ts';
 import { spreadOf } from './spread.ts';
 
-/** What a block came to. The median score counts a rep without braking as 0; errors are of the scored reps. */
+/** What the reps of a block on one target came to. */
 export function blockSummary(done: readonly DoneRep[], target: Target): BlockSummary {
-  const outcomes = done.flatMap(({ outcome }) => outcome ?? []);
-  const scores = outcomes.filter((outcome): outcome is RepScore => outcome.kind === 'scored');
-  const diagnosis = blockDiagnosis(
+  return summaryOfReps(
     done.map(({ tag, ...rep }) => ({ ...rep, place: tag.place, feedback: tag.feedback })),
     target,
   );
+}
+
+/** What reps came to, just driven or from the history. The median score counts a rep without braking as 0; errors are of the scored reps. */
+export function summaryOfReps(reps: readonly DiagnosedRep[], target: Target): BlockSummary {
+  const outcomes = reps.flatMap(({ outcome }) => outcome ?? []);
+  const scores = outcomes.filter((outcome): outcome is RepScore => outcome.kind === 'scored');
+  const diagnosis = blockDiagnosis(reps, target);
   const { cause, overlay, aborts } = diagnosis;
   const { from, to } = overlay.grid.release;
   return {

@@ -5,8 +5,8 @@ import type { LiveZone } from '../../live/live-zone.ts';
 import { stepAtPlace } from '../../live/run-steps.ts';
 import type { RepScore } from '../../score/rep-score.ts';
 import type { RepRecord } from '../../trace/rep-record.ts';
-import { valueAt } from '../live/lane-targets.ts';
 import type { BlockGrid, Stretch } from './block-grid.ts';
+import { gridPlacesM } from './grid-places.ts';
 
 /** All that is right for a car slower than the target; a rep is held against the one it is closest to, as in its score. */
 const WAYS: readonly SlowerWay[] = ['ratio', 'place', 'speed'];
@@ -25,7 +25,7 @@ export function liveRepCurve(
   const run = driveRecord(zone, record);
   const riseS = keyPoints.onsetS - (grid.onsetS - grid.fromS);
   const last = run.columns.level.length - 1;
-  const steps = Array.from(placesOf(zone, grid), (sM) => stepAtPlace(run, sM) ?? last);
+  const steps = Array.from(gridPlacesM(zone, grid), (sM) => stepAtPlace(run, sM) ?? last);
   const curves = WAYS.map((way) => {
     const { level } = followedTarget(zone, run, riseS, way);
     return grid.target.map((target, i) => {
@@ -38,20 +38,6 @@ export function liveRepCurve(
       ? other
       : best,
   );
-}
-
-/** Where the car of the target is at each place of the grid, m from turn-in; beyond the slowest point it rolls on. */
-function placesOf({ derived: { zone } }: LiveZone, { target, stepS }: BlockGrid): Float64Array {
-  const { points, durationS, slowestM } = zone;
-  const along = {
-    placeM: Float64Array.from(points, ({ timeS }) => timeS),
-    value: Float64Array.from(points, ({ sM }) => sM),
-  };
-  const slowestMps = points.at(-1)?.speedMps ?? 0;
-  return target.map((_, i) => {
-    const overS = i * stepS - durationS;
-    return overS > 0 ? slowestM + overS * slowestMps : (valueAt(along, i * stepS) ?? slowestM);
-  });
 }
 
 function distance(a: Float64Array, b: Float64Array, { from, to }: Stretch): number {

@@ -2,13 +2,18 @@ import type { PhaseDiagnosis } from './block-diagnosis.ts';
 import type { PhaseCause } from './phase-cause.ts';
 
 /** Headings of the table of phases; levels are in % of full scale. */
-const PHASE_HEADINGS = ['phase', 'average error (95 %)', 'spread', 'cause'] as const;
+export const PHASE_HEADINGS: readonly [string, ...string[]] = [
+  'phase',
+  'average error (95 %)',
+  'spread',
+  'cause',
+];
 
 /** Width of each column but the last. */
 const COLS: readonly number[] = [13, 24, 8];
 
 /** One row per phase: name, average error with its interval, spread, cause. What is not known is a dash. */
-function phaseRows(phases: readonly PhaseDiagnosis[]): readonly (readonly string[])[] {
+export function phaseRows(phases: readonly PhaseDiagnosis[]): readonly (readonly string[])[] {
   return phases.map((phase) => [
     phase.phase,
     averageText(phase),

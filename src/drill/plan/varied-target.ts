@@ -38,6 +38,11 @@ export function variedId(targetId: string): string {
   return `${targetId}${VARIED}`;
 }
 
+/** The id of the target that a rep was driven on, plain or varied. */
+export function plainId(targetId: string): string {
+  return targetId.endsWith(VARIED) ? targetId.slice(0, -VARIED.length) : targetId;
+}
+
 const VARIED = '/varied';
 
 /** A change of the clock and its inverse, both of seconds after the start of the rise. */

@@ -1,18 +1,8 @@
+import { CONDITION_WORDS } from '../../consistency/condition-words.ts';
 import type { Conditions } from '../../consistency/rep-measure.ts';
 import { cleanText } from '../../input/discovery/clean-text.ts';
 
 const COLUMNS = 80;
-
-const WORDS: Readonly<Record<keyof Conditions, string>> = {
-  targetVersion: 'target version',
-  scoreVersion: 'score version',
-  source: 'source',
-  sensor: 'sensor',
-  calibrationId: 'calibration',
-  foot: 'foot',
-  footwear: 'footwear',
-  condition: 'condition',
-};
 
 /** Stands between two rows that do not compare, and says why; as wide as the screen. */
 export function breakLine(
@@ -22,7 +12,7 @@ export function breakLine(
 ): string {
   const changes = changed.map((name) => {
     const [was, is] = [before, after].map((conditions) => cleanText(String(conditions[name]), 12));
-    return `${WORDS[name]} ${was} -> ${is}`;
+    return `${CONDITION_WORDS[name]} ${was} -> ${is}`;
   });
   const text = `-- does not compare: ${changes.join(', ')} `;
   const letters = Array.from(text);

@@ -1,0 +1,66 @@
+import { median } from '../../consistency/median.ts';
+import type { RepScore } from '../../score/rep-score.ts';
+import type { Target } from '../../target/target.ts';
+import type { RepRecord } from '../../trace/rep-record.ts';
+import { resample } from '../../trace/resample.ts';
+
+/** How the brake goes out while the wheel goes in: pairs in the order of time, from the peak to brake off. */
+export interface SteeringCoupling {
+  /** 0..1. */
+  readonly level: Float64Array;
+  /** Left positive. */
+  readonly steeringDeg: Float64Array;
+}
+
+const RATE_HZ = 100;
+
+/** Null where no wheel was recorded. */
+export function repCoupling(
+  { brake, steering, endS }: RepRecord,
+  { keyPoints: { peakS, brakeOffS } }: Pick<RepScore, 'keyPoints'>,
+): SteeringCoupling | null {
+  if (steering === null || steering.timeS.length === 0) return null;
+  const count = Math.max(1, Math.round(((brakeOffS ?? endS) - peakS) * RATE_HZ) + 1);
+  return {
+    level: resample(brake, peakS, count, RATE_HZ),
+    steeringDeg: resample(steering, peakS, count, RATE_HZ),
+  };
+}
+
+/** Null for a target that leaves steering to the driver. */
+export function targetCoupling({ level, steering, marks }: Target): SteeringCoupling | null {
+  if (steering === null) return null;
+  const count = Math.round((marks.brakeOff - marks.peak) * RATE_HZ) + 1;
+  const at = (value: (timeS: number) => number): Float64Array =>
+    Float64Array.from({ length: count }, (_, i) => value(marks.peak + i / RATE_HZ));
+  return { level: at((s) => level.at(s)), steeringDeg: at((s) => steering.at(s)) };
+}
+
+/** Where the wheel stands when the brake is last at a share of its peak. */
+export function steeringAtShare(
+  { level, steeringDeg }: SteeringCoupling,
+  share: number,
+): number | null {
+  const least = share * level.reduce((most, value) => Math.max(most, value), 0);
+  return steeringDeg[level.findLastIndex((value) => value >= least)] ?? null;
+}
+
+/** One line for the driver, or why there is nothing to say. */
+export function couplingReading(
+  reps: readonly SteeringCoupling[],
+  target: SteeringCoupling | null,
+): string {
+  const angles = reps.flatMap((rep) => steeringAtShare(rep, 0.5) ?? []);
+  const middle = median(angles);
+  if (middle === null) return 'no wheel was recorded.';
+  const wanted = target === null ? null : steeringAtShare(target, 0.5);
+  const asked = wanted === null ? '' : `, the target's at ${degrees(wanted)}`;
+  const who = angles.length === 1 ? 'of one rep' : `in the median of ${angles.length} reps`;
+  return `with the brake down to half, the wheel is at ${degrees(middle)} ${who}${asked}.`;
+}
+
+function degrees(angle: number): string {
+  const rounded = Math.round(Math.abs(angle));
+  if (rounded === 0) return '0°';
+  return `${rounded}° ${angle > 0 ? 'left' : 'right'}`;
+}
