@@ -30,6 +30,11 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./brief.ts')).command,
   },
   {
+    name: 'report',
+    summary: 'the review for the coach as one page: a practice, or some weeks',
+    load: async () => (await import('./report.ts')).command,
+  },
+  {
     name: 'backup',
     summary: 'copy the whole history to a new file',
     load: async () => (await import('./backup.ts')).command,

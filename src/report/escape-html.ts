@@ -9,7 +9,11 @@ const ENTITIES: Readonly<Record<string, string>> = {
   "'": '&#39;',
 };
 
-/** Text that HTML shows as it stands, in elements and in quoted attributes; control characters as visible escapes. */
-export function escapeHtml(text: string): string {
-  return printable(text, LONGEST_LINE).replace(/[&<>"']/g, (mark) => ENTITIES[mark] ?? mark);
+/**
+ * Text that HTML shows as it stands, in elements and in quoted attributes; control characters as visible escapes.
+ *
+ * @param longest in characters; what is longer is cut
+ */
+export function escapeHtml(text: string, longest: number = LONGEST_LINE): string {
+  return printable(text, longest).replace(/[&<>"']/g, (mark) => ENTITIES[mark] ?? mark);
 }

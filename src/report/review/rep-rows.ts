@@ -1,0 +1,65 @@
+import { signed, tenths } from '../../drill/diagnosis/phase-rows.ts';
+import type { RepScore } from '../../score/rep-score.ts';
+import type { ReviewedRep } from './practice-review.ts';
+
+/** The short table of a block's reps: one row each. */
+export const REP_HEADINGS: readonly string[] = ['rep', 'help', 'score', 'error %', 'in words'];
+
+export function repRow({
+  number,
+  feedback,
+  outcome,
+  voided,
+  words,
+  call,
+}: ReviewedRep): readonly string[] {
+  const said = [call === null ? '' : `call: ${call}`, voided ?? words].filter((one) => one !== '');
+  return [
+    String(number),
+    feedback,
+    outcome === null ? '-' : String(Math.round(outcome.score)),
+    outcome?.kind === 'scored' ? tenths(outcome.releaseErrorLevel) : '-',
+    said.join('; '),
+  ];
+}
+
+/** What picked reps are compared by. */
+export interface ComparedNumber {
+  readonly name: string;
+  readonly text: (rep: ReviewedRep) => string;
+}
+
+export const COMPARED: readonly ComparedNumber[] = [
+  { name: 'help', text: ({ feedback }) => feedback },
+  {
+    name: 'score',
+    text: ({ outcome }) => (outcome === null ? '-' : String(Math.round(outcome.score))),
+  },
+  scored('release', ({ parts }) => percent(parts.release)),
+  scored('hit', ({ parts }) => percent(parts.hit)),
+  scored('smooth', ({ parts }) => percent(parts.smooth)),
+  scored('release error, rms', ({ releaseErrorLevel }) => `${tenths(releaseErrorLevel)} %`),
+  scored('average error', ({ averageErrorLevel }) => `${signed(averageErrorLevel)} %`),
+  scored('peak', ({ peakError }) => `${signed(peakError)} %`),
+  scored('start of release', ({ keyPointErrorsS }) => lateness(keyPointErrorsS.startOfRelease)),
+  scored('half of the release', ({ keyPointErrorsS }) => lateness(keyPointErrorsS.halfRelease)),
+  scored('final release', ({ keyPointErrorsS }) => lateness(keyPointErrorsS.finalRelease)),
+  scored('brake off', ({ keyPointErrorsS }) => lateness(keyPointErrorsS.brakeOff)),
+  scored('re-applied', ({ reapplications }) => String(reapplications)),
+  { name: 'felt', text: ({ selfRating }) => selfRating ?? '-' },
+  { name: 'in words', text: ({ words, voided }) => voided ?? (words === '' ? '-' : words) },
+];
+
+function scored(name: string, of: (score: RepScore) => string): ComparedNumber {
+  return { name, text: ({ outcome }) => (outcome?.kind === 'scored' ? of(outcome) : '-') };
+}
+
+function lateness(errorS: number | null): string {
+  if (errorS === null) return 'not reached';
+  const ms = 10 * Math.round(100 * Math.abs(errorS));
+  return ms === 0 ? 'on time' : `${ms} ms ${errorS > 0 ? 'late' : 'early'}`;
+}
+
+function percent(share: number): string {
+  return `${Math.round(100 * share)} %`;
+}

@@ -1,0 +1,41 @@
+import { trendSentence } from '../../consistency/weeks/headline.ts';
+import { alongTime } from '../picture/block-axis.ts';
+import { controlPicture } from '../picture/control-picture.ts';
+import type { Picture } from '../picture/picture.ts';
+import { spreadPicture } from '../picture/spread-picture.ts';
+import { weekPicture } from '../picture/week-picture.ts';
+import type { SeriesReview } from './practice-review.ts';
+
+/** The pictures of a series over the weeks; as many as there is data for. */
+export function seriesPictures(
+  { progress, spread }: SeriesReview,
+  id: string,
+  practiceId: number | null,
+): Picture[] {
+  const { targetId, weeks, chart, since } = progress;
+  const control = controlPicture({
+    id: `${id}-limits`,
+    title: `Practices against their limits since ${since}, ${targetId}`,
+    chart,
+    practiceId,
+  });
+  return [
+    weekPicture({
+      id: `${id}-weeks`,
+      title: `Release error by week, ${targetId}`,
+      reading: trendSentence(progress),
+      weeks,
+    }),
+    ...(control === null ? [] : [control]),
+    ...(spread === null || spread.kind === 'none'
+      ? []
+      : [
+          spreadPicture({
+            id: `${id}-spread`,
+            title: `Spread along the target on ${spread.curve.day}, ${targetId}`,
+            curve: spread.curve,
+            along: alongTime(spread.curve.grid),
+          }),
+        ]),
+  ];
+}
