@@ -40,6 +40,16 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./backup.ts')).command,
   },
   {
+    name: 'export',
+    summary: 'write reps, notes and files to one archive, or reps to a spreadsheet',
+    load: async () => (await import('./export.ts')).command,
+  },
+  {
+    name: 'import',
+    summary: 'take in an archive: what is new is added, nothing is overwritten',
+    load: async () => (await import('./import.ts')).command,
+  },
+  {
     name: 'rig list',
     summary: 'list pedals and wheels, their axes and what the rig uses',
     load: async () => (await import('./rig-list.ts')).command,

@@ -7,6 +7,7 @@ import type { TargetChange } from '../drill/plan/target-change.ts';
 import type { LiveStart } from '../live/live-start.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
 import type { RepRecord } from '../trace/rep-record.ts';
+import type { HistorySnapshot } from './kept.ts';
 
 export type { ZonedInstant } from '../consistency/zoned-instant.ts';
 
@@ -140,6 +141,14 @@ export interface HistoryStore {
    * @throws Problem where the file is there already or cannot be written; then no file is left behind
    */
   backup(path: string): void;
+  /** To read it whole, with identities that outlast this file; close it before anything else is done. */
+  snapshot(): HistorySnapshot;
+  /**
+   * Adds what a staged file says (see `Staging`), all of it or nothing: neither a crash nor a full disk leaves a part.
+   * What is known already by its identity stays as it is.
+   * @param entries how many the file has to hold
+   */
+  takeIn(staged: string, entries: number): void;
   /** Idempotent. */
   close(): void;
 }

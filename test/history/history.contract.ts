@@ -1,9 +1,12 @@
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, truncateSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { encodeRecord } from '../../src/history/codec/encode-record.ts';
+import type { JournalEntry } from '../../src/history/journal/journal-line.ts';
+import { Staging } from '../../src/history/journal/staging.ts';
 import { openHistory } from '../../src/history/open-history.ts';
-import type { HistoryStore, NewRep, RepQuery } from '../../src/history/store.ts';
+import type { HistoryStore, NewNote, NewRep, RepQuery } from '../../src/history/store.ts';
 import { Problem } from '../../src/problem.ts';
 import { quantiseRecord } from '../../src/trace/quantise-record.ts';
 import {
@@ -19,6 +22,25 @@ import {
 } from './fixtures.ts';
 import { type Implementation, inFolder } from './implementations.ts';
 import { fiveSecondRep } from './rep-signals.ts';
+
+const LATER = { utcMs: EVENING_MS + 86_400_000, zone: 'Europe/Berlin', offsetMin: 60 };
+
+function staged(origin: string, practice: string, { record, ...rep }: NewRep): JournalEntry {
+  const samples = Buffer.from(encodeRecord(record)).toString('base64');
+  return { kind: 'rep', origin, practice, rep, samples };
+}
+
+function withoutRep({ repId: _, ...note }: NewNote): Omit<NewNote, 'repId'> {
+  return note;
+}
+
+function takeIn(history: HistoryStore, path: string, entries: readonly JournalEntry[]): void {
+  const staging = new Staging(path);
+  for (const entry of entries) staging.add(entry);
+  staging.finish();
+  history.takeIn(path, staging.entries);
+  staging.remove();
+}
 
 /** What every implementation of the history has to do. */
 export function historyContract({ name, drivers }: Implementation): void {
@@ -151,6 +173,114 @@ export function historyContract({ name, drivers }: Implementation): void {
         addAll(history, [aRep({ ...absent, selfRating: null })]);
         const [rep] = history.reps({});
         expect(rep).toMatchObject({ ...absent, selfRating: null, voided: null });
+      }));
+
+    test('shows itself as it is at one moment, with identities, by driver and day', () =>
+      withHistory((history) => {
+        const [kim, late] = addAll(history, [aRep(), aRep({ number: 2, at: LATER })]);
+        const bo = history.startPractice(aPractice({ driver: 'Bo' }));
+        history.addRep(bo, aRep({ record: RECORD, outcome: NO_REP }));
+        history.addNote(aNote({ repId: kim! }));
+        history.addNote(aNote({ at: LATER, driver: 'Bo', text: 'of no rep' }));
+        const snapshot = history.snapshot();
+        const all = [...snapshot.reps({})];
+        expect(all).toHaveLength(3);
+        expect(new Set(all.map(({ origin }) => origin)).size).toBe(3);
+        const [second] = snapshot.reps({ driver: 'Kim', sinceUtcMs: LATER.utcMs });
+        expect(second?.fields.number).toBe(2);
+        expect(snapshot.practice(second!.practice)?.start).toEqual(aPractice());
+        expect(snapshot.rep(second!.origin)?.record()).toStrictEqual(RECORD);
+        expect(snapshot.counts({})).toEqual({ practices: 2, reps: 3, notes: 2 });
+        expect(snapshot.counts({ driver: 'Kim' })).toEqual({ practices: 1, reps: 2, notes: 1 });
+        // a note follows its rep, however late it was written
+        const since = { sinceUtcMs: LATER.utcMs };
+        expect(snapshot.counts(since)).toEqual({ practices: 1, reps: 1, notes: 1 });
+        const [about] = snapshot.notes({ driver: 'Kim' });
+        expect(snapshot.rep(about!.rep!)?.fields.number).toBe(1);
+        expect(snapshot.note(about!.origin)).toEqual(about);
+        expect([snapshot.practice('x'), snapshot.rep('x'), snapshot.note('x')]).toEqual([
+          null,
+          null,
+          null,
+        ]);
+        snapshot.close();
+        snapshot.close();
+        history.addNote(aNote({ repId: late! }));
+      }));
+
+    test('gives more than a page of equal instants in one order, each once', () =>
+      withHistory((history) => {
+        addAll(
+          history,
+          Array.from({ length: 450 }, (_, i) => aRep({ number: i + 1 })),
+        );
+        const snapshot = history.snapshot();
+        const origins = [...snapshot.reps({})].map(({ origin }) => origin);
+        snapshot.close();
+        expect(new Set(origins).size).toBe(450);
+        expect(origins).toEqual(origins.toSorted());
+      }));
+
+    test('takes in what is staged once, as a whole, and keeps what it has', () =>
+      withHistory((history, folder) => {
+        const [known] = addAll(history, [aRep()]);
+        const snapshot = history.snapshot();
+        const [own] = [...snapshot.reps({})];
+        snapshot.close();
+        const entries: JournalEntry[] = [
+          { kind: 'practice', origin: 'p', start: aPractice({ driver: 'Bo' }) },
+          staged('r', 'p', aRep({ number: 7 })),
+          staged(own!.origin, own!.practice, aRep({ number: 99 })),
+          { kind: 'outcome', rep: 'r', outcome: aScore({ version: 2 }) },
+          { kind: 'rating', rep: own!.origin, selfRating: 'timing: late' },
+          { kind: 'note', origin: 'n', rep: 'r', note: withoutRep(aNote({ driver: 'Bo' })) },
+        ];
+        for (let time = 1; time <= 2; time++) {
+          takeIn(history, join(folder, `staged-${time}`), entries);
+          const reps = [...history.reps({})];
+          expect(reps.map(({ number }) => number).toSorted()).toEqual([1, 7]);
+          const [bo] = history.reps({ driver: 'Bo' });
+          expect(bo?.outcomes.map(({ version }) => version)).toEqual([1, 2]);
+          expect(history.record(bo!.id)).toStrictEqual(RECORD);
+          expect(reps.find(({ id }) => id === known)?.selfRating).toBe('timing: late');
+          expect(history.notes({}).map(({ repId }) => repId)).toEqual([bo!.id]);
+        }
+        const again = open(folder);
+        expect([...again.reps({})]).toHaveLength(2);
+        again.close();
+      }));
+
+    test('a staged file that cannot be read back whole leaves everything as it was', () =>
+      withHistory((history, folder) => {
+        addAll(history, [aRep()]);
+        const path = join(folder, 'cut');
+        const staging = new Staging(path);
+        staging.add({ kind: 'practice', origin: 'p', start: aPractice({ driver: 'Bo' }) });
+        staging.add(staged('r', 'p', aRep()));
+        staging.finish();
+        truncateSync(path, readFileSync(path).length - 40);
+        expect(() => history.takeIn(path, staging.entries)).toThrow(/1 of 2 entries/);
+        staging.remove();
+        expect(history.practices()).toHaveLength(1);
+        expect(readdirSync(folder).filter((name) => name.includes('part'))).toEqual([]);
+        addAll(history, [aRep({ number: 2 })]);
+        expect([...history.reps({})]).toHaveLength(2);
+      }));
+
+    test('takes in while another program writes, and loses nothing of it', () =>
+      withHistory((history, folder) => {
+        const other = open(folder);
+        const [first] = addAll(other, [aRep()]);
+        takeIn(history, join(folder, 'staged'), [
+          { kind: 'practice', origin: 'p', start: aPractice({ driver: 'Bo' }) },
+          staged('r', 'p', aRep()),
+        ]);
+        addAll(other, [aRep({ number: 2 })]);
+        other.addSelfRating(first!, 'timing: late');
+        expect([...other.reps({})]).toHaveLength(3);
+        expect([...history.reps({})]).toHaveLength(3);
+        expect([...history.reps({ driver: 'Kim' })][0]?.selfRating).toBe('timing: late');
+        other.close();
       }));
 
     test('keeps the samples as they were scored', () =>

@@ -49,7 +49,9 @@ describe.each(SQL_IMPLEMENTATIONS)('the SQLite file by $name', ({ drivers }) => 
       expect(db.get('PRAGMA synchronous')).toMatchObject({ synchronous: 2 }); // FULL
       expect(db.get('PRAGMA fullfsync')).toMatchObject({ fullfsync: 1 });
       expect(db.get('PRAGMA foreign_keys')).toMatchObject({ foreign_keys: 1 });
-      expect(db.get('PRAGMA user_version')).toMatchObject({ user_version: 5 });
+      expect(db.get('PRAGMA user_version')).toMatchObject({
+        user_version: MIGRATIONS.length,
+      });
       expect(db.get('PRAGMA application_id')).toMatchObject({
         application_id: Buffer.from('EbBl').readUInt32BE(),
       });
@@ -108,10 +110,12 @@ describe.each(SQL_IMPLEMENTATIONS)('the SQLite file by $name', ({ drivers }) => 
   test('a newer schema is refused and kept', () =>
     inFolder((folder) => {
       const other = driver.open(written(folder));
-      other.exec('PRAGMA user_version = 6');
+      other.exec(`PRAGMA user_version = ${MIGRATIONS.length + 1}`);
       other.close();
       const problem = refusal(folder);
-      expect(problem.message).toMatch(/schema 6, this program knows 5/);
+      expect(problem.message).toContain(
+        `schema ${MIGRATIONS.length + 1}, this program knows ${MIGRATIONS.length}`,
+      );
       expect(problem.next).toMatch(/newer version/);
     }));
 
@@ -170,6 +174,33 @@ describe.each(SQL_IMPLEMENTATIONS)('the SQLite file by $name', ({ drivers }) => 
       history.addNote(aNote({ repId: 1 }));
       expect(history.notes({}).map(({ text }) => text)).toEqual(['bump loads the rear']);
       history.close();
+    }));
+
+  test('copies of an old file give the same identities to what has none, and different things different ones', () =>
+    inFolder((folder) => {
+      const origins = ['a', 'b'].map((name) => {
+        mkdirSync(join(folder, name));
+        const old = driver.open(join(folder, name, 'history.sqlite'));
+        const practice = `NULL, 'Kim', 5, 'UTC', 0, 'hid', 'left', 'boots', 'c', 'force', NULL`;
+        const rep = `NULL, 1, 5, 'UTC', 0, NULL, NULL, NULL, NULL, 'hairpin', 'v', 1, 1, 'block',
+          'blocked', 'shown', NULL, NULL, NULL`;
+        const note = `NULL, 5, 'UTC', 0, 'Kim', 'x', NULL, NULL, NULL, NULL, NULL`;
+        old.exec(`${MIGRATIONS.slice(0, 3).join(';')}; PRAGMA application_id = ${APPLICATION_ID};
+          PRAGMA user_version = 3; INSERT INTO practice VALUES (1, ${practice}), (2, ${practice});
+          INSERT INTO practice VALUES (3, 'from-a-journal', 'Kim', 5, 'UTC', 0, 'hid', 'left', 'boots', 'c', 'force', NULL);
+          INSERT INTO rep VALUES (1, ${rep}), (2, ${rep}); INSERT INTO note VALUES (1, ${note}), (2, ${note})`);
+        old.close();
+        const history = openHistory(join(folder, name), { drivers });
+        const snapshot = history.snapshot();
+        const all = [snapshot.practices({}), snapshot.reps({}), snapshot.notes({})];
+        const found = all.map((some) => [...some].map(({ origin }) => origin));
+        snapshot.close();
+        history.close();
+        return found;
+      });
+      expect(origins[0]).toEqual(origins[1]);
+      expect(origins[0]!.map((some) => new Set(some).size)).toEqual([3, 2, 2]);
+      expect(origins[0]![0]).toContain('from-a-journal');
     }));
 
   test('looking for a history makes none', () =>

@@ -9,6 +9,7 @@ import type { RepRecord } from '../../trace/rep-record.ts';
 import { alreadyRated } from '../already-rated.ts';
 import { decodeRecord } from '../codec/decode-record.ts';
 import { encodeRecord } from '../codec/encode-record.ts';
+import type { HistorySnapshot } from '../kept.ts';
 import { repNumbers } from '../rep-numbers.ts';
 import { sharedMaker } from '../shared-maker.ts';
 import type {
@@ -25,9 +26,11 @@ import type {
 import { writeBackup } from '../write-backup.ts';
 import { appendToJournal } from './journal-file.ts';
 import { type JournalEntry, parseJournalLine } from './journal-line.ts';
+import { JournalSnapshot } from './journal-snapshot.ts';
 import { type JournalPractice, type JournalRep, JournalState } from './journal-state.ts';
 import { JournalTail } from './journal-tail.ts';
 import { matchingReps } from './matching-reps.ts';
+import { takeInJournal } from './take-in-journal.ts';
 
 /**
  * The history where no SQLite loads: a file that only grows, one line for each practice, rep and outcome, synced line
@@ -90,6 +93,7 @@ export class JournalHistory implements HistoryStore {
   notes(query: NoteQuery): readonly StoredNote[] {
     this.#catchUp();
     return this.#state.notes
+      .map(({ stored }) => stored)
       .filter(
         ({ driver, corner, repId }) =>
           (query.driver ?? driver) === driver &&
@@ -132,7 +136,10 @@ export class JournalHistory implements HistoryStore {
   }
 
   record(repId: number): RepRecord {
-    const { place } = this.#rep(repId);
+    return this.#recordOf(this.#rep(repId));
+  }
+
+  #recordOf({ place, stored: { id: repId } }: JournalRep): RepRecord {
     const line = Buffer.alloc(place.length - 1);
     readSync(place.fd, line, 0, line.length, place.offset);
     const where = `${this.#path}, rep ${repId}`;
@@ -149,6 +156,16 @@ export class JournalHistory implements HistoryStore {
   /** A line that another program is just writing is passed over when the copy is read. */
   backup(path: string): void {
     writeBackup(path, () => copyFileSync(this.#path, path));
+  }
+
+  snapshot(): HistorySnapshot {
+    this.#catchUp();
+    return new JournalSnapshot(this.#state, (rep) => this.#recordOf(rep));
+  }
+
+  takeIn(staged: string, entries: number): void {
+    takeInJournal(this.#path, staged, entries);
+    this.#catchUp();
   }
 
   close(): void {

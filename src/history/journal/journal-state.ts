@@ -19,14 +19,19 @@ export interface JournalPractice {
   readonly stored: StoredPractice;
 }
 
+export interface JournalNote {
+  readonly origin: string;
+  readonly stored: StoredNote;
+}
+
 /** What the lines of a journal add up to. Ids count practices and reps in file order, from 1. Samples stay on disk. */
 export class JournalState {
   readonly practices: JournalPractice[] = [];
   readonly reps: JournalRep[] = [];
-  readonly notes: StoredNote[] = [];
+  readonly notes: JournalNote[] = [];
   readonly #practiceByOrigin = new Map<string, JournalPractice>();
   readonly #repByOrigin = new Map<string, JournalRep>();
-  readonly #noteByOrigin = new Map<string, StoredNote>();
+  readonly #noteByOrigin = new Map<string, JournalNote>();
 
   /** Takes each entry once, as the import does. */
   add(place: PlacedEntry): void {
@@ -54,7 +59,7 @@ export class JournalState {
   }
 
   noteId(origin: string): number {
-    return this.#noteByOrigin.get(origin)?.id ?? 0;
+    return this.#noteByOrigin.get(origin)?.stored.id ?? 0;
   }
 
   practiceId(origin: string): number {
@@ -95,8 +100,9 @@ export class JournalState {
     if (this.#noteByOrigin.has(origin)) return;
     const repId = rep === null ? null : (this.#repByOrigin.get(rep)?.stored.id ?? null);
     const stored = { ...note, id: this.notes.length + 1, repId };
-    this.notes.push(stored);
-    this.#noteByOrigin.set(origin, stored);
+    const kept = { origin, stored };
+    this.notes.push(kept);
+    this.#noteByOrigin.set(origin, kept);
   }
 
   #addRating({ rep: origin, selfRating }: Entry<'rating'>): void {

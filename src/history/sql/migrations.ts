@@ -117,4 +117,20 @@ export const MIGRATIONS: readonly string[] = [
   `
   ALTER TABLE rep ADD COLUMN target_change TEXT; -- how the target differed from its file's, as JSON
   `,
+  `
+  -- an identity for what was written before everything had one; made of the content, so that copies of a file agree
+  UPDATE practice SET origin = named.name FROM (
+    SELECT id, 'practice-' || utc_ms || '-' || row_number() OVER (PARTITION BY utc_ms, driver ORDER BY id)
+      || '-' || driver AS name FROM practice
+  ) AS named WHERE named.id = practice.id AND practice.origin IS NULL;
+  UPDATE rep SET origin = named.name FROM (
+    SELECT rep.id, practice.origin || '/rep-' || rep.number || '-' || rep.utc_ms || '-'
+      || row_number() OVER (PARTITION BY rep.practice_id, rep.number, rep.utc_ms ORDER BY rep.id) AS name
+      FROM rep JOIN practice ON practice.id = rep.practice_id
+  ) AS named WHERE named.id = rep.id AND rep.origin IS NULL;
+  UPDATE note SET origin = named.name FROM (
+    SELECT id, 'note-' || utc_ms || '-' || row_number() OVER (PARTITION BY utc_ms, driver ORDER BY id)
+      || '-' || driver AS name FROM note
+  ) AS named WHERE named.id = note.id AND note.origin IS NULL;
+  `,
 ];

@@ -2,7 +2,7 @@ import type { NewNote, NoteQuery, StoredNote } from '../store.ts';
 import type { SqlDatabase } from './sql-database.ts';
 import type { SqlValue } from './sql-driver.ts';
 
-interface NoteRow {
+export interface NoteRow {
   readonly id: number;
   readonly utc_ms: number;
   readonly zone: string;
@@ -16,7 +16,7 @@ interface NoteRow {
   readonly rep_id: number | null;
 }
 
-export function insertNote(db: SqlDatabase, note: NewNote, origin: string | null): number {
+export function insertNote(db: SqlDatabase, note: NewNote, origin: string): number {
   return db.run(
     `INSERT INTO note (origin, utc_ms, zone, offset_min, driver, text, car, corner, variant, gear, rep_id)
       VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
@@ -47,7 +47,7 @@ export function notesOf(db: SqlDatabase, { driver, corner, repId }: NoteQuery): 
   return db.all<NoteRow>(`SELECT * FROM note ${where} ORDER BY utc_ms, id`, ...values).map(noteOf);
 }
 
-function noteOf(row: NoteRow): StoredNote {
+export function noteOf(row: NoteRow): StoredNote {
   return {
     id: row.id,
     at: { utcMs: row.utc_ms, zone: row.zone, offsetMin: row.offset_min },

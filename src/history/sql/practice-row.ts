@@ -35,12 +35,8 @@ export function practiceOf(row: PracticeRow): StoredPractice {
   };
 }
 
-/** @param origin Identity in the journal it came from; null for one written here. */
-export function insertPractice(
-  db: SqlDatabase,
-  start: PracticeStart,
-  origin: string | null,
-): number {
+/** @param origin identity that stays the same in every copy of the history */
+export function insertPractice(db: SqlDatabase, start: PracticeStart, origin: string): number {
   return db.run(
     `INSERT INTO practice (origin, driver, utc_ms, zone, offset_min, source, foot, footwear, calibration_id, sensor,
       seed) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,

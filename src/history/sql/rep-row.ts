@@ -59,12 +59,15 @@ export function repOf(row: RepRow, outcomes: readonly RepOutcome[]): StoredRep {
   };
 }
 
-/** The rep without samples and outcome. */
+/**
+ * The rep without samples and outcome.
+ * @param origin identity that stays the same in every copy of the history
+ */
 export function insertRep(
   db: SqlDatabase,
   practiceId: number,
   rep: Omit<NewRep, 'record' | 'outcome'>,
-  origin: string | null,
+  origin: string,
 ): number {
   return db.run(
     `INSERT INTO rep (origin, practice_id, utc_ms, zone, offset_min, car, corner, variant, condition, live, target_id,

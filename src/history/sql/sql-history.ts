@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { measuresOf } from '../../consistency/measure-columns.ts';
 import type { RepColumns } from '../../consistency/rep-columns.ts';
 import type { RepMeasure } from '../../consistency/rep-measure.ts';
@@ -6,6 +7,9 @@ import type { RepOutcome } from '../../score/rep-score.ts';
 import type { RepRecord } from '../../trace/rep-record.ts';
 import { decodeRecord } from '../codec/decode-record.ts';
 import { encodeRecord } from '../codec/encode-record.ts';
+import { importEntry } from '../journal/import-entry.ts';
+import { readStaged } from '../journal/staging.ts';
+import type { HistorySnapshot } from '../kept.ts';
 import type {
   HistoryStore,
   NewNote,
@@ -27,6 +31,7 @@ import { repFilter } from './rep-filter.ts';
 import { insertRep, insertSelfRating, REP_SELECT, type RepRow, repOf } from './rep-row.ts';
 import type { SqlDatabase } from './sql-database.ts';
 import { fromRows } from './sql-problem.ts';
+import { SqlSnapshot } from './sql-snapshot.ts';
 
 /** The history in an SQLite file, over either driver. */
 export class SqlHistory implements HistoryStore {
@@ -40,14 +45,14 @@ export class SqlHistory implements HistoryStore {
   }
 
   startPractice(start: PracticeStart): number {
-    return this.#db.transaction(() => insertPractice(this.#db, start, null));
+    return this.#db.transaction(() => insertPractice(this.#db, start, randomUUID()));
   }
 
   addRep(practiceId: number, rep: NewRep): number {
     const samples = encodeRecord(rep.record);
     return this.#db.transaction(() => {
       this.#expect('practice', practiceId);
-      const repId = insertRep(this.#db, practiceId, rep, null);
+      const repId = insertRep(this.#db, practiceId, rep, randomUUID());
       this.#db.run('INSERT INTO samples (rep_id, bytes) VALUES (?, ?)', repId, samples);
       if (rep.outcome !== null) insertOutcome(this.#db, repId, rep.outcome);
       return repId;
@@ -71,7 +76,7 @@ export class SqlHistory implements HistoryStore {
   addNote(note: NewNote): number {
     return this.#db.transaction(() => {
       if (note.repId !== null) this.#expect('rep', note.repId);
-      return insertNote(this.#db, note, null);
+      return insertNote(this.#db, note, randomUUID());
     });
   }
 
@@ -130,6 +135,16 @@ export class SqlHistory implements HistoryStore {
   /** SQLite copies what is committed, from one moment: https://www.sqlite.org/lang_vacuum.html#vacuuminto */
   backup(path: string): void {
     writeBackup(path, () => this.#db.run('VACUUM INTO ?', path));
+  }
+
+  snapshot(): HistorySnapshot {
+    return new SqlSnapshot(this.#db);
+  }
+
+  takeIn(staged: string, entries: number): void {
+    this.#db.transaction(() => {
+      for (const entry of readStaged(staged, entries)) importEntry(this.#db, entry);
+    });
   }
 
   close(): void {

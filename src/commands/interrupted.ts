@@ -1,0 +1,18 @@
+/** Thrown where the driver ended a long job before its end. */
+export class Interrupted extends Error {}
+
+/** Runs a job that can be ended by ctrl-c: `stop.asked` then turns true. */
+export async function interruptible<T>(
+  job: (stop: { readonly asked: boolean }) => Promise<T>,
+): Promise<T> {
+  const stop = { asked: false };
+  const onInterrupt = (): void => {
+    stop.asked = true;
+  };
+  process.once('SIGINT', onInterrupt);
+  try {
+    return await job(stop);
+  } finally {
+    process.off('SIGINT', onInterrupt);
+  }
+}

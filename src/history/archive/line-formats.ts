@@ -1,0 +1,186 @@
+import { offsetMinutes } from '../../consistency/offset-minutes.ts';
+import { CALL_WORDS } from '../../corner/call-word.ts';
+import { ORDERS } from '../../drill/plan/practice-plan.ts';
+import type { LiveStart } from '../../live/live-start.ts';
+import type { LiveControls } from '../../live/live-zone.ts';
+import type { RepOutcome } from '../../score/rep-score.ts';
+import { ACTIONS } from '../codec/record-format.ts';
+import type { KeptNote, KeptPractice, KeptRep, RepFields } from '../kept.ts';
+import type { PracticeStart, ZonedInstant } from '../store.ts';
+import { canonicalJson } from './canonical-json.ts';
+import { outcomeShape } from './outcome-shape.ts';
+import { type SamplesJson, samplesJson, type TrackJson } from './samples-json.ts';
+import {
+  anyNumber,
+  type Check,
+  fields,
+  listOf,
+  oneOf,
+  orNull,
+  quanta,
+  text,
+  whole,
+  yesOrNo,
+} from './shape.ts';
+
+/** A line of practices.jsonl. */
+export interface PracticeLine extends PracticeStart {
+  readonly id: string;
+}
+
+/** A line of reps.jsonl. */
+export interface RepLine extends RepFields {
+  readonly id: string;
+  readonly practice: string;
+  readonly outcomes: readonly RepOutcome[];
+  readonly samples: SamplesJson;
+}
+
+/** A line of notes.jsonl. */
+export type NoteLine = KeptNote['note'] & { readonly id: string; readonly rep: string | null };
+
+export function practiceLine({ origin, start }: KeptPractice): string {
+  return canonicalJson({ id: origin, ...start });
+}
+
+export function repLine({ origin, practice, fields, outcomes, record }: KeptRep): string {
+  const line = canonicalJson({ id: origin, practice, ...fields, outcomes });
+  // apart: they are long, and their fields have one order already
+  return `${line.slice(0, -1)},"samples":${JSON.stringify(samplesJson(record()))}}`;
+}
+
+export function noteLine({ origin, rep, note }: KeptNote): string {
+  return canonicalJson({ id: origin, rep, ...note });
+}
+
+const shortText = text(1000);
+const shortTextOrNull = orNull(shortText);
+const id = text(4000);
+/** What a Date can hold. */
+const LARGEST_UTC_MS = 8.64e15 - 2 * 86_400_000;
+const count = whole(1, 2 ** 31 - 1);
+
+const instantShape = fields<ZonedInstant>({
+  utcMs: whole(-LARGEST_UTC_MS, LARGEST_UTC_MS),
+  zone: (value, path) => text(100)(value, path) ?? zone(value as string, path),
+  offsetMin: whole(-1440, 1440),
+});
+
+const knownZones = new Set<string>();
+
+function zone(name: string, path: string): string | null {
+  if (knownZones.has(name)) return null;
+  try {
+    offsetMinutes(0, name);
+    knownZones.add(name);
+    return null;
+  } catch {
+    return `${path} is no time zone that is known here`;
+  }
+}
+
+export const practiceShape: Check = fields<PracticeLine>({
+  id,
+  driver: shortText,
+  startedAt: instantShape,
+  source: oneOf('hid', 'virtual', 'pointer', 'replay'),
+  foot: oneOf('left', 'right'),
+  footwear: shortText,
+  calibrationId: shortText,
+  sensor: oneOf('force', 'pressure', 'travel', 'unknown'),
+  seed: orNull(whole(-Number.MAX_SAFE_INTEGER, Number.MAX_SAFE_INTEGER)),
+});
+
+const perAxle = fields<LiveStart['discC']>({ front: anyNumber, rear: anyNumber });
+
+const liveShape = fields<LiveStart>({
+  discC: perAxle,
+  padC: perAxle,
+  call: orNull(oneOf(...CALL_WORDS)),
+  controls: fields<LiveControls>({
+    steering: yesOrNo,
+    throttle: yesOrNo,
+    clutch: yesOrNo,
+    paddles: yesOrNo,
+  }),
+});
+
+const tick = whole(-(2 ** 28) + 1, 2 ** 28 - 1);
+
+const trackFields = fields<TrackJson>({ stepTicks: quanta, quanta });
+
+/** Times never go back, and every time has its value. */
+const trackShape: Check = (value, path) => {
+  const wrong = trackFields(value, path);
+  if (wrong !== null) return wrong;
+  const { stepTicks, quanta: values } = value as TrackJson;
+  if (stepTicks.length !== values.length) return `${path} has not one value for each time`;
+  let at = 0;
+  for (const [i, step] of stepTicks.entries()) {
+    at += step;
+    if (i > 0 && step < 0) return `${path}.stepTicks[${i}] goes back`;
+    if (Math.abs(at) >= 2 ** 28) return `${path}.stepTicks[${i}] is beyond any rep`;
+  }
+  return null;
+};
+
+const samplesShape = fields<SamplesJson>({
+  brake: trackShape,
+  throttle: orNull(trackShape),
+  clutch: orNull(trackShape),
+  steering: orNull(trackShape),
+  buttons: listOf(
+    fields<SamplesJson['buttons'][number]>({
+      atTicks: tick,
+      control: text(1000),
+      pressed: yesOrNo,
+      action: orNull(oneOf(...ACTIONS.filter((action) => action !== null))),
+    }),
+    1_000_000,
+  ),
+  gaps: listOf(fields<SamplesJson['gaps'][number]>({ fromTicks: tick, toTicks: tick }), 1_000_000),
+  brakeStepLevel: anyNumber,
+  endTicks: tick,
+});
+
+export const repShape: Check = fields<RepLine>({
+  id,
+  practice: id,
+  at: instantShape,
+  car: shortTextOrNull,
+  corner: shortTextOrNull,
+  variant: shortTextOrNull,
+  condition: shortTextOrNull,
+  live: orNull(liveShape),
+  targetId: shortText,
+  targetVersion: shortText,
+  number: count,
+  block: count,
+  phase: oneOf('first-of-day', 'warm-up', 'block', 'carry-over'),
+  order: oneOf(...ORDERS),
+  feedback: oneOf('shown', 'hidden', 'first-of-day'),
+  selfRating: shortTextOrNull,
+  voided: orNull(oneOf('aborted', 'device lost')),
+  outcomes: (value, path) => listOf(outcomeShape, 100)(value, path) ?? ascending(value, path),
+  samples: samplesShape,
+});
+
+/** One outcome for each version, oldest first. */
+function ascending(value: unknown, path: string): string | null {
+  const versions = (value as readonly RepOutcome[]).map(({ version }) => version);
+  return versions.every((version, i) => i === 0 || version > versions[i - 1]!)
+    ? null
+    : `${path} has a version twice, or not in order`;
+}
+
+export const noteShape: Check = fields<NoteLine>({
+  id,
+  rep: orNull(id),
+  at: instantShape,
+  driver: shortText,
+  text: text(100_000),
+  car: shortTextOrNull,
+  corner: shortTextOrNull,
+  variant: shortTextOrNull,
+  gear: orNull(whole(0, 1000)),
+});

@@ -1,0 +1,138 @@
+import { createHash } from 'node:crypto';
+import { Readable } from 'node:stream';
+import { ZipFile } from 'yazl';
+import type { HistorySnapshot, KeptQuery } from '../kept.ts';
+import {
+  ARCHIVE_FORMAT,
+  type ArchivedFile,
+  fileEntry,
+  MANIFEST,
+  type Manifest,
+  type ManifestEntry,
+  NOTES,
+  PRACTICES,
+  README,
+  REPS,
+  REPS_CSV,
+} from './archive-format.ts';
+import { archiveReadme } from './archive-readme.ts';
+import { noteLine, practiceLine, repLine } from './line-formats.ts';
+import { repCsvLines } from './rep-csv-lines.ts';
+import { samplesCsvName, samplesCsvText } from './samples-csv.ts';
+import { writeNewFile } from './write-new-file.ts';
+
+/** What goes into an archive. */
+export interface ArchiveContent {
+  readonly query: KeptQuery;
+  readonly files: readonly ArchivedFile[];
+  /** Also a CSV file for the samples of each rep. */
+  readonly samplesCsv: boolean;
+  readonly programVersion: string;
+  readonly exportedAtUtcMs: number;
+}
+
+/** Told after each rep; may throw to give up. */
+export type RepDone = () => void;
+
+/**
+ * Writes an archive to a new file, as a stream: memory does not grow with the history. An archive that could not be
+ * finished is taken away again.
+ *
+ * @throws Problem where the file is there already or cannot be written
+ */
+export async function writeArchive(
+  path: string,
+  snapshot: HistorySnapshot,
+  content: ArchiveContent,
+  done: RepDone,
+): Promise<Manifest> {
+  const zip = new ZipFile();
+  const manifest = addEntries(zip, snapshot, content, done);
+  zip.end();
+  const failed = new Promise<never>((_, reject) => zip.once('error', reject));
+  await writeNewFile(path, zip.outputStream, failed);
+  return manifest;
+}
+
+function addEntries(
+  zip: ZipFile,
+  snapshot: HistorySnapshot,
+  content: ArchiveContent,
+  done: RepDone,
+): Promise<Manifest> {
+  const { query } = content;
+  const entries: ManifestEntry[] = [];
+  const mtime = new Date(content.exportedAtUtcMs);
+  const drivers = new Set<string>();
+  const add = (name: string, chunks: () => Iterable<string | Uint8Array>): void =>
+    zip.addReadStreamLazy(name, { mtime }, (give) =>
+      give(null, Readable.from(measured(name, chunks(), entries), { objectMode: false })),
+    );
+  add(README, () => [archiveReadme()]);
+  add(PRACTICES, function* lines() {
+    for (const practice of snapshot.practices(query)) {
+      drivers.add(practice.start.driver);
+      yield `${practiceLine(practice)}\n`;
+    }
+  });
+  add(REPS, function* lines() {
+    for (const rep of snapshot.reps(query)) {
+      yield `${repLine(rep)}\n`;
+      done();
+    }
+  });
+  add(NOTES, function* lines() {
+    for (const note of snapshot.notes(query)) {
+      drivers.add(note.note.driver);
+      yield `${noteLine(note)}\n`;
+    }
+  });
+  add(REPS_CSV, () => repCsvLines(snapshot, query));
+  for (const file of content.files) add(fileEntry(file), () => [file.bytes]);
+  if (content.samplesCsv) addSamples(add, snapshot, query);
+  return new Promise((resolveManifest) => {
+    zip.addReadStreamLazy(MANIFEST, { mtime }, (give) => {
+      const manifest: Manifest = {
+        format: ARCHIVE_FORMAT,
+        program: 'ebbline',
+        programVersion: content.programVersion,
+        exportedAt: mtime.toISOString(),
+        drivers: [...drivers].toSorted(),
+        sinceUtcMs: query.sinceUtcMs ?? null,
+        counts: snapshot.counts(query),
+        entries,
+      };
+      resolveManifest(manifest);
+      give(null, Readable.from([Buffer.from(`${JSON.stringify(manifest, null, 1)}\n`)]));
+    });
+  });
+}
+
+function addSamples(
+  add: (name: string, chunks: () => Iterable<string>) => void,
+  snapshot: HistorySnapshot,
+  query: KeptQuery,
+): void {
+  let number = 0;
+  for (const { origin, fields } of snapshot.reps(query)) {
+    number++;
+    add(samplesCsvName(number, fields), () => [samplesCsvText(snapshot.rep(origin)!.record())]);
+  }
+}
+
+/** Passes bytes on, and says at the end how many there were and their hash. */
+function* measured(
+  name: string,
+  chunks: Iterable<string | Uint8Array>,
+  entries: ManifestEntry[],
+): Iterable<Uint8Array> {
+  const hash = createHash('sha256');
+  let bytes = 0;
+  for (const chunk of chunks) {
+    const part = typeof chunk === 'string' ? Buffer.from(chunk) : chunk;
+    hash.update(part);
+    bytes += part.length;
+    yield part;
+  }
+  entries.push({ name, bytes, sha256: hash.digest('hex') });
+}
