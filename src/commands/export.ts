@@ -3,13 +3,13 @@ import { writeArchive } from '../history/archive/write-archive.ts';
 import { writeRepCsv } from '../history/archive/write-rep-csv.ts';
 import type { HistorySnapshot, KeptCounts, KeptQuery } from '../history/kept.ts';
 import { openExistingHistory } from '../history/open-history.ts';
-import { cleanText } from '../input/discovery/clean-text.ts';
 import { Problem } from '../problem.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 import { countedText } from './counted-text.ts';
 import { driverOption } from './driver-name.ts';
 import { filesToArchive } from './files-to-archive.ts';
 import { Interrupted, interruptible } from './interrupted.ts';
+import { namesText } from './names-text.ts';
 import { ProgressLine, type ProgressOutput, STDERR_PROGRESS } from './progress-line.ts';
 import { sinceOption } from './since-option.ts';
 import { VERSION } from './version.ts';
@@ -118,7 +118,7 @@ async function archive(
   );
   const all = countedText({ ...manifest.counts, files: files.length });
   return {
-    text: `Wrote ${all} to ${path}.\nDrivers: ${manifest.drivers.map((name) => cleanText(name)).join(', ')}.`,
+    text: `Wrote ${all} to ${path}.\nDrivers: ${namesText(manifest.drivers)}.`,
     json: manifestJson(path, manifest, files.length),
   };
 }
@@ -183,13 +183,14 @@ function nothingKept(dataDir: string): Problem {
 function nothingOf({ driver, sinceUtcMs }: KeptQuery, snapshot: HistorySnapshot): Problem {
   const drivers = new Set<string>();
   for (const { start } of snapshot.practices({})) drivers.add(start.driver);
-  const names = [...drivers].map((name) => cleanText(name)).join(', ');
   const of = driver === undefined ? '' : ` of ${JSON.stringify(driver)}`;
   const when = sinceUtcMs === undefined ? '' : ' since that day';
   return new Problem(`there are no reps and no notes${of}${when}`, {
     where: 'export',
     next:
-      drivers.size === 0 ? 'Drive some reps with `ebbline drill`.' : `There are reps of: ${names}.`,
+      drivers.size === 0
+        ? 'Drive some reps with `ebbline drill`.'
+        : `There are reps of: ${namesText([...drivers])}.`,
   });
 }
 

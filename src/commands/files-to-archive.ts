@@ -4,8 +4,8 @@ import { variedId } from '../drill/plan/varied-target.ts';
 import { type ArchivedFile, isSafeFile, LIMITS } from '../history/archive/archive-format.ts';
 import type { HistorySnapshot, KeptQuery } from '../history/kept.ts';
 import { cleanText } from '../input/discovery/clean-text.ts';
-import { ARCHIVED_KINDS } from './archived-kinds.ts';
-import { profileEntries } from './profile-files.ts';
+import { ARCHIVED_FOLDERS } from './archived-folders.ts';
+import { profileEntries } from './profile-entries.ts';
 
 /**
  * All that people wrote in the data folder, and of what came with the program what reps refer to.
@@ -20,14 +20,14 @@ export async function filesToArchive(
 ): Promise<readonly ArchivedFile[]> {
   const names = namesOf(snapshot, query);
   const files: ArchivedFile[] = [];
-  for (const kind of ARCHIVED_KINDS)
-    for (const { id, path, origin } of await profileEntries(kind, dataDir)) {
+  for (const folder of ARCHIVED_FOLDERS)
+    for (const { id, path, origin } of await profileEntries(folder, dataDir)) {
       const bundled = origin === 'bundled';
       if (bundled && !names.has(id) && !names.has(variedId(id))) continue;
       const name = basename(path);
       const found = await stat(path);
-      if (isSafeFile(kind.folder, name) && found.isFile() && found.size <= LIMITS.fileBytes)
-        files.push({ folder: kind.folder, name, bundled, bytes: await readFile(path) });
+      if (isSafeFile(folder, name) && found.isFile() && found.size <= LIMITS.fileBytes)
+        files.push({ folder, name, bundled, bytes: await readFile(path) });
       else
         warn(`ebbline: left out ${cleanText(path, 200)}: its name or size cannot go everywhere\n`);
     }

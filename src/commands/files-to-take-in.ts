@@ -18,15 +18,15 @@ import { withFileProblems } from '../history/file-problem.ts';
 import { syncFolder } from '../history/sync-folder.ts';
 import { Problem } from '../problem.ts';
 import { idOfFile } from '../profile/id-of-file.ts';
-import { ARCHIVED_KINDS } from './archived-kinds.ts';
-import { type ProfileEntry, profileEntries } from './profile-files.ts';
+import { ARCHIVED_FOLDERS } from './archived-folders.ts';
+import { type ProfileEntry, profileEntries } from './profile-entries.ts';
 
 /** Own files and bundled ones by folder, as they are before anything is taken in. */
 export type FilesHere = ReadonlyMap<string, readonly ProfileEntry[]>;
 
 export async function filesHere(dataDir: string): Promise<FilesHere> {
-  const lists = ARCHIVED_KINDS.map(
-    async (kind) => [kind.folder, await profileEntries(kind, dataDir)] as const,
+  const lists = ARCHIVED_FOLDERS.map(
+    async (folder) => [folder, await profileEntries(folder, dataDir)] as const,
   );
   return new Map(await Promise.all(lists));
 }

@@ -2,6 +2,7 @@ import { fileOfEntry, type Manifest } from '../history/archive/archive-format.ts
 import type { MergeCounts, MergedKind, MergeReport } from '../history/archive/merge-report.ts';
 import { cleanText } from '../input/discovery/clean-text.ts';
 import { countedText } from './counted-text.ts';
+import { namesText } from './names-text.ts';
 
 /** An archive that was taken in, or would be. */
 export interface Merged {
@@ -20,7 +21,7 @@ export function mergeText({ path, manifest, isDry, report }: Merged): string {
     sums(counts, 'extended'),
     sums(counts, 'known'),
   ];
-  const drivers = manifest.drivers.map((name) => cleanText(name)).join(', ');
+  const drivers = namesText(manifest.drivers);
   const isNew = [...Object.values(added), ...Object.values(extended)].some((count) => count > 0);
   const would = isDry ? 'Would take in' : 'Took in';
   const conflicting = countedText(sums(counts, 'conflicting'));

@@ -19,7 +19,7 @@ reps.jsonl        one rep a line, with its samples and its outcomes of all score
 notes.jsonl       one note a line
 reps.csv          one rep a row, by its newest score, for a spreadsheet; not read by the import
 samples/*.csv     only where asked for: the samples of a rep, for a spreadsheet; not read by the import
-profiles/*/       targets, cars, corner sheets and plans as people wrote them (YAML)
+profiles/*/       targets, cars, corner sheets, plans and events as people wrote them (YAML)
 bundled/*/        those that came with the program and that reps refer to
 
 JSON lines: UTF-8, one object a line, ended by a line feed, keys in alphabetical order ("samples" last). The order is
@@ -33,8 +33,9 @@ their practice by its id, notes their rep (or null).
 practices.jsonl   id, driver, startedAt, source (hid, virtual, pointer, replay), foot, footwear, calibrationId (hash of
                   devices and calibration), sensor (force, pressure, travel, unknown), seed
 reps.jsonl        id, practice, at, number and block (from 1), phase, order, feedback (shown, hidden, first-of-day),
-                  targetId, targetVersion, car, corner, variant, condition, live (what a zone of the live car began
-                  with), selfRating, voided, outcomes, samples
+                  targetId, targetVersion, targetChange (how the target differed from its file's), car, corner,
+                  variant, condition, live (what a zone of the live car began with), selfRating, voided, outcomes,
+                  samples
 notes.jsonl       id, rep, at, driver, text (empty for a mark), car, corner, variant, gear
 
 outcomes          oldest score version first; kind "scored" or "no-rep"; score 0..100; errors are rep minus target:

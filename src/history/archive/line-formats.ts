@@ -1,6 +1,7 @@
 import { offsetMinutes } from '../../consistency/offset-minutes.ts';
 import { CALL_WORDS } from '../../corner/call-word.ts';
 import { ORDERS } from '../../drill/plan/practice-plan.ts';
+import type { TargetChange } from '../../drill/plan/target-change.ts';
 import type { LiveStart } from '../../live/live-start.ts';
 import type { LiveControls } from '../../live/live-zone.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
@@ -105,6 +106,20 @@ const liveShape = fields<LiveStart>({
   }),
 });
 
+const variedShape = fields<Extract<TargetChange, { kind: 'varied' }>>({
+  kind: oneOf('varied'),
+  levelFactor: anyNumber,
+  releaseFactor: anyNumber,
+});
+const pacedShape = fields<Extract<TargetChange, { kind: 'paced by the steering' }>>({
+  kind: oneOf('paced by the steering'),
+});
+
+const changeShape: Check = (value, path) => {
+  const isVaried = (value as { readonly kind?: unknown } | null)?.kind === 'varied';
+  return isVaried ? variedShape(value, path) : pacedShape(value, path);
+};
+
 const tick = whole(-(2 ** 28) + 1, 2 ** 28 - 1);
 
 const trackFields = fields<TrackJson>({ stepTicks: quanta, quanta });
@@ -154,6 +169,7 @@ export const repShape: Check = fields<RepLine>({
   live: orNull(liveShape),
   targetId: shortText,
   targetVersion: shortText,
+  targetChange: orNull(changeShape),
   number: count,
   block: count,
   phase: oneOf('first-of-day', 'warm-up', 'block', 'carry-over'),

@@ -47,18 +47,28 @@ export async function writeArchive(
   done: RepDone,
 ): Promise<Manifest> {
   const zip = new ZipFile();
-  const manifest = addEntries(zip, snapshot, content, done);
-  zip.end();
-  const failed = new Promise<never>((_, reject) => zip.once('error', reject));
-  await writeNewFile(path, zip.outputStream, failed);
-  return manifest;
+  const source = new Source();
+  zip.once('error', (error: Error) => source.fail(error));
+  try {
+    const manifest = addEntries(zip, snapshot, content, { source, done });
+    zip.end();
+    await writeNewFile(path, zip.outputStream, source.failed);
+    return await manifest;
+  } finally {
+    source.stop();
+  }
+}
+
+interface Job {
+  readonly source: Source;
+  readonly done: RepDone;
 }
 
 function addEntries(
   zip: ZipFile,
   snapshot: HistorySnapshot,
   content: ArchiveContent,
-  done: RepDone,
+  { source, done }: Job,
 ): Promise<Manifest> {
   const { query } = content;
   const entries: ManifestEntry[] = [];
@@ -66,7 +76,7 @@ function addEntries(
   const drivers = new Set<string>();
   const add = (name: string, chunks: () => Iterable<string | Uint8Array>): void =>
     zip.addReadStreamLazy(name, { mtime }, (give) =>
-      give(null, Readable.from(measured(name, chunks(), entries), { objectMode: false })),
+      give(null, source.stream(measured(name, chunks(), entries))),
     );
   add(README, () => [archiveReadme()]);
   add(PRACTICES, function* lines() {
@@ -103,7 +113,7 @@ function addEntries(
         entries,
       };
       resolveManifest(manifest);
-      give(null, Readable.from([Buffer.from(`${JSON.stringify(manifest, null, 1)}\n`)]));
+      give(null, source.stream([Buffer.from(`${JSON.stringify(manifest, null, 1)}\n`)]));
     });
   });
 }
@@ -117,6 +127,45 @@ function addSamples(
   for (const { origin, fields } of snapshot.reps(query)) {
     number++;
     add(samplesCsvName(number, fields), () => [samplesCsvText(snapshot.rep(origin)!.record())]);
+  }
+}
+
+/** Where the bytes of the entries come from. The library passes on no errors of its sources, and reads on after its own. */
+class Source {
+  readonly failed: Promise<never>;
+  #reject: (error: Error) => void = () => {};
+  #isStopped = false;
+
+  constructor() {
+    this.failed = new Promise((_, reject) => {
+      this.#reject = reject;
+    });
+    // after the file is done nobody waits for it
+    this.failed.catch(() => {});
+  }
+
+  stream(chunks: Iterable<Uint8Array>): Readable {
+    const readable = Readable.from(this.#untilStopped(chunks), { objectMode: false });
+    readable.once('error', (error) => this.fail(error));
+    return readable;
+  }
+
+  fail(error: Error): void {
+    this.#isStopped = true;
+    this.#reject(error);
+  }
+
+  /** What still reads finds nothing more, and asks the history for nothing. */
+  stop(): void {
+    this.#isStopped = true;
+  }
+
+  *#untilStopped(chunks: Iterable<Uint8Array>): Iterable<Uint8Array> {
+    if (this.#isStopped) return;
+    for (const chunk of chunks) {
+      if (this.#isStopped) return;
+      yield chunk;
+    }
   }
 }
 

@@ -1,5 +1,4 @@
-import { once } from 'node:events';
-import { createWriteStream, rmSync } from 'node:fs';
+import { createWriteStream, rmSync, type WriteStream } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { Problem } from '../../problem.ts';
@@ -26,11 +25,20 @@ export async function writeNewFile(
     await (failed === null ? written : Promise.race([written, failed]));
     syncFolder(dirname(resolve(path)));
   } catch (error) {
-    file.destroy();
-    if (!file.closed) await once(file, 'close');
+    await closed(file);
     if (isMine) rmSync(path, { force: true });
     throw unwritten(path, error);
   }
+}
+
+/** Whatever else is wrong with it by now. */
+async function closed(file: WriteStream): Promise<void> {
+  if (file.closed) return;
+  await new Promise<void>((resolveClosed) => {
+    file.on('error', () => {});
+    file.once('close', resolveClosed);
+    file.destroy();
+  });
 }
 
 function unwritten(path: string, error: unknown): unknown {
