@@ -195,6 +195,11 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./trace-score.ts')).command,
   },
   {
+    name: 'trace compare',
+    summary: 'what carried over to the car: logged braking zones against reps on the rig',
+    load: async () => (await import('./trace-compare.ts')).command,
+  },
+  {
     name: 'virtual history',
     summary: 'write an invented history through the real drill, to try everything on',
     load: async () => (await import('./virtual-history.ts')).command,

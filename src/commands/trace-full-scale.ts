@@ -25,10 +25,18 @@ export function givenFullScale({ values }: CommandInput, brake: BrakeRole): numb
  * @throws Problem where nobody says
  */
 export function fullScaleFor(given: number | null, trace: ImportedTrace, target: Target): number {
-  const { brake } = trace.summary;
-  const known = given ?? fullScaleOfTarget(brake, target);
+  const known = fullScaleOf(given, trace, target);
   if (known !== null) return known;
-  throw unknownFullScale(brake, target.id, ', or in the target');
+  throw unknownFullScale(trace.summary.brake, target.id, ', or in the target');
+}
+
+/** The same; null where nobody says. */
+export function fullScaleOf(
+  given: number | null,
+  { summary: { brake } }: ImportedTrace,
+  target: Target,
+): number | null {
+  return given ?? fullScaleOfTarget(brake, target);
 }
 
 /** What level 1 stands for where there is no target to say it. @throws Problem where nobody says */
