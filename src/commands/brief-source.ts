@@ -38,16 +38,24 @@ export function briefSource(
 ): BriefSource {
   const variant = variantOfSheet(sheet, choice.variant);
   const derived = derive(sheet, choice.carFile, variant.name);
-  const driven = history === null ? [] : drivenReps(history, derived, choice.driver);
-  const reps = comparableReps(history === null ? [] : measuresOf(history, driven));
   return {
     derived,
     gears: gearsOf(sheet, choice.carFile, derived),
     words: [sheet.advice, variant.note],
-    reps,
-    outcomes: newestOutcomes(driven, reps),
+    ...cornerHistory(derived, choice.driver, history),
     notes: history === null ? [] : notesOf(history, sheet.id, choice.driver),
   };
+}
+
+/** The driver's reps of just this car, corner and variant that compare with the newest, and its newest outcomes. */
+export function cornerHistory(
+  derived: DerivedTarget,
+  driver: string | null,
+  history: HistoryStore | null,
+): Pick<BriefSource, 'reps' | 'outcomes'> {
+  const driven = history === null ? [] : drivenReps(history, derived, driver);
+  const reps = comparableReps(history === null ? [] : measuresOf(history, driven));
+  return { reps, outcomes: newestOutcomes(driven, reps) };
 }
 
 function derive(sheet: CornerSheet, carFile: CarFile, variant: string): DerivedTarget {

@@ -7,7 +7,9 @@ import type { DrillOptions } from './drill-options.ts';
 import { openPractice, seedOf } from './drill-practice.ts';
 import { type DrillSubject, findSubject } from './drill-subject.ts';
 import { newTold, repTexts, summaryTexts, toldJson } from './drill-told.ts';
+import { eventEnd, eventEndJson, eventEndLines } from './event-end.ts';
 import { openRigSource } from './rig-source.ts';
+import { zonedNow } from './zoned-now.ts';
 
 /** One block without a screen: a line per rep, then the block. */
 export async function drillHeadless(
@@ -54,11 +56,12 @@ export async function drillHeadless(
           for (const text of summaryTexts(summary, plan)) print(text);
         },
       });
+      const end = subject.kind === 'event' ? eventEnd(subject, practice, zonedNow()) : null;
+      for (const line of end === null ? [] : eventEndLines(end)) print(line);
       if (options.json) {
         const { log, driver, setup } = practice;
-        context.out(
-          `${JSON.stringify(toldJson(told, { setup, driver, practiceId: log.practiceId }))}\n`,
-        );
+        const json = toldJson(told, { setup, driver, practiceId: log.practiceId });
+        context.out(`${JSON.stringify(end === null ? json : { ...json, ...eventEndJson(end) })}\n`);
       }
       return 0;
     } finally {
@@ -73,6 +76,7 @@ export async function drillHeadless(
 function titleOf(subject: DrillSubject): string {
   if (subject.kind === 'target') return subject.target.name;
   if (subject.kind === 'plan') return subject.plan.name;
+  if (subject.kind === 'event') return `${subject.event.name}, ${subject.session.session}`;
   const { car, sheet, variant } = subject;
   return `${sheet.name}, ${variant}  ${car.name}`;
 }

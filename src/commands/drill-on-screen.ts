@@ -1,7 +1,6 @@
 import { filter, map, type Subscription } from 'rxjs';
 import type { KeyAction } from '../drill/drill-message.ts';
-import type { BlockSummary, DrillView } from '../drill/drill-view.ts';
-import { summaryLines } from '../drill/summary-lines.ts';
+import type { DrillView } from '../drill/drill-view.ts';
 import { drillScreen } from '../screens/drill-screen.ts';
 import type { ScreenAction } from '../screens/screen-action.ts';
 import { openTerminal, type TerminalScreen } from '../screens/terminal-screen.ts';
@@ -12,8 +11,12 @@ import type { DrillOptions } from './drill-options.ts';
 import { openPractice, type Practice, seedOf } from './drill-practice.ts';
 import { type DrillSound, openDrillSound } from './drill-sound.ts';
 import { findSubject } from './drill-subject.ts';
+import { summaryTexts, type ToldBlock } from './drill-told.ts';
+import { eventEnd, eventEndLines } from './event-end.ts';
 import { openRigSource, type RigSource, type RigSourceNeeds } from './rig-source.ts';
 import { setUpBeforeDrill } from './set-up-before-drill.ts';
+import { showTonight } from './show-tonight.ts';
+import { zonedNow } from './zoned-now.ts';
 
 /** Keys of the screen that mean something to the drill itself. */
 const DRILL_KEYS: readonly ScreenAction[] = [
@@ -56,7 +59,7 @@ export async function drillOnScreen(
   open.rigSource = pointer ? null : await openRigSource(options.source, needs);
   const sound = await openDrillSound(options.sound, context);
   let screen: TerminalScreen | null = null;
-  let summary: BlockSummary | null = null;
+  let said: readonly string[] = [];
   let notice: string | null = null;
   try {
     screen = openTerminal({ env: context.env, color: context.color, pointer, shutdown });
@@ -65,7 +68,13 @@ export async function drillOnScreen(
     if (subject === null) return 0;
     open.practice = await openPractice(options, context, open.rigSource, subject);
     notice = open.practice.store.notice;
-    summary = await drive(screen, open.practice, sound);
+    const last = await drive(screen, open.practice, sound);
+    said = last === null ? [] : summaryTexts(last.summary, last.plan);
+    if (subject.kind === 'event') {
+      const end = eventEnd(subject, open.practice, zonedNow());
+      said = [...said, ...eventEndLines(end)];
+      if (open.practice.log.practiceId !== null) await showTonight(screen, end, last);
+    }
   } finally {
     sound.close();
     screen?.close();
@@ -73,20 +82,20 @@ export async function drillOnScreen(
   }
   // On the screen it would be in the way of driving; nothing is lost by saying it afterwards.
   if (notice !== null) context.err(`${notice}\n`);
-  if (summary !== null) context.out(`${summaryLines(summary).join('\n')}\n`);
+  if (said.length > 0) context.out(`${said.join('\n')}\n`);
   return 0;
 }
 
-/** @returns the last block's summary, null where none was finished */
+/** @returns the last block, null where none was finished */
 async function drive(
   screen: TerminalScreen,
   practice: Practice,
   sound: DrillSound,
-): Promise<BlockSummary | null> {
-  const shown: { view: DrillView | null; help: boolean; summary: BlockSummary | null } = {
+): Promise<ToldBlock | null> {
+  const shown: { view: DrillView | null; help: boolean; last: ToldBlock | null } = {
     view: null,
     help: false,
-    summary: null,
+    last: null,
   };
   const draw = (): void => {
     const { view, help } = shown;
@@ -111,12 +120,12 @@ async function drive(
         sound.follow(view);
         draw();
       },
-      onSummary: (summary) => {
-        shown.summary = summary;
+      onSummary: (summary, plan) => {
+        shown.last = { summary, plan };
       },
     });
   } finally {
     helping.unsubscribe();
   }
-  return shown.summary;
+  return shown.last;
 }

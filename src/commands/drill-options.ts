@@ -1,6 +1,7 @@
 import { DRIVER_NAMES, type DriverName } from '../input/virtual/driver-preset.ts';
 import { Problem } from '../problem.ts';
 import type { CommandInput, OptionSpec } from './command.ts';
+import { EVENT_OPTIONS, type EventWish, readEventWish } from './event-options.ts';
 import { LIVE_NAMES, LIVE_OPTIONS, type LiveWish, readLiveWish } from './live-options.ts';
 
 /** Where the reports of a drill come from, as the driver asked for it. */
@@ -21,6 +22,8 @@ export interface DrillOptions {
   readonly live: LiveWish;
   /** Plan or file, by `--plan`. */
   readonly plan: string | null;
+  /** By `--event`; null for none. */
+  readonly event: EventWish | null;
   /** An option of the live car was given: what stands alone is a corner. */
   readonly asksForCar: boolean;
   readonly source: SourceWish;
@@ -51,6 +54,7 @@ export const DRILL_OPTIONS: Readonly<Record<string, OptionSpec>> = {
     value: 'P',
     help: 'practice plan or plan file: what, in which order, how much shown (`ebbline plan list`)',
   },
+  ...EVENT_OPTIONS,
   source: {
     type: 'string',
     value: 'S',
@@ -90,14 +94,16 @@ export function readDrillOptions({ positionals, values }: CommandInput): DrillOp
   }
   const named = positionals[0] ?? null;
   const asked = LIVE_NAMES.filter((name) => text(name) !== null);
+  const event = readEventWish(text, named);
   refuseTwoSubjects(named, text('target'), asked);
-  refuseBesidePlan(text, named);
+  if (event === null) refuseBesidePlan(text, named);
   if (values.sound === true && (values.headless === true || values.json === true))
     throw wrong('--sound', '--sound beside --headless', 'Leave one of them out.');
   return {
     target: text('target'),
     named,
     plan: text('plan'),
+    event,
     live: readLiveWish({ positionals, values }),
     asksForCar: asked.length > 0,
     source: readSource(text('source')),

@@ -10,8 +10,14 @@ import type { CommandContext } from './command.ts';
 import { type Experience, experienceOf, PracticeLog } from './drill-history.ts';
 import type { DrillOptions } from './drill-options.ts';
 import type { DrillSubject } from './drill-subject.ts';
+import { builtLaps, lapSetup } from './lap-setup.ts';
 import { LOCAL_DRIVER } from './local-driver.ts';
-import { type BuiltPlan, builtPlan, plannedSetup } from './planned-setup.ts';
+import {
+  type BuiltZone,
+  builtPlan,
+  type PlanCircumstances,
+  plannedSetup,
+} from './planned-setup.ts';
 import type { RigSource } from './rig-source.ts';
 import { axesOf, whatIsDrilled } from './what-is-drilled.ts';
 import { zonedNow } from './zoned-now.ts';
@@ -66,7 +72,7 @@ export async function openPractice(
     { target, live, units: context.units },
     experienceOf(store, driver, target, now.utcMs),
   );
-  const setup = planned === null ? plain : plannedSetup(plain, planned, { store, driver, now });
+  const setup = planned === null ? plain : planned(plain, { store, driver, now });
   return { source, decoder, setup, log, store, driver };
 }
 
@@ -75,12 +81,22 @@ function prepare(
   subject: DrillSubject,
   options: DrillOptions,
   rig: Rig,
-): Pick<DrillSetup, 'target' | 'live'> & { readonly planned: BuiltPlan | null } {
-  if (subject.kind !== 'plan')
+): Pick<DrillSetup, 'target' | 'live'> & { readonly planned: Planned | null } {
+  if (subject.kind !== 'plan' && subject.kind !== 'event')
     return { ...whatIsDrilled(subject, options.live, rig), planned: null };
-  const planned = builtPlan(subject, rig);
-  const { target, live } = planned.zones[0]!;
-  return { target, live: live?.plan ?? null, planned };
+  if (subject.kind === 'event') {
+    const laps = builtLaps(subject, rig);
+    return { ...begunWith(laps.zones[0]!), planned: (plain, now) => lapSetup(plain, laps, now) };
+  }
+  const plan = builtPlan(subject, rig);
+  return { ...begunWith(plan.zones[0]!), planned: (plain, now) => plannedSetup(plain, plan, now) };
+}
+
+/** A plain drill's setup as a plan or an event has it, as far as the history lets the driver go. */
+type Planned = (plain: DrillSetup, circumstances: PlanCircumstances) => DrillSetup;
+
+function begunWith({ target, live }: BuiltZone): Pick<DrillSetup, 'target' | 'live'> {
+  return { target, live: live?.plan ?? null };
 }
 
 async function recorded(

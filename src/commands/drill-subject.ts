@@ -1,6 +1,7 @@
 import type { CarFile } from '../car/car-file.ts';
 import { variantOfSheet } from '../corner/build-corner.ts';
 import type { CornerSheet } from '../corner/corner-sheet.ts';
+import type { CircuitEvent, EventSession } from '../drill/event/circuit-event.ts';
 import { possibleCalls } from '../drill/live/late-calls.ts';
 import type { PracticePlan } from '../drill/plan/practice-plan.ts';
 import { Problem } from '../problem.ts';
@@ -10,6 +11,7 @@ import { carCautions } from './car-cautions.ts';
 import { findCar } from './car-files.ts';
 import { CORNER_FILES, findCorner } from './corner-files.ts';
 import type { DrillOptions } from './drill-options.ts';
+import type { LapZone } from './event-lap.ts';
 import type { LiveWish } from './live-options.ts';
 import { isPath, profileIds, readProfileText } from './profile-files.ts';
 import { findTarget, TARGET_FILES } from './target-files.ts';
@@ -41,8 +43,22 @@ export interface PlanSubject {
   readonly carryOver: readonly PlanZoneSubject[];
 }
 
+/** Laps of an event with everything it names. */
+export interface EventSubject {
+  readonly kind: 'event';
+  readonly event: CircuitEvent;
+  readonly session: EventSession;
+  /** The out-lap included. */
+  readonly laps: number;
+  readonly lap: readonly LapZone[];
+  /** The first lap of a day; the same array where it is driven like the others. */
+  readonly outLap: readonly LapZone[];
+  /** Its feedback, hard reps, condition, late calls and countdown; null for the usual. */
+  readonly plan: PracticePlan | null;
+}
+
 /** What a drill is about. */
-export type DrillSubject = ZoneSubject | PlanSubject;
+export type DrillSubject = ZoneSubject | PlanSubject | EventSubject;
 
 /** The car of a driver who names none: no driver aids, no downforce to speak of, iron discs. */
 export const DEFAULT_CAR = 'gt';
@@ -54,9 +70,13 @@ export const DEFAULT_CAR = 'gt';
  * @throws Problem for a name that is neither (with the nearest one), and for a file with problems
  */
 export async function findSubject(
-  { target, named, live, asksForCar, plan }: DrillOptions,
+  { target, named, live, asksForCar, plan, event }: DrillOptions,
   dataDir: string,
 ): Promise<DrillSubject | null> {
+  if (event !== null) {
+    const { eventSubject } = await import('./event-subject.ts');
+    return eventSubject(event, { car: live.car, plan }, dataDir);
+  }
   if (plan !== null) {
     const { planSubject } = await import('./plan-subject.ts');
     return planSubject(plan, dataDir);

@@ -1,10 +1,12 @@
 import type { DoneRep } from '../drill/drill-model.ts';
 import type { DrillSetup } from '../drill/drill-setup.ts';
 import type { BlockSummary, PlanView, RepLine } from '../drill/drill-view.ts';
+import { LAP_HEADS, lapRows } from '../drill/event/lap-table.ts';
 import { blockTitle } from '../drill/plan/plan-words.ts';
 import { repLine } from '../drill/rep-line.ts';
 import { summaryLines } from '../drill/summary-lines.ts';
 import { type DrilledBy, drillJson, planDrillJson } from './drill-json.ts';
+import { textColumns } from './text-columns.ts';
 
 /** A rep as it was told to the driver. */
 export interface ToldRep {
@@ -47,6 +49,7 @@ export function repTexts(
 /** A block's summary; in a plan for each target, and with what comes next. */
 export function summaryTexts(summary: BlockSummary, plan: PlanView | null): readonly string[] {
   if (plan === null) return summaryLines(summary);
+  if (plan.lap !== null) return [...lapLines(plan), ...plan.notes];
   const named = plan.summaries.length > 1;
   return [
     ...plan.summaries.flatMap((one) => [
@@ -54,6 +57,16 @@ export function summaryTexts(summary: BlockSummary, plan: PlanView | null): read
       ...summaryLines(one.summary),
     ]),
     ...plan.notes,
+  ];
+}
+
+function lapLines({ summaries }: PlanView): readonly string[] {
+  return [
+    '',
+    ...textColumns([LAP_HEADS, ...lapRows(summaries)])
+      .trimEnd()
+      .split('\n'),
+    '',
   ];
 }
 

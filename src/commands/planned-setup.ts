@@ -15,7 +15,7 @@ import { pacedStretch } from '../target/paced-stretch.ts';
 import { experienceOf } from './drill-history.ts';
 import type { PlanSubject, PlanZoneSubject } from './drill-subject.ts';
 import { earlierErrors, hiddenReps, lastCarryOverDay, lastDay } from './plan-history.ts';
-import { axesOf, whatIsDrilled } from './what-is-drilled.ts';
+import { axesOf, type StintWish, whatIsDrilled } from './what-is-drilled.ts';
 
 /** Whose history decides, and when. */
 export interface PlanCircumstances {
@@ -25,7 +25,7 @@ export interface PlanCircumstances {
 }
 
 /** What a zone is driven on, built before anything is opened. */
-type BuiltZone = Pick<PracticeZone, 'target' | 'live'>;
+export type BuiltZone = Pick<PracticeZone, 'target' | 'live'>;
 
 /** The zones of a plan, built. */
 export interface BuiltPlan {
@@ -41,10 +41,7 @@ export interface BuiltPlan {
 /** @throws Problem where a corner needs no brake in its car */
 export function builtPlan({ plan, zones, carryOver }: PlanSubject, rig: Rig): BuiltPlan {
   const wish = { stintS: plan.stintGapS, callShare: plan.lateCallShare };
-  const built = (subject: PlanZoneSubject['subject']): BuiltZone => {
-    const { target, live } = whatIsDrilled(subject, wish, rig);
-    return { target, live: live === null ? null : { plan: live, first: firstLiveRep(live) } };
-  };
+  const built = (subject: PlanZoneSubject['subject']): BuiltZone => buildZone(subject, wish, rig);
   return {
     plan,
     zones: zones.map(({ subject, live }) => {
@@ -54,6 +51,16 @@ export function builtPlan({ plan, zones, carryOver }: PlanSubject, rig: Rig): Bu
     }),
     carryOver: carryOver.map(({ subject }) => built(subject)),
   };
+}
+
+/** What one zone is driven on. @throws Problem where a corner needs no brake in its car */
+export function buildZone(
+  subject: PlanZoneSubject['subject'],
+  wish: StintWish,
+  rig: Rig,
+): BuiltZone {
+  const { target, live } = whatIsDrilled(subject, wish, rig);
+  return { target, live: live === null ? null : { plan: live, first: firstLiveRep(live) } };
 }
 
 /** A drill's setup with a plan: blocks, order and feedback are the plan's, as far as the history lets the driver go. */
@@ -133,9 +140,9 @@ function whyNotPaced({ target, live }: BuiltZone, rig: Rig): string | null {
 }
 
 /** The zone with what the history knows of it. */
-function known(
+export function known(
   { target, live }: BuiltZone,
-  { condition }: PracticePlan,
+  { condition }: Pick<PracticePlan, 'condition'>,
   circumstances: PlanCircumstances,
 ): PracticeZone {
   const { store, driver, now } = circumstances;

@@ -4,6 +4,7 @@ import type { Cause, RepOutcome } from '../score/rep-score.ts';
 import type { Target } from '../target/target.ts';
 import type { Track } from '../trace/track.ts';
 import type { BlockDiagnosis } from './diagnosis/block-diagnosis.ts';
+import type { LapView } from './event/lap-view.ts';
 import type { RatingUnderWay } from './self-rating.ts';
 
 /** What the driver may see of a rep: the own trace as it is drawn, only afterwards, or not even the target. */
@@ -72,6 +73,8 @@ export interface PlanView {
   readonly notes: readonly string[];
   /** Between blocks: every target of the block, the one with most reps first. */
   readonly summaries: readonly TargetSummary[];
+  /** Null where the practice is no laps of an event. */
+  readonly lap: LapView | null;
 }
 
 export interface DeviceHealth {

@@ -2,10 +2,11 @@ import { LEAD_IN_S } from '../live/live-zone.ts';
 import type { RepTag } from './drill-message.ts';
 import type { DrillModel, OwnTraces } from './drill-model.ts';
 import { RATED_HOLD_S } from './drill-setup.ts';
+import { timingAfter } from './event/timing-after.ts';
 import type { RepDrive } from './live/rep-drive.ts';
 import { heatAfter } from './live/stint-heat.ts';
 import { firstRating } from './on-rating.ts';
-import { gridTarget } from './plan/planned-rep.ts';
+import { gridTarget, plannedRep } from './plan/planned-rep.ts';
 import { byPlan, planAfterRep } from './plan/rep-by-plan.ts';
 import { LEAD_S, repRecord } from './recording.ts';
 import { ARM_S, type Step } from './stages.ts';
@@ -44,8 +45,10 @@ export function finishRep(
   const record = recordOf(model, span);
   const target = targetOf(model);
   const zone = live?.zone ?? null;
-  const { holdS, showS, restS } = setup.timing;
-  const revealAtS = span.endS + (model.asksRating ? Math.max(holdS, RATED_HOLD_S) : holdS);
+  const { holdS: usualS } = setup.timing;
+  const holdS = model.asksRating ? Math.max(usualS, RATED_HOLD_S) : usualS;
+  const { showS, restS } = timingAfter(model, holdS);
+  const revealAtS = span.endS + holdS;
   const restFromS = revealAtS + showS;
   const stage = {
     kind: 'after',
@@ -78,7 +81,7 @@ export function voidRep(
   { voided, reason }: VoidReason,
 ): Step {
   const tag = currentTag(model);
-  const { setup, block, live } = model;
+  const { block, live } = model;
   const record = recordOf(model, span);
   const done = {
     tag,
@@ -97,7 +100,7 @@ export function voidRep(
     rep: tag,
     revealAtS: span.endS,
     restFromS,
-    nextS: restFromS + setup.timing.restS,
+    nextS: restFromS + restAfterVoid(model),
     own: null,
     drive: null,
   } as const;
@@ -130,6 +133,12 @@ export function voidRep(
       },
     ],
   ];
+}
+
+/** In a lap the road goes on, result or not. */
+function restAfterVoid(model: DrillModel): number {
+  const { showS, restS } = timingAfter(model, 0);
+  return plannedRep(model)?.zone.gapS === undefined ? restS : showS + restS;
 }
 
 function countedRep(model: DrillModel): DrillModel {

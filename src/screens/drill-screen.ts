@@ -6,6 +6,7 @@ import { framedView } from './framed-view.ts';
 import { drawHealth } from './health-line.ts';
 import { drawHelp } from './help-overlay.ts';
 import { DRILL_HELP, DRILL_KEYS, LIVE_HELP } from './key-help.ts';
+import { drawLaps } from './lap-panel.ts';
 import { drawLevelLines } from './level-lines.ts';
 import { drawLive } from './live/live-screen.ts';
 import type { Look } from './look.ts';
@@ -32,7 +33,10 @@ export function drillScreen(view: DrillView, size: Size, options: DrillScreenOpt
 function drawOverTime(grid: CellGrid, view: DrillView, look: Look): void {
   const layout = layoutFor(view, grid);
   drawTitle(grid, layout, view, look);
-  if (view.phase === 'summary' && view.summary !== null)
+  const laps = view.plan?.lap == null ? null : view.plan.summaries;
+  if (view.phase === 'summary' && laps !== null)
+    drawLaps(grid, summaryArea(layout, grid), laps, look);
+  else if (view.phase === 'summary' && view.summary !== null)
     drawSummary(grid, summaryArea(layout, grid), view.summary, look);
   else drawRep(grid, layout, view, look);
   drawPrompt(grid, layout.prompt, view, look);
@@ -66,7 +70,8 @@ function drawTitle(grid: CellGrid, { title }: DrillLayout, view: DrillView, look
 }
 
 /** In a plan the place in it stands where the kind of corner stands else. */
-function titleLeft({ targetName, cornerType, plan }: DrillView): string {
+function titleLeft({ targetName, cornerType, plan, phase }: DrillView): string {
+  if (plan?.lap != null && phase === 'summary') return `${plan.name}  ·  ${plan.title}`;
   return `${targetName}  ·  ${plan?.title ?? cornerType}`;
 }
 

@@ -56,7 +56,7 @@ function promptOf(view: DrillView): string {
     case 'result':
       return view.result === null ? feelPrompt(view.rating) : '';
     case 'rest':
-      return `Rest${view.restS === null ? '' : ` ${Math.ceil(view.restS)} s`}: the next rep comes by itself.`;
+      return restWords(view);
     case 'paused':
       return 'Paused: p goes on, q finishes.';
     case 'device-lost':
@@ -66,6 +66,13 @@ function promptOf(view: DrillView): string {
         ? 'Block finished: space starts the next one, q finishes.'
         : betweenBlocks(view.plan);
   }
+}
+
+function restWords({ restS, plan }: DrillView): string {
+  const roadTo = plan?.lap?.roadTo ?? null;
+  const seconds = restS === null ? '' : `${Math.ceil(restS)} s`;
+  if (roadTo !== null) return `Road to ${roadTo}: ${seconds}; space comes sooner.`;
+  return `Rest${restS === null ? '' : ` ${seconds}`}: the next rep comes by itself.`;
 }
 
 function feelPrompt(rating: RatingUnderWay | null): string {
@@ -81,7 +88,8 @@ function choices(feels: readonly string[]): string {
 }
 
 /** What has to be said, what comes next, and what else was driven in the block; the keys have a line of their own. */
-function betweenBlocks({ notes, summaries }: PlanView): string {
+function betweenBlocks({ notes, summaries, lap }: PlanView): string {
+  if (lap !== null) return [...notes, 'Space goes on, q finishes.'].join(' ');
   const others = summaries.slice(1).map(({ targetName, summary: { medianScore } }) => {
     const score = medianScore === null ? 'no score' : `median score ${Math.round(medianScore)}`;
     return `${targetName}: ${score}.`;

@@ -1,4 +1,9 @@
-import type { BlockSummary, DrillView, RepLine } from '../../src/drill/drill-view.ts';
+import type {
+  BlockSummary,
+  DrillView,
+  RepLine,
+  TargetSummary,
+} from '../../src/drill/drill-view.ts';
 import type { RepScore } from '../../src/score/rep-score.ts';
 import type { Curve, Target } from '../../src/target/target.ts';
 import type { Track } from '../../src/trace/track.ts';
@@ -201,6 +206,29 @@ export const BRAKING: DrillView = {
   plan: null,
 };
 
+/** Eight corners of a lap, the last with an aborted rep. */
+export const LAP_SUMMARIES: readonly TargetSummary[] = [
+  'Kiln hairpin',
+  'Coil bend',
+  'Heron sweep',
+  "Weaver's corner",
+  'Drovers bowl',
+  'Ferry chicane',
+  'Beacon rise',
+  'Lantern gate',
+].map((corner, i) => ({
+  targetName: `${corner}, qualifying`,
+  summary: {
+    ...SUMMARY,
+    reps: i === 7 ? 2 : 3,
+    aborted: i === 7 ? 1 : 0,
+    medianScore: i === 6 ? null : 60 + 4 * i,
+    medianReleaseErrorLevel: i === 6 ? null : 0.06 - 0.005 * i,
+    cause: i % 3 === 0 ? SUMMARY.cause : null,
+    causeReps: 3,
+  },
+}));
+
 /** One view for each thing that the drill can show, by the name of its golden file. */
 export const DRILL_VIEWS: Readonly<Record<string, DrillView>> = {
   arming: { ...BRAKING, phase: 'arming', nowS: 0, own: null, brakeLevel: 0.04 },
@@ -254,7 +282,13 @@ export const DRILL_VIEWS: Readonly<Record<string, DrillView>> = {
     feedback: 'hidden',
     own: null,
     liveErrorLevel: null,
-    plan: { name: 'Maintenance', title: 'block 3 of 5: shuffled', notes: [], summaries: [] },
+    plan: {
+      name: 'Maintenance',
+      title: 'block 3 of 5: shuffled',
+      notes: [],
+      summaries: [],
+      lap: null,
+    },
   },
   'planned-summary': {
     ...BRAKING,
@@ -272,6 +306,35 @@ export const DRILL_VIEWS: Readonly<Record<string, DrillView>> = {
         { targetName: 'Kiln hairpin', summary: SUMMARY },
         { targetName: 'Coil bend', summary: { ...SUMMARY, medianScore: 81.4 } },
       ],
+      lap: null,
+    },
+  },
+  'lap-rest': {
+    ...BRAKING,
+    phase: 'rest',
+    restS: 11.4,
+    nowS: 2.6,
+    own: ownTrace(2.6),
+    brakeLevel: 0,
+    plan: {
+      name: 'Sallow Fen test day',
+      title: 'lap 2 of 3: zone 1 of 8',
+      notes: [],
+      summaries: [],
+      lap: { roadTo: 'Coil bend, qualifying' },
+    },
+  },
+  'lap-summary': {
+    ...BRAKING,
+    phase: 'summary',
+    own: null,
+    summary: SUMMARY,
+    plan: {
+      name: 'Sallow Fen test day',
+      title: 'laps 2 to 3 of 3',
+      notes: ['The laps are done.'],
+      summaries: LAP_SUMMARIES,
+      lap: { roadTo: null },
     },
   },
   unmoved: {

@@ -1,5 +1,6 @@
 import type { DrillModel } from '../drill-model.ts';
 import type { PlanView } from '../drill-view.ts';
+import { lapViewOf } from '../event/lap-view.ts';
 import { betweenBlocks, planTitle } from './plan-words.ts';
 
 /** Where the practice is in its plan; null without one. */
@@ -8,6 +9,7 @@ export function planViewOf(model: DrillModel): PlanView | null {
   const title = planTitle(model);
   if (setup.plan === null || title === null) return null;
   const { name } = setup.plan;
-  if (stage.kind !== 'summary') return { name, title, notes: [], summaries: [] };
-  return { name, title, notes: betweenBlocks(model), summaries: stage.byTarget };
+  const lap = lapViewOf(model);
+  if (stage.kind !== 'summary') return { name, title, notes: [], summaries: [], lap };
+  return { name, title, notes: betweenBlocks(model), summaries: stage.byTarget, lap };
 }

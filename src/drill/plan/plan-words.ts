@@ -1,4 +1,5 @@
 import type { DrillModel } from '../drill-model.ts';
+import { lapBlockTitle, lapTitle } from '../event/lap-words.ts';
 import { type Fatigue, fatigue } from './fatigue.ts';
 import { zoneProgress } from './plan-progress.ts';
 import type { PlannedPractice, PracticeZone } from './planned-practice.ts';
@@ -10,11 +11,19 @@ export function planTitle(model: DrillModel): string | null {
   const planned = plannedBlock(model);
   const { plan } = model.setup;
   if (plan === null || planned === null) return null;
+  if (plan.lapZones !== undefined) return titleInLap(model, plan, plan.lapZones);
   return `${blockOf(plan, model.block.number)}: ${whyDriven(model, planned)}`;
+}
+
+function titleInLap({ block, stage }: DrillModel, plan: PlannedPractice, zones: number): string {
+  if (stage.kind === 'summary') return lapBlockTitle(plan, zones, block.number);
+  const place = stage.kind === 'after' ? stage.rep.place : Math.min(block.place, block.reps);
+  return lapTitle(plan, zones, block.number, place);
 }
 
 /** A block of a plan with what it is for, for a heading. */
 export function blockTitle(plan: PlannedPractice, number: number): string {
+  if (plan.lapZones !== undefined) return lapBlockTitle(plan, plan.lapZones, number);
   return `${blockOf(plan, number)}: ${blockWords(plan.blocks[number - 1]!)}`;
 }
 
@@ -57,9 +66,16 @@ export function betweenBlocks(model: DrillModel): readonly string[] {
 function nextNote(model: DrillModel, plan: PlannedPractice): string {
   const { number } = model.block;
   const hardReps = model.plan?.hardReps ?? 0;
-  if (hasNextBlock(model)) return `Next: ${blockWords(plan.blocks[number]!)}.`;
+  if (hasNextBlock(model)) return `Next: ${nextWords(plan, number)}.`;
   const enough = number < plan.blocks.length && isEnough(plan, hardReps);
-  return enough ? `${hardReps} hard reps: that is enough for today.` : 'The plan is done.';
+  if (enough) return `${hardReps} hard reps: that is enough for today.`;
+  return plan.lapZones === undefined ? 'The plan is done.' : 'The laps are done.';
+}
+
+/** The block after one of that number. */
+function nextWords(plan: PlannedPractice, number: number): string {
+  if (plan.lapZones !== undefined) return lapBlockTitle(plan, plan.lapZones, number + 1);
+  return blockWords(plan.blocks[number]!);
 }
 
 function fatigueNotes(model: DrillModel, plan: PlannedPractice): string[] {

@@ -19,6 +19,8 @@ export interface PracticeZone {
   readonly reference: readonly number[] | null;
   /** The driver's wheel says how fast the release goes; only over time, on a target with steering. */
   readonly paced: boolean;
+  /** Road to the next zone in the laps of an event, s; without it the rest between reps is the plan's. */
+  readonly gapS?: number;
 }
 
 /** A practice with everything decided but what the driver does. */
@@ -26,6 +28,8 @@ export interface PlannedPractice {
   readonly name: string;
   /** What the driver has to know about it beforehand, one sentence each. */
   readonly remarks: readonly string[];
+  /** Zones of a lap where the practice is laps of an event. */
+  readonly lapZones?: number;
   /** At least one. */
   readonly blocks: readonly PracticeBlock<PracticeZone>[];
   readonly feedback: FeedbackRule;
