@@ -61,13 +61,15 @@ export function planDrillJson(
   };
 }
 
-function lineJson({ number, feedback, voided, call, sentence, outcome }: RepLine): object {
+function lineJson(line: RepLine): object {
+  const { number, feedback, voided, call, sentence, warning, outcome } = line;
   return {
     rep: number,
     feedback,
     voided,
     call,
     sentence,
+    warning,
     outcome: outcome === null ? null : outcomeJson(outcome),
   };
 }

@@ -37,13 +37,14 @@ export function repTexts(
 ): readonly string[] {
   const { line, rep } = reps.at(-1)!;
   const text = repLine(line, units);
-  if (plan === null) return [text];
+  const warned = line.warning === null ? [] : [line.warning];
+  if (plan === null) return [text, ...warned];
   const { block } = rep.tag;
   const isFirst = reps.at(-2)?.rep.tag.block !== block;
   const names = plan.blocks.flatMap((planned) => planned.reps.map(({ zone }) => zone.target.name));
   const width = Math.max(...names.map(({ length }) => length));
   const named = `${rep.gridTarget.name.padEnd(width)}  ${text}`;
-  return isFirst ? ['', blockTitle(plan, block), named] : [named];
+  return [...(isFirst ? ['', blockTitle(plan, block)] : []), named, ...warned];
 }
 
 /** A block's summary; in a plan for each target, and with what comes next. */

@@ -100,6 +100,8 @@ export interface DoneRep {
   readonly call: CallWord | null;
   /** What to tell the driver, in words; empty where there is nothing to say. */
   readonly sentence: string;
+  /** That the leg has proved tired with this rep; null where there is nothing to warn of. */
+  readonly warning: string | null;
   readonly revealAtS: number;
   readonly rating: SelfRating | null;
   /** Level on the grid of the target's block; null for a rep that was not scored. */

@@ -39,6 +39,8 @@ export interface RepLine {
   readonly call: CallWord | null;
   /** What to tell the driver, in words; empty where nothing was outside the band. */
   readonly sentence: string;
+  /** That the leg has proved tired with this rep; null where there is nothing to warn of. */
+  readonly warning: string | null;
 }
 
 /** What a block of reps came to. Medians over scored reps, zeros included. */

@@ -7,6 +7,7 @@ import { liveRepCurve } from './diagnosis/live-rep-curve.ts';
 import { pacedRepCurve } from './diagnosis/paced-rep-curve.ts';
 import { repCurve } from './diagnosis/rep-curve.ts';
 import type { DrillModel, UnscoredRep } from './drill-model.ts';
+import { fatigueAtRep } from './plan/plan-words.ts';
 import { byPlan, planAfterScore } from './plan/rep-by-plan.ts';
 import { enterSummary, type Step } from './stages.ts';
 
@@ -16,12 +17,14 @@ export function onScored(model: DrillModel, number: number, outcome: RepOutcome)
   if (scored === undefined) return [model, []];
   const { tag, record, target, zone, rating, revealAtS } = scored;
   const curve = curveOf(scored, outcome);
+  const plan = planAfterScore(model, tag, outcome);
   const done = {
     tag,
     outcome,
     voided: null,
     call: zone?.call?.word ?? null,
     sentence: describeOutcome(outcome, adviceBands(model.recent), model.setup.units),
+    warning: fatigueAtRep(model, plan, tag),
     revealAtS,
     rating,
     curve,
@@ -30,7 +33,7 @@ export function onScored(model: DrillModel, number: number, outcome: RepOutcome)
   const { block } = model;
   const next = {
     ...model,
-    plan: planAfterScore(model, tag, outcome),
+    plan,
     unscored: model.unscored.filter((rep) => rep !== scored),
     block: { ...block, done: [done, ...block.done] },
     recent: [...model.recent, outcome].slice(-BAND_REPS),

@@ -89,6 +89,7 @@ export function voidRep(
     voided,
     call: null,
     sentence: reason,
+    warning: null,
     revealAtS: span.endS,
     rating: null,
     curve: null,

@@ -41,7 +41,7 @@ export function isRevealed(
 }
 
 function lineOf(
-  { tag, outcome, voided, call, sentence, gridTarget }: DoneRep,
+  { tag, outcome, voided, call, sentence, warning, gridTarget }: DoneRep,
   revealed: boolean,
   named: boolean,
 ): RepLine {
@@ -53,5 +53,6 @@ function lineOf(
     voided,
     call,
     sentence: revealed ? sentence : '',
+    warning: revealed ? warning : null,
   };
 }

@@ -46,7 +46,7 @@ export function viewOf(model: DrillModel): DrillView {
     summary: stage.kind === 'summary' ? stage.summary : null,
     health: model.health,
     dropped: model.dropped,
-    message: messageOf(model),
+    message: messageOf(model, lines[0]?.warning ?? null),
     live,
     plan: planViewOf(model),
   };
@@ -97,12 +97,16 @@ function resultOf({ stage, block }: DrillModel, lines: readonly RepLine[]): RepL
   return line !== undefined && (line.outcome !== null || line.voided !== null) ? line : null;
 }
 
-function messageOf(model: DrillModel): string | null {
+/** @param warning of the newest rep; it stands from the result to the end of the next countdown */
+function messageOf(model: DrillModel, warning: string | null): string | null {
   const { stage, lostDevices, message } = model;
   if (lostDevices.length > 0) return joined(message, waitingForDevices(lostDevices));
   if (stage.kind === 'paused') return PAUSED;
-  return message ?? (stage.kind === 'arming' ? whyNotArmed(stage, model) : null);
+  const waits = stage.kind === 'arming' ? whyNotArmed(stage, model) : null;
+  return message ?? waits ?? (BETWEEN_REPS.has(stage.kind) ? warning : null);
 }
+
+const BETWEEN_REPS: ReadonlySet<Stage['kind']> = new Set(['after', 'arming', 'countdown'] as const);
 
 function whyNotArmed(
   { offSinceS }: Extract<Stage, { kind: 'arming' }>,

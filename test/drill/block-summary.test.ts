@@ -63,6 +63,7 @@ function done(outcome: DoneRep['outcome'], level: number | null, place = 1): Don
     voided,
     call: null,
     sentence: voided === null ? '20 % too quick off the brake' : 'Aborted by the driver.',
+    warning: null,
     revealAtS: 0,
     rating: null,
     curve: level === null ? null : new Float64Array(GRID_PLACES).fill(level),
@@ -145,7 +146,13 @@ describe('advice', () => {
 describe('plain text', () => {
   const line = (rep: DoneRep) => {
     const { tag, ...rest } = rep;
-    return repLine({ ...rest, targetName: null, number: tag.place, feedback: tag.feedback });
+    return repLine({
+      ...rest,
+      targetName: null,
+      warning: null,
+      number: tag.place,
+      feedback: tag.feedback,
+    });
   };
 
   test('of a rep is its score, its parts and one sentence', () => {
@@ -158,6 +165,7 @@ describe('plain text', () => {
     const held = {
       number: 4,
       targetName: null,
+      warning: null,
       feedback: 'hidden',
       outcome: null,
       voided: null,

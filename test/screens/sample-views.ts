@@ -129,6 +129,7 @@ export function scored(
 const line = (number: number, rest: Partial<RepLine>): RepLine => ({
   number,
   targetName: null,
+  warning: null,
   feedback: 'shown',
   outcome: null,
   voided: null,

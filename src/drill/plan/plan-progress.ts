@@ -2,6 +2,7 @@ import { BAND_REPS } from '../../score/advice-bands.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
 import type { RepRecord } from '../../trace/rep-record.ts';
 import type { RepTag } from '../drill-message.ts';
+import { fatigue } from './fatigue.ts';
 import { isHardRep } from './hard-rep.ts';
 import type { RepCounts } from './plan-feedback.ts';
 import type { PracticeZone } from './planned-practice.ts';
@@ -14,6 +15,8 @@ export interface ZoneProgress {
   readonly shownInARow: number;
   /** Release errors of the blocks' scored reps, in order, as levels. */
   readonly errors: readonly number[];
+  /** How many of the last reps in a row were each beyond the fatigue limit. */
+  readonly beyondLimit: number;
   /** Outcomes of all scored reps, in order. */
   readonly outcomes: readonly RepOutcome[];
 }
@@ -27,7 +30,7 @@ export interface PlanProgress {
 
 export const NO_PROGRESS: PlanProgress = { zones: new Map(), hardReps: 0 };
 
-const NOTHING: ZoneProgress = { reps: 0, shownInARow: 0, errors: [], outcomes: [] };
+const NOTHING: ZoneProgress = { reps: 0, shownInARow: 0, errors: [], beyondLimit: 0, outcomes: [] };
 
 export function zoneProgress({ zones }: PlanProgress, zone: PracticeZone): ZoneProgress {
   return zones.get(zone) ?? NOTHING;
@@ -65,11 +68,19 @@ export function afterScore(
   zone: PracticeZone,
   tag: RepTag,
   outcome: RepOutcome,
+  { fatigueLimit }: HardReps,
 ): PlanProgress {
   const before = zoneProgress(progress, zone);
   const measured = tag.phase === 'block' && outcome.kind === 'scored';
   const errors = measured ? [...before.errors, outcome.releaseErrorLevel] : before.errors;
-  const next = { ...before, errors, outcomes: [...before.outcomes, outcome] };
+  const found = measured ? fatigue(errors, fatigueLimit, zone.reference) : null;
+  const beyond = found === null ? 0 : before.beyondLimit + 1;
+  const next = {
+    ...before,
+    errors,
+    beyondLimit: measured ? beyond : before.beyondLimit,
+    outcomes: [...before.outcomes, outcome],
+  };
   return { ...progress, zones: new Map(progress.zones).set(zone, next) };
 }
 

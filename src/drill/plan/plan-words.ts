@@ -1,7 +1,8 @@
+import type { RepTag } from '../drill-message.ts';
 import type { DrillModel } from '../drill-model.ts';
 import { lapBlockTitle, lapTitle } from '../event/lap-words.ts';
-import { type Fatigue, fatigue } from './fatigue.ts';
-import { zoneProgress } from './plan-progress.ts';
+import { type Fatigue, fatigue, TIRED_REPS } from './fatigue.ts';
+import { type PlanProgress, zoneProgress } from './plan-progress.ts';
 import type { PlannedPractice, PracticeZone } from './planned-practice.ts';
 import { hasNextBlock, isEnough, plannedBlock, plannedRep } from './planned-rep.ts';
 import type { PracticeBlock } from './practice-blocks.ts';
@@ -80,11 +81,29 @@ function nextWords(plan: PlannedPractice, number: number): string {
 
 function fatigueNotes(model: DrillModel, plan: PlannedPractice): string[] {
   const zones = [...(model.plan?.zones.keys() ?? [])];
-  return zones.flatMap((zone) => {
-    const { errors } = zoneProgress(model.plan!, zone);
-    const found = fatigue(errors, plan.hardReps.fatigueLimit, zone.reference);
-    return found === null ? [] : [fatigueWords(found, zone, plan)];
-  });
+  return zones.flatMap((zone) => tiredWords(zoneProgress(model.plan!, zone).errors, zone, plan));
+}
+
+/** What the driver has to be told at the rep with which the leg proved tired; null at every other. */
+export function fatigueAtRep(
+  { setup: { plan }, plan: before }: Pick<DrillModel, 'setup' | 'plan'>,
+  after: PlanProgress | null,
+  tag: Pick<RepTag, 'block' | 'place'>,
+): string | null {
+  if (plan === null || before === null || after === null) return null;
+  const { zone } = plan.blocks[tag.block - 1]!.reps[tag.place - 1]!;
+  const { errors, beyondLimit } = zoneProgress(after, zone);
+  const isNew = beyondLimit === TIRED_REPS && zoneProgress(before, zone).beyondLimit < TIRED_REPS;
+  return isNew ? (tiredWords(errors, zone, plan)[0] ?? null) : null;
+}
+
+function tiredWords(
+  errors: readonly number[],
+  zone: PracticeZone,
+  plan: PlannedPractice,
+): string[] {
+  const found = fatigue(errors, plan.hardReps.fatigueLimit, zone.reference);
+  return found === null ? [] : [fatigueWords(found, zone, plan)];
 }
 
 function fatigueWords(

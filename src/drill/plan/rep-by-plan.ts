@@ -47,5 +47,5 @@ export function planAfterScore(
 ): PlanProgress | null {
   if (setup.plan === null || plan === null) return null;
   const { zone } = setup.plan.blocks[tag.block - 1]!.reps[tag.place - 1]!;
-  return afterScore(plan, zone, tag, outcome);
+  return afterScore(plan, zone, tag, outcome, setup.plan.hardReps);
 }

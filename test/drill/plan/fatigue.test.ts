@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fatigue } from '../../../src/drill/plan/fatigue.ts';
+import { fatigue, TIRED_REPS } from '../../../src/drill/plan/fatigue.ts';
 import { isHardRep } from '../../../src/drill/plan/hard-rep.ts';
 import { gaussian, seededRandom } from '../../../src/drill/seeded-random.ts';
 
@@ -49,6 +49,25 @@ describe('the fatigue limit', () => {
     expect(warned / 4000).toBeGreaterThan(0.02);
     expect(warned / 4000).toBeLessThan(0.045);
   });
+});
+
+test('asked after each of forty fresh reps, three answers in a row come in about eight of a hundred practices', () => {
+  let [once, threeTimes] = [0, 0];
+  for (let seed = 0; seed < 2000; seed++) {
+    const random = seededRandom(seed);
+    const errors: number[] = [];
+    let [row, longest] = [0, 0];
+    for (let rep = 0; rep < 40; rep++) {
+      errors.push(0.05 + 0.01 * gaussian(random));
+      row = fatigue(errors, 2.8) === null ? 0 : row + 1;
+      longest = Math.max(longest, row);
+    }
+    if (longest > 0) once++;
+    if (longest >= TIRED_REPS) threeTimes++;
+  }
+  expect(once / 2000).toBeGreaterThan(0.12);
+  expect(threeTimes / 2000).toBeGreaterThan(0.055);
+  expect(threeTimes / 2000).toBeLessThan(0.1);
 });
 
 describe('a hard rep', () => {

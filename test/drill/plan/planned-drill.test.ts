@@ -336,6 +336,46 @@ describe('fatigue', () => {
     expect(after).toBe('Next: blocked.');
   });
 
+  test('is said at the rep with which the limit is passed for the third time in a row, between reps', () => {
+    const many = Array.from({ length: 30 }, () => A);
+    const driven = begin(practice([block('block', many)]));
+    const said: [number, string, string][] = [];
+    const watch = (model: DrillModel): boolean => {
+      const { message, phase } = viewOf(model);
+      if (message?.includes('Tired leg') === true) said.push([model.attempts, phase, message]);
+      return atSummary(model);
+    };
+    drive(driven, watch, tired);
+    const first = said[0]!;
+    // judged from the twentieth on, and passed there already
+    expect(first[0]).toBe(22);
+    expect(first[2]).toMatch(/^Ramp: release error up/);
+    expect(new Set(said.map(([attempts]) => attempts))).toEqual(new Set([22]));
+    const phases = new Set(said.map(([, phase]) => phase));
+    expect(phases).toContain('rest');
+    expect(phases).not.toContain('braking');
+    expect(phases).not.toContain('cue');
+    // once is enough, as a line of the list too
+    const warned = driven.model.block.done.filter(({ warning }) => warning !== null);
+    expect(warned.map(({ tag }) => tag.place)).toEqual([22]);
+  });
+
+  test('fresh legs are not warned, and two bad reps are not three', () => {
+    const many = Array.from({ length: 30 }, () => A);
+    const warnings = (factor: (attempt: number) => number): number => {
+      const driven = begin(practice([block('block', many)]));
+      drive(driven, atSummary, factor);
+      return driven.model.block.done.filter(({ warning }) => warning !== null).length;
+    };
+    expect(warnings((attempt) => 0.97 - 0.01 * (attempt % 2))).toBe(0);
+    // the mean of the last ten is lifted by the two for ten reps: scatter is lifted with it
+    expect(
+      warnings(
+        (attempt) => (attempt === 21 || attempt === 22 ? 0.93 : 0.97) - 0.01 * (attempt % 2),
+      ),
+    ).toBe(0);
+  });
+
   test('under a condition is judged by earlier reps of the condition', () => {
     const heavy = Array.from({ length: 10 }, (_, i) => 0.05 + 0.001 * (i % 2));
     const known = zone(RAMP, { reference: heavy });

@@ -227,6 +227,7 @@ export const LIVE_REPS: readonly RepLine[] = [
   {
     number: 5,
     targetName: null,
+    warning: null,
     feedback: 'shown',
     outcome,
     voided: null,
@@ -236,6 +237,7 @@ export const LIVE_REPS: readonly RepLine[] = [
   {
     number: 4,
     targetName: null,
+    warning: null,
     feedback: 'hidden',
     outcome: null,
     voided: null,
@@ -245,6 +247,7 @@ export const LIVE_REPS: readonly RepLine[] = [
   {
     number: 3,
     targetName: null,
+    warning: null,
     feedback: 'shown',
     outcome: null,
     voided: 'aborted',
@@ -254,6 +257,7 @@ export const LIVE_REPS: readonly RepLine[] = [
   {
     number: 2,
     targetName: null,
+    warning: null,
     feedback: 'shown',
     outcome: {
       ...outcome,
@@ -267,6 +271,7 @@ export const LIVE_REPS: readonly RepLine[] = [
   {
     number: 1,
     targetName: null,
+    warning: null,
     feedback: 'first-of-day',
     outcome: {
       kind: 'no-rep',
