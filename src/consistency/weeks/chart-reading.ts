@@ -13,24 +13,53 @@ export function chartReading(chart: PracticeChart): string {
   return `${later.length === 0 ? 'The limits are set; the next practice is the first to be judged.' : judgement(later)}${warning}`;
 }
 
+/** Every signal by name, with the practice it belongs to; those of sums and means with the one they began with. */
 function judgement(later: readonly ChartPoint[]): string {
-  const newest = later.at(-1)!;
-  if (newest.signal !== null) return `The last practice, ${newest.day}: ${WORDS[newest.signal]}.`;
-  const sum = newest.sums?.signal ?? null;
-  if (sum !== null) return `Small differences add up: ${SIDES[sum]} than the first ten practices.`;
-  const weighted = newest.weighted;
-  if (weighted !== null && weighted.value > weighted.upper)
-    return `The weighted mean has left its limits: ${SIDES.high} than the first ten practices.`;
-  if (weighted !== null && weighted.value < weighted.lower)
-    return `The weighted mean has left its limits: ${SIDES.low} than the first ten practices.`;
-  const outside = later.filter(({ signal }) => signal !== null);
-  if (outside.length === 0)
-    return `All ${later.length} practices since the limits were set are ordinary scatter.`;
-  const last = outside.at(-1)!;
-  return `The last practice is ordinary; out of the ordinary were ${outside.length}, last ${last.day}: ${WORDS[last.signal!]}.`;
+  const found = [single(later), since(later, ...SUMS), since(later, ...MEANS)].filter(
+    (words) => words !== null,
+  );
+  if (found.length === 0)
+    return `No signal: all ${later.length} practices since the limits were set are ordinary scatter.`;
+  return `${found.length === 1 ? 'Signal' : 'Signals'}: ${found.join('; ')}.`;
 }
 
+/** Of the newest practice, or else of the last one that was out of the ordinary. */
+function single(later: readonly ChartPoint[]): string | null {
+  const outside = later.filter(({ signal }) => signal !== null);
+  const last = outside.at(-1);
+  if (last === undefined) return null;
+  if (last === later.at(-1)) return `the last practice, ${last.day}, is ${WORDS[last.signal!]}`;
+  return `${last.day} was ${WORDS[last.signal!]} (${outside.length} of ${later.length} practices so; the last is ordinary)`;
+}
+
+/** A signal that the newest practice is in, and the practice it began with. */
+function since(
+  later: readonly ChartPoint[],
+  sideOf: (point: ChartPoint) => Side | null,
+  name: string,
+): string | null {
+  const side = sideOf(later.at(-1)!);
+  if (side === null) return null;
+  const start = later.findLastIndex((point) => sideOf(point) !== side) + 1;
+  return `${name} since ${later[start]!.day}: ${SIDES[side]} than the first ten practices`;
+}
+
+type Side = 'high' | 'low';
 const SIDES = { high: 'worse', low: 'better' } as const;
+
+const SUMS = [
+  ({ sums }: ChartPoint): Side | null => sums?.signal ?? null,
+  'small differences add up (CUSUM)',
+] as const;
+
+const MEANS = [
+  ({ weighted }: ChartPoint): Side | null => {
+    if (weighted === null) return null;
+    if (weighted.value > weighted.upper) return 'high';
+    return weighted.value < weighted.lower ? 'low' : null;
+  },
+  'the weighted mean is outside its limits (EWMA)',
+] as const;
 
 const WORDS: Readonly<Record<NonNullable<ChartPoint['signal']>, string>> = {
   'above limits': 'above the limits, worse than scatter explains',

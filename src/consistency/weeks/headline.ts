@@ -15,12 +15,17 @@ export function headline(progress: WeeksProgress): string {
   return `Not known yet whether the spread changed in four weeks: ${missing}.`;
 }
 
-/** What else is known: the trend of first-of-day reps, or of hidden ones as long as there are too few of those. */
-export function trendSentence({ firstOfDayTrend, hiddenTrend }: WeeksProgress): string {
-  const isFirst = firstOfDayTrend.verdict !== null || hiddenTrend.verdict === null;
-  const [name, trend] = isFirst
-    ? (['First-of-day reps', firstOfDayTrend] as const)
-    : (['Hidden reps', hiddenTrend] as const);
+/** Whether first-of-day reps get better: what an out-lap gets, and what is learned for good. */
+export function trendSentence({ firstOfDayTrend }: WeeksProgress): string {
+  return sentenceOf('First-of-day reps', firstOfDayTrend);
+}
+
+/** The same of the other hidden reps, which are warm: practice, and no promise of what is kept. */
+export function hiddenTrendSentence({ hiddenTrend }: WeeksProgress): string {
+  return sentenceOf('Hidden reps', hiddenTrend);
+}
+
+function sentenceOf(name: string, trend: WeekTrend): string {
   if (trend.verdict === null) return `${name}: no trend yet, ${weeksMissing(trend)}.`;
   const warning = trend.isAutocorrelated
     ? ' Neighbouring weeks are alike: chance looks like a trend more often than the level says.'

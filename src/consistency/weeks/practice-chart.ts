@@ -47,6 +47,12 @@ export interface PracticeChart {
 /** Ten practices of at least eight reps: from fewer the limits are off by a third and more. */
 export const BASELINE_PRACTICES = 10;
 
+/** The weight of the newest practice and the reach of the limits in deviations; slack and limit of the sums, likewise. */
+export const CHART_RULES: {
+  readonly weightedMean: { readonly weight: number; readonly reach: number };
+  readonly sums: { readonly slack: number; readonly limit: number };
+} = { weightedMean: { weight: 0.2, reach: 3 }, sums: { slack: 0.5, limit: 5 } };
+
 /**
  * Individuals and moving-range chart, weighted means and cumulative sums of practice medians. The limits come from the
  * first practices of the segment and stay: limits that follow the driver would find every driver steady. All of it on
@@ -100,9 +106,9 @@ function judged(
   const later = logs.slice(BASELINE_PRACTICES);
   const { centre } = limits;
   const deviation = deviationOf(limits);
-  const weighted = ewma(later, { centre, deviation, weight: 0.2, reach: 3 });
+  const weighted = ewma(later, { centre, deviation, ...CHART_RULES.weightedMean });
   const scaled = later.map((value) => (deviation === 0 ? 0 : (value - centre) / deviation));
-  const sums = cusum(scaled, { centre: 0, slack: 0.5, limit: 5 });
+  const sums = cusum(scaled, { centre: 0, ...CHART_RULES.sums });
   return medians.map((median, i) => {
     const point = unjudged(median, i, medians);
     const after = i - BASELINE_PRACTICES;

@@ -3,10 +3,11 @@ import type { FeltAgreement } from '../felt-agreement.ts';
 import type { PracticeCurve } from '../fit/practice-curve.ts';
 import type { Interval } from '../interval.ts';
 import { isoWeek } from '../iso-week.ts';
+import { chartReading } from './chart-reading.ts';
 import { dayJson, snakeCase } from './day-json.ts';
 import type { FeltTrend } from './felt-trend.ts';
-import { headline, trendSentence } from './headline.ts';
-import type { PracticeChart } from './practice-chart.ts';
+import { headline, hiddenTrendSentence, trendSentence } from './headline.ts';
+import { CHART_RULES, type PracticeChart } from './practice-chart.ts';
 import type { WeekErrors, WeekRow } from './week-rows.ts';
 import type { WeekTrend } from './week-trend.ts';
 import type { WeeksProgress } from './weeks-progress.ts';
@@ -28,6 +29,7 @@ function seriesJson(progress: WeeksProgress): Json {
     condition: progress.condition,
     sentence: headline(progress),
     trend_sentence: trendSentence(progress),
+    hidden_trend_sentence: hiddenTrendSentence(progress),
     comparable_since: progress.since,
     spread_change: {
       now_from: spread.nowFrom,
@@ -138,10 +140,15 @@ function curveJson({ points, fits, chosen, plateau, missingForPlateau }: Practic
 
 function chartJson(chart: PracticeChart): Json {
   return {
+    reading: chartReading(chart),
     centre_level: chart.limits?.centreLevel ?? null,
     upper_level: chart.limits?.upperLevel ?? null,
     lower_level: chart.limits?.lowerLevel ?? null,
     moving_range_upper_factor: chart.limits?.movingRangeUpperFactor ?? null,
+    weighted_mean_weight: CHART_RULES.weightedMean.weight,
+    weighted_mean_reach_deviations: CHART_RULES.weightedMean.reach,
+    sum_slack_deviations: CHART_RULES.sums.slack,
+    sum_limit_deviations: CHART_RULES.sums.limit,
     missing_practices: chart.missingPractices,
     autocorrelation: chart.autocorrelation,
     is_autocorrelated: chart.isAutocorrelated,

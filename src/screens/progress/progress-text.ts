@@ -1,5 +1,10 @@
 import { chartReading } from '../../consistency/weeks/chart-reading.ts';
-import { headline, lastDaySentence, trendSentence } from '../../consistency/weeks/headline.ts';
+import {
+  headline,
+  hiddenTrendSentence,
+  lastDaySentence,
+  trendSentence,
+} from '../../consistency/weeks/headline.ts';
 import { practiceSentences } from '../../consistency/weeks/practice-sentences.ts';
 import type { WeeksProgress } from '../../consistency/weeks/weeks-progress.ts';
 import { type LatestSpread, spreadReading } from '../../drill/diagnosis/spread-curve.ts';
@@ -49,7 +54,7 @@ function seriesLines(
   return [
     // cut after gaps are taken together: a long rest must not push all that was driven off the page
     ...weekChart(weekParts(progress.weeks).slice(-mostRows)),
-    ...wrapWords(`Reading: ${trendSentence(progress)}`),
+    ...wrapWords(`Reading: ${trendSentence(progress)} ${hiddenTrendSentence(progress)}`),
     '',
     ...chart,
     ...wrapWords(
