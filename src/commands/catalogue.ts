@@ -61,7 +61,7 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
   },
   {
     name: 'rig check',
-    summary: 'watch the rig: rate, jitter, gaps, drops, noise, resolution',
+    summary: 'judge the rig: rate, jitter, gaps, noise, resolution, stuck axes, drift',
     load: async () => (await import('./rig-check.ts')).command,
   },
   {

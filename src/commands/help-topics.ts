@@ -18,7 +18,7 @@ export const HELP_TOPICS: readonly HelpTopic[] = [
       'ebbline                 choose a corner and drill; a virtual rig without pedals',
       'ebbline doctor          what works on this machine, what to do about the rest',
       'ebbline rig setup       a minute, once: assign and calibrate by moving things',
-      'ebbline rig check       rate, jitter, gaps, noise, resolution of your devices',
+      'ebbline rig check       judge your devices: rate, noise, resolution, drift',
       'ebbline drill hairpin   the main job, on a target',
       'ebbline drill kiln-hairpin   the same with a live car',
       'ebbline progress        is the foot getting better?',

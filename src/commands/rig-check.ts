@@ -17,22 +17,26 @@ export interface CheckedRig {
   readonly rig: Rig | null;
 }
 
-/** Shows how well the rig reports: rate, jitter, gaps, drops, noise, resolution. */
+/** Shows how well the rig reports, with a verdict and what to do: rate, jitter, gaps, noise, resolution, drift. */
 export const command: Command = {
   name: 'rig check',
-  summary: 'watch the rig: rate, jitter, gaps, drops, noise, resolution',
+  summary: 'judge the rig: rate, jitter, gaps, noise, resolution, stuck axes, drift',
   positionals: '',
   options: {
     seconds: { type: 'string', value: 'N', help: 'how long to watch (default 10)' },
     json: { type: 'boolean', help: 'one JSON object at the end instead of lines' },
   },
-  examples: ['ebbline rig check', 'ebbline rig check --seconds 30 --json'],
+  examples: [
+    'ebbline rig check',
+    'ebbline rig check --seconds 600',
+    'ebbline rig check --seconds 30 --json',
+  ],
   run: (input, context) => rigCheck(input, context, openConnectedRig),
 };
 
 const DEFAULT_SECONDS = 10;
 const MOST_SECONDS = 3600;
-/** Time at the start in which nothing is touched; at most half of the whole. */
+/** Time at the start and at the end in which nothing is touched; at most half of the whole together. */
 const REST_S = 2;
 
 /** `rig check` on a source that is passed in. */
@@ -42,10 +46,10 @@ export async function rigCheck(
   open: (dataDir: string) => Promise<CheckedRig>,
 ): Promise<number> {
   const seconds = parseSeconds(values.seconds);
-  const restS = Math.min(REST_S, seconds / 2);
+  const restS = Math.min(REST_S, seconds / 4);
   const { source, rig } = await open(context.dataDir);
   const live = context.interactive && values.json !== true;
-  context.err(instructions(rig, restS));
+  context.err(instructions(rig, seconds, restS));
   const reading = await watchRig(source, rig, {
     seconds,
     restS,
@@ -62,10 +66,10 @@ export async function rigCheck(
   return 0;
 }
 
-function instructions(rig: Rig | null, restS: number): string {
+function instructions(rig: Rig | null, seconds: number, restS: number): string {
   const setUp =
     rig === null ? 'No rig is set up for these devices: run `ebbline rig setup`.\n' : '';
-  return `${setUp}Touch nothing for ${restS} s, then move everything to its ends.\n`;
+  return `${setUp}Touch nothing for ${restS} s; then move everything to its ends; let go ${restS} s before the end, after ${seconds} s.\n`;
 }
 
 function parseSeconds(value: CommandInput['values'][string]): number {

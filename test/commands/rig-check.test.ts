@@ -25,12 +25,16 @@ const RIG: Rig = {
   footwear: '',
 };
 
-/** 1 kHz for `seconds`: at rest for 2.1 s, then the brake goes up by one count each millisecond. */
+/** 1 kHz for `seconds`: at rest for 2.1 s, then the brake goes up by one count each millisecond, and stays at rest from 8 s on. */
 function batches(seconds: number): ReportBatch[] {
   return Array.from({ length: seconds * 125 }, (_, i) => {
     const reports = Array.from({ length: 8 }, (_, j): Report => {
       const ms = 8 * i + j;
-      return [0, ms * 1000, [...word(Math.max(0, ms - 2100)), 0, 0]];
+      return [
+        0,
+        ms * 1000,
+        [...word(ms < 8000 ? Math.max(0, Math.min(1899, ms - 2100)) : 0), 0, 0],
+      ];
     });
     return batchOf((8 * i + 8) * 1000 - 1, reports, 2);
   });
@@ -61,15 +65,27 @@ const call = (values: Readonly<Record<string, string | boolean>>) => ({ position
 
 describe('rig check', () => {
   test('tells rate, noise, step and what goes wrong, then closes the source', async () => {
-    const { open, closed } = opened(from(batches(4)));
+    const { open, closed } = opened(from(batches(10)));
     const context = fakeContext('/nowhere');
-    expect(await rigCheck(call({ seconds: '4' }), context, open)).toBe(0);
+    expect(await rigCheck(call({}), context, open)).toBe(0);
     const text = context.printed();
     expect(text).toContain('test pedals: 1000/s all the time');
     expect(text).toContain('99 of 100 within 1.00 ms, jitter 0.00 ms, 0 gaps');
     expect(text).toContain('0..1899 counts, noise at rest 0 counts (0.0 %), step 1 count (0.10 %)');
-    expect(text).toContain('at 100 % for 0.9 s and up to 899 counts beyond');
-    expect(text).toContain('2 reports dropped');
+    // Full scale is passed at 3.1 s, and left at 8 s.
+    expect(text).toMatch(/limited +brake +full scale +4\.9 s at 100 %, 899 counts/);
+    expect(text).toContain('Set full scale higher with `ebbline rig setup`.');
+    expect(text).toMatch(/bad +throttle +movement +stuck, or not pressed/);
+    expect(text).toMatch(/bad +all devices +drops +2 reports/);
+    expect(text).toMatch(/good +test pedals +rate +1000 reports a second/);
+    // What has to be mended comes before what is well.
+    expect(text.indexOf('\ngood ')).toBeGreaterThan(text.lastIndexOf('\nlimited '));
+    expect(
+      text
+        .split('\n')
+        .slice(4)
+        .filter((line) => line.length > 80),
+    ).toEqual([]);
     expect(context.warned()).toContain('Touch nothing for 2 s');
     expect(closed()).toBe(1);
   });
@@ -85,7 +101,7 @@ describe('rig check', () => {
   test('as JSON is one object with units in its names', async () => {
     const context = fakeContext('/nowhere', { interactive: true });
     await rigCheck(call({ seconds: '4', json: true }), context, opened(from(batches(4))).open);
-    const { devices, dropped_reports } = JSON.parse(context.printed());
+    const { devices, dropped_reports, verdicts } = JSON.parse(context.printed());
     expect(dropped_reports).toBe(2);
     expect(devices[0]).toMatchObject({ name: 'test pedals', streams_at_rest: true, gaps: 0 });
     expect(devices[0].rate_hz).toBeCloseTo(1000, 6);
@@ -97,6 +113,14 @@ describe('rig check', () => {
       step_counts: 1,
       level_per_count: 0.001,
       beyond_full_counts: 899,
+    });
+    expect(verdicts).toContainEqual({
+      device: 'test pedals',
+      role: 'throttle',
+      check: 'movement',
+      verdict: 'bad',
+      found: expect.stringContaining('stuck, or not pressed'),
+      fix: expect.stringContaining('rig setup'),
     });
     expect(devices[0].axes[1]).toMatchObject({ role: 'throttle', step_counts: null });
   });

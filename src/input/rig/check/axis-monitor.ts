@@ -4,6 +4,7 @@ import { axisMap } from '../axis-map.ts';
 import type { AxisAssignment, AxisRole } from '../rig.ts';
 import { CountSpread } from './count-spread.ts';
 import { HeldTime } from './held-time.ts';
+import { NewsMeter } from './news-meter.ts';
 
 /** What one axis did while it was watched. Null where it was never heard, or not at rest. */
 export interface AxisReading {
@@ -27,7 +28,22 @@ export interface AxisReading {
   readonly beyondFullCounts: number;
   /** Time at the last count the device can send, where it describes one. */
   readonly atLimitS: number;
+  /** Mean count while nothing was touched at the start. */
+  readonly startRestCounts: number | null;
+  /** Mean count while nothing was touched at the end. */
+  readonly endRestCounts: number | null;
+  /** Mean count at the start away from the calibrated rest, towards full positive; null for a wheel. */
+  readonly offRestCounts: number | null;
+  /** Mean count at the end less that at the start, towards full positive. */
+  readonly driftCounts: number | null;
+  /** One count in newtons; null without known loads. */
+  readonly newtonsPerCount: number | null;
+  /** Milliseconds between two measurements of the sensor, which may be longer than between two reports. */
+  readonly newsMs: number | null;
 }
+
+/** Where in a check a report came: nothing is touched at the start and at the end. */
+export type CheckPhase = 'rest' | 'move' | 'end';
 
 /** Watches one axis in counts, beside the decoder that turns them into levels. */
 export class AxisMonitor {
@@ -37,6 +53,8 @@ export class AxisMonitor {
   readonly #limit: number | null;
   readonly #all: CountSpread = new CountSpread();
   readonly #rest: CountSpread = new CountSpread();
+  readonly #end: CountSpread = new CountSpread();
+  readonly #news: NewsMeter = new NewsMeter();
   readonly #full: HeldTime = new HeldTime();
   readonly #atLimit: HeldTime = new HeldTime();
   readonly #perCount: number;
@@ -52,14 +70,23 @@ export class AxisMonitor {
     this.#limit = described === null ? null : limitOf(axis, described);
   }
 
-  report(timeUs: number, atRest: boolean, bytes: Uint8Array, start: number, length: number): void {
+  report(
+    timeUs: number,
+    phase: CheckPhase,
+    bytes: Uint8Array,
+    start: number,
+    length: number,
+  ): void {
     const counts = this.#read(bytes, start, length);
     if (counts === null) return;
-    if (this.#counts !== null && counts !== this.#counts)
+    if (this.#counts !== null && counts !== this.#counts) {
       this.#step = Math.min(this.#step, Math.abs(counts - this.#counts));
+      this.#news.change(timeUs);
+    }
     this.#counts = counts;
     this.#all.add(counts);
-    if (atRest) this.#rest.add(counts);
+    if (phase === 'rest') this.#rest.add(counts);
+    if (phase === 'end') this.#end.add(counts);
     this.#full.turn(timeUs, this.#isPedal && this.#map(counts) >= 1);
     this.#atLimit.turn(timeUs, counts === this.#limit);
   }
@@ -72,6 +99,9 @@ export class AxisMonitor {
   read(): AxisReading {
     const counts = this.#counts;
     const [all, rest] = [this.#all.range, this.#rest.range];
+    const [startRest, endRest] = [this.#rest.mean, this.#end.mean];
+    const { restCounts, fullCounts, load } = this.#axis.calibration;
+    const towardsFull = fullCounts > restCounts ? 1 : -1;
     return {
       role: this.#axis.role,
       counts,
@@ -85,6 +115,14 @@ export class AxisMonitor {
       atFullS: this.#full.totalS,
       beyondFullCounts: all === null ? 0 : this.#beyondFull(all),
       atLimitS: this.#atLimit.totalS,
+      startRestCounts: startRest,
+      endRestCounts: endRest,
+      offRestCounts:
+        startRest === null || !this.#isPedal ? null : towardsFull * (startRest - restCounts),
+      driftCounts:
+        startRest === null || endRest === null ? null : towardsFull * (endRest - startRest),
+      newtonsPerCount: load === null ? null : Math.abs(load.newtonsPerCount),
+      newsMs: this.#news.newsMs,
     };
   }
 

@@ -20,6 +20,11 @@ export class CountSpread {
     return this.#count === 0 ? null : { min: this.#min, max: this.#max };
   }
 
+  /** Null before the first count. */
+  get mean(): number | null {
+    return this.#count === 0 ? null : this.#mean;
+  }
+
   /** Standard deviation; null before the second count. */
   get deviation(): number | null {
     return this.#count < 2 ? null : Math.sqrt(this.#squares / (this.#count - 1));

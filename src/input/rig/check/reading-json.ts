@@ -1,9 +1,16 @@
 import type { AxisReading } from './axis-monitor.ts';
 import type { MonitoredDevice, RigReading } from './rig-monitor.ts';
+import { rigVerdicts } from './rig-verdicts.ts';
 
 /** The answer of `rig check --json`. */
-export function readingJson({ elapsedS, dropped, devices }: RigReading): object {
-  return { elapsed_s: elapsedS, dropped_reports: dropped, devices: devices.map(deviceJson) };
+export function readingJson(reading: RigReading): object {
+  const { elapsedS, dropped, devices } = reading;
+  return {
+    elapsed_s: elapsedS,
+    dropped_reports: dropped,
+    devices: devices.map(deviceJson),
+    verdicts: rigVerdicts(reading).map((verdict) => ({ ...verdict })),
+  };
 }
 
 function deviceJson(device: MonitoredDevice): object {
@@ -37,5 +44,9 @@ function axisJson(axis: AxisReading): object {
     at_full_s: axis.atFullS,
     beyond_full_counts: axis.beyondFullCounts,
     at_limit_s: axis.atLimitS,
+    off_rest_counts: axis.offRestCounts,
+    drift_counts: axis.driftCounts,
+    newtons_per_count: axis.newtonsPerCount,
+    measured_every_ms: axis.newsMs,
   };
 }

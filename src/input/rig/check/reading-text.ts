@@ -1,26 +1,29 @@
 import type { AxisReading } from './axis-monitor.ts';
 import type { MonitoredDevice, RigReading } from './rig-monitor.ts';
+import { rigVerdicts } from './rig-verdicts.ts';
+import { verdictLines } from './verdict-lines.ts';
 
-/** Longer than this at full or at the sensor's end is more than the moment of the hit. */
-const HELD_S = 0.05;
-
-/** Everything about a watched rig as lines; the last line ends in a line end. */
-export function readingText({ devices, dropped }: RigReading): string {
-  const lines = devices.flatMap((device) => [
+/** Everything about a watched rig as lines, then its verdicts with what to do; the last line ends in a line end. */
+export function readingText(reading: RigReading): string {
+  const lines = reading.devices.flatMap((device) => [
     deviceLine(device),
-    ...device.axes.flatMap(axisLines),
+    ...device.axes.map(axisLine),
   ]);
-  return [...lines, dropped === 0 ? 'no report dropped' : `${dropped} reports dropped`, ''].join(
-    '\n',
-  );
+  return [...lines, '', ...verdictLines(rigVerdicts(reading)), ''].join('\n');
 }
 
 /** The moment as one line, for redrawing. */
-export function liveLine({ devices, dropped }: RigReading): string {
+export function liveLine({ devices, dropped, phase }: RigReading): string {
   const axes = devices.flatMap((device) => device.axes.map(axisNow));
   const rates = devices.map(({ name, rateHz }) => `${name} ${rateText(rateHz)}`);
-  return [...axes, ...rates, `${dropped} dropped`].join('  ');
+  return [PHASE_WORDS[phase], ...axes, ...rates, `${dropped} dropped`].join('  ');
 }
+
+const PHASE_WORDS: Readonly<Record<RigReading['phase'], string>> = {
+  rest: 'TOUCH NOTHING',
+  move: 'MOVE EVERYTHING',
+  end: 'LET GO',
+};
 
 function deviceLine(device: MonitoredDevice): string {
   if (!device.connected) return `${device.name}: not connected`;
@@ -36,16 +39,13 @@ function deviceLine(device: MonitoredDevice): string {
   ].join(', ')}`;
 }
 
-function axisLines(axis: AxisReading): string[] {
-  if (axis.counts === null) return [`  ${axis.role.padEnd(9)} waiting for first movement`];
-  return [
-    `  ${axisNow(axis).padEnd(18)} ${[
-      `${axis.minCounts}..${axis.maxCounts} counts`,
-      noiseText(axis),
-      stepText(axis),
-    ].join(', ')}`,
-    ...warnings(axis).map((warning) => `    ${warning}`),
-  ];
+function axisLine(axis: AxisReading): string {
+  if (axis.counts === null) return `  ${axis.role.padEnd(9)} waiting for first movement`;
+  return `  ${axisNow(axis).padEnd(18)} ${[
+    `${axis.minCounts}..${axis.maxCounts} counts`,
+    noiseText(axis),
+    stepText(axis),
+  ].join(', ')}`;
 }
 
 function axisNow({ role, value }: AxisReading): string {
@@ -61,33 +61,6 @@ function stepText({ role, stepCounts, perCount }: AxisReading): string {
   if (stepCounts === null) return 'never moved';
   return `step ${counted(stepCounts, 'count', 'counts')} (${valueText(role, stepCounts * perCount, 2)})`;
 }
-
-function warnings({
-  atFullS,
-  beyondFullCounts,
-  atLimitS,
-  stepCounts,
-  role,
-  perCount,
-}: AxisReading): string[] {
-  const coarse = role === 'brake' && stepCounts !== null && stepCounts * perCount > COARSE_LEVEL;
-  return [
-    ...(atLimitS > HELD_S
-      ? [`at the end of its sensor for ${fixed(atLimitS, 1)} s: harder is not seen`]
-      : []),
-    ...(atFullS > HELD_S && beyondFullCounts > 0
-      ? [
-          `at 100 % for ${fixed(atFullS, 1)} s and up to ${counted(beyondFullCounts, 'count', 'counts')} beyond: set full scale higher with \`ebbline rig setup\``,
-        ]
-      : []),
-    ...(coarse
-      ? ['one step is wider than the corridor of 1.5 %: small errors cannot be seen']
-      : []),
-  ];
-}
-
-/** The narrowest corridor. */
-const COARSE_LEVEL = 0.015;
 
 function valueText(role: AxisReading['role'], value: number, digits = 1): string {
   return role === 'steering' ? `${fixed(value, digits)} deg` : `${fixed(100 * value, digits)} %`;

@@ -5,7 +5,7 @@ import { describedField, deviceFields } from '../device-fields.ts';
 import { DeviceMeter, type DeviceReading } from '../device-meter.ts';
 import type { Rig } from '../rig.ts';
 import { sameDevice } from '../same-device.ts';
-import { AxisMonitor, type AxisReading } from './axis-monitor.ts';
+import { AxisMonitor, type AxisReading, type CheckPhase } from './axis-monitor.ts';
 
 export interface MonitoredDevice extends DeviceReading {
   readonly axes: readonly AxisReading[];
@@ -16,7 +16,16 @@ export interface RigReading {
   /** Seconds of the source's clock since the first batch. */
   readonly elapsedS: number;
   readonly dropped: number;
+  readonly phase: CheckPhase;
   readonly devices: readonly MonitoredDevice[];
+}
+
+/** Seconds after the first batch. */
+export interface CheckTimes {
+  /** Until then nothing is touched. */
+  readonly restS: number;
+  /** From then on nothing is touched again. */
+  readonly endS: number;
 }
 
 interface Watched {
@@ -27,18 +36,17 @@ interface Watched {
 /** Watches all devices of a source, and the axes that the rig assigns. */
 export class RigMonitor {
   readonly #devices: readonly Watched[];
-  readonly #restUs: number;
+  readonly #times: CheckTimes;
   #startUs: number | null = null;
   #untilUs = 0;
   #dropped = 0;
 
   /**
    * @param rig Null where none was set up: the devices are watched all the same.
-   * @param restS Time after the first batch in which nothing is touched.
    * @throws Problem where a calibration cannot be used.
    */
-  constructor(rig: Rig | null, devices: readonly RigDevice[], restS: number) {
-    this.#restUs = restS * 1e6;
+  constructor(rig: Rig | null, devices: readonly RigDevice[], times: CheckTimes) {
+    this.#times = times;
     this.#devices = devices.map((device) => watch(rig, device));
   }
 
@@ -62,6 +70,7 @@ export class RigMonitor {
     return {
       elapsedS: this.#startUs === null ? 0 : (this.#untilUs - this.#startUs) / 1e6,
       dropped: this.#dropped,
+      phase: this.#phaseAt(this.#untilUs),
       devices: this.#devices.map(({ meter, axes }) => ({
         ...meter.read(),
         axes: axes.map((axis) => axis.read()),
@@ -73,9 +82,15 @@ export class RigMonitor {
     const watched = this.#devices[batch.device[i]!];
     if (watched === undefined) return;
     const [timeUs, start, length] = [batch.timeUs[i]!, batch.offset[i]!, batch.length[i]!];
-    const atRest = timeUs - (this.#startUs ?? timeUs) < this.#restUs;
+    const phase = this.#phaseAt(timeUs);
     watched.meter.report(timeUs, batch.bytes, start, length);
-    for (const axis of watched.axes) axis.report(timeUs, atRest, batch.bytes, start, length);
+    for (const axis of watched.axes) axis.report(timeUs, phase, batch.bytes, start, length);
+  }
+
+  #phaseAt(timeUs: number): CheckPhase {
+    const elapsedS = (timeUs - (this.#startUs ?? timeUs)) / 1e6;
+    if (elapsedS < this.#times.restS) return 'rest';
+    return elapsedS < this.#times.endS ? 'move' : 'end';
   }
 }
 

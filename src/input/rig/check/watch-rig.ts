@@ -16,7 +16,7 @@ import { RigMonitor, type RigReading } from './rig-monitor.ts';
 export interface WatchOptions {
   /** Seconds of the source's clock to watch for. */
   readonly seconds: number;
-  /** The first of them, in which nothing is to be touched. */
+  /** The first and the last of them, in which nothing is to be touched. */
   readonly restS: number;
   /** Called a few times a second with how things stand. */
   readonly onLive: (reading: RigReading) => void;
@@ -34,7 +34,10 @@ export async function watchRig(
   { seconds, restS, onLive }: WatchOptions,
 ): Promise<RigReading> {
   try {
-    const monitor = new RigMonitor(rig, source.devices, restS);
+    const monitor = new RigMonitor(rig, source.devices, {
+      restS,
+      endS: seconds - restS,
+    });
     const events = source.events$.subscribe((event) => monitor.deviceEvent(event));
     const watched$ = monitored(source, monitor, seconds).pipe(
       connect((readings$) =>

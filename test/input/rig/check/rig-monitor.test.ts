@@ -26,7 +26,7 @@ const report = (timeMs: number, counts: number): Report => [
 ];
 
 function watched(rig: Rig | null, reports: readonly Report[], untilMs: number) {
-  const monitor = new RigMonitor(rig, [PEDALS], 1);
+  const monitor = new RigMonitor(rig, [PEDALS], { restS: 1, endS: 60 });
   monitor.batch(batchOf(0, []));
   monitor.batch(batchOf(untilMs * 1000, reports, 5));
   return monitor.read();
@@ -120,7 +120,7 @@ describe('a rig under watch', () => {
   });
 
   test('a device that went is not connected', () => {
-    const monitor = new RigMonitor(BRAKE, [PEDALS], 1);
+    const monitor = new RigMonitor(BRAKE, [PEDALS], { restS: 1, endS: 60 });
     monitor.deviceEvent({ kind: 'lost', device: 0, atUs: 0, reason: 'unplugged' });
     expect(monitor.read().devices[0]?.connected).toBe(false);
   });
