@@ -100,6 +100,11 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./target-show.ts')).command,
   },
   {
+    name: 'target shape',
+    summary: 'make a target of a shape by options: draw it, or write its file',
+    load: async () => (await import('./target-shape.ts')).command,
+  },
+  {
     name: 'target derive',
     summary: 'derive the target of a car in a corner',
     load: async () => (await import('./target-derive.ts')).command,
