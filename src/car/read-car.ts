@@ -16,14 +16,8 @@ export type CarReading =
  * @param fileName with or without folders; without them and its ending it becomes the car's id
  */
 export function checkCar(text: string, fileName: string): CarReading {
-  const reading = readProfile<CarFileKeys>(text, CAR_SCHEMA);
+  const reading = readProfile<CarFileKeys>(text, CAR_SCHEMA, brokenCarRules);
   if (reading.kind === 'refused') return reading;
-  const problems = brokenCarRules(reading.value).map(({ path, what, next }) => ({
-    ...reading.placeOf(path),
-    what,
-    next,
-  }));
-  if (problems.length > 0) return { kind: 'refused', problems };
   return { kind: 'read', value: { ...reading.value, id: idOfFile(fileName) } };
 }
 

@@ -18,14 +18,8 @@ export type CornerReading =
  * @param fileName with or without folders; without them and its ending it becomes the sheet's id
  */
 export function checkCornerSheet(text: string, fileName: string): CornerReading {
-  const reading = readProfile<CornerFile>(text, CORNER_SCHEMA);
+  const reading = readProfile<CornerFile>(text, CORNER_SCHEMA, brokenRules);
   if (reading.kind === 'refused') return reading;
-  const problems = brokenRules(reading.value).map(({ path, what, next }) => ({
-    ...reading.placeOf(path),
-    what,
-    next,
-  }));
-  if (problems.length > 0) return { kind: 'refused', problems };
   const sheet = sheetOfFile(reading.value, idOfFile(fileName), fingerprint(text));
   return { kind: 'read', sheet };
 }

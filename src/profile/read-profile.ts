@@ -1,5 +1,6 @@
-import type { ProfilePlace, ProfileProblem } from './profile-problem.ts';
-import { type ProfilePath, parseProfile } from './profile-text.ts';
+import type { BrokenRule } from './broken-rule.ts';
+import type { ProfileProblem } from './profile-problem.ts';
+import { parseProfile } from './profile-text.ts';
 import type { Schema } from './schema.ts';
 import { schemaProblems } from './schema-problems.ts';
 
@@ -8,8 +9,6 @@ export type ProfileReading<T> =
   | {
       readonly kind: 'read';
       readonly value: T;
-      /** For problems that only the domain can see: the place of a value that exists or would. */
-      placeOf(path: ProfilePath): ProfilePlace;
     }
   | { readonly kind: 'refused'; readonly problems: readonly ProfileProblem[] };
 
@@ -18,13 +17,22 @@ export type ProfileReading<T> =
  * for any text.
  *
  * @typeParam T the value's type; the caller answers for its agreeing with the schema
+ * @param rulesOf what no schema can say. They are asked as well where the schema minds nothing but unknown keys and words,
+ *   so that one reading tells all; where a number is missing or no number they would blame the wrong place.
  */
-export function readProfile<T>(text: string, schema: Schema): ProfileReading<T> {
+export function readProfile<T>(
+  text: string,
+  schema: Schema,
+  rulesOf: (value: T) => readonly BrokenRule[] = () => [],
+): ProfileReading<T> {
   const parsed = parseProfile(text);
-  const problems =
-    parsed.value === undefined
-      ? parsed.problems
-      : [...parsed.problems, ...schemaProblems(parsed, schema)];
+  if (parsed.value === undefined) return { kind: 'refused', problems: parsed.problems };
+  const found = schemaProblems(parsed, schema);
+  const value = parsed.value as T;
+  const broken = found.bearRules
+    ? rulesOf(value).map(({ path, what, next }) => ({ ...parsed.placeOfValue(path), what, next }))
+    : [];
+  const problems = [...parsed.problems, ...found.problems, ...broken];
   if (problems.length > 0) return { kind: 'refused', problems };
-  return { kind: 'read', value: parsed.value as T, placeOf: parsed.placeOfValue };
+  return { kind: 'read', value };
 }

@@ -6,14 +6,27 @@ import type { ProfilePath, ProfileText } from './profile-text.ts';
 import { expectation, type Schema } from './schema.ts';
 import { validatorOf } from './validator-of.ts';
 
+/** What a schema minds about a value. */
+export interface SchemaProblems {
+  readonly problems: readonly ProfileProblem[];
+  /** True where numbers and groups are all as they should be, so that rules over them make sense. */
+  readonly bearRules: boolean;
+}
+
+/** Keywords of problems that leave the numbers of a file and its groups whole. */
+const OF_WORDS: readonly string[] = ['additionalProperties', 'maxLength', 'minLength', 'pattern'];
+
 /** Everything about the value that the schema does not allow, in words a coach can act on. */
-export function schemaProblems(text: ProfileText, schema: Schema): readonly ProfileProblem[] {
+export function schemaProblems(text: ProfileText, schema: Schema): SchemaProblems {
   const validate = validatorOf(schema);
   validate(text.value);
   const errors = validate.errors ?? [];
-  return errors
-    .filter((error) => !explainedByChoice(error, errors))
-    .map((e) => explain(e, schema, text));
+  return {
+    problems: errors
+      .filter((error) => !explainedByChoice(error, errors))
+      .map((e) => explain(e, schema, text)),
+    bearRules: errors.every(({ keyword }) => OF_WORDS.includes(keyword)),
+  };
 }
 
 /** A failed choice brings errors about its missing keys along; the choice itself says it better. */

@@ -10,7 +10,7 @@ import { TARGET_SCHEMA } from './target-schema.ts';
 
 /** A target, or everything that is wrong with its file. */
 export type TargetReading =
-  | { readonly kind: 'read'; readonly target: Target }
+  | { readonly kind: 'read'; readonly file: TargetFile; readonly target: Target }
   | { readonly kind: 'refused'; readonly problems: readonly ProfileProblem[] };
 
 /**
@@ -19,16 +19,12 @@ export type TargetReading =
  * @param fileName with or without folders; without them and its ending it becomes the target's id
  */
 export function checkTarget(text: string, fileName: string): TargetReading {
-  const reading = readProfile<TargetFile>(text, TARGET_SCHEMA);
+  const specOf = (file: TargetFile) => specOfFile(file, idOfFile(fileName));
+  const reading = readProfile<TargetFile>(text, TARGET_SCHEMA, (file) =>
+    brokenRules(file, specOf(file)),
+  );
   if (reading.kind === 'refused') return reading;
-  const spec = specOfFile(reading.value, idOfFile(fileName));
-  const problems = brokenRules(reading.value, spec).map(({ path, what, next }) => ({
-    ...reading.placeOf(path),
-    what,
-    next,
-  }));
-  if (problems.length > 0) return { kind: 'refused', problems };
-  return { kind: 'read', target: buildTarget(spec) };
+  return { kind: 'read', file: reading.value, target: buildTarget(specOf(reading.value)) };
 }
 
 /**

@@ -69,12 +69,39 @@ describe('a sound file', () => {
     });
   });
 
-  test('tells where its values are', () => {
-    if (reading.kind !== 'read') throw new Error('not read');
-    expect(reading.placeOf(['mass_kg'])).toEqual({ line: 2, column: 10 });
-    expect(reading.placeOf(['sides', 1, 'count'])).toEqual({ line: 5, column: 27 });
-    expect(reading.placeOf(['sides', 7, 'count'])).toEqual({ line: 4, column: 3 });
-    expect(reading.placeOf([])).toEqual({ line: 1, column: 1 });
+  test.each([
+    [['mass_kg'], '2:10'],
+    [['sides', 1, 'count'], '5:27'],
+    [['sides', 7, 'count'], '4:3'],
+    [[], '1:1'],
+  ])('a rule that blames %j tells the place %s', (path, place) => {
+    const broken = readProfile(text, BOX, () => [{ path, what: 'broken', next: 'Mend it.' }]);
+    if (broken.kind === 'read') throw new Error('read');
+    expect(broken.problems.map((p) => `${p.line}:${p.column} ${p.what} | ${p.next}`)).toEqual([
+      `${place} broken | Mend it.`,
+    ]);
+  });
+});
+
+describe('rules beside what the schema minds', () => {
+  const rules = () => [{ path: ['mass_kg'], what: 'too heavy', next: 'Mend it.' }];
+  const whats = (text: string) => {
+    const reading = readProfile(text, BOX, rules);
+    return reading.kind === 'read' ? [] : reading.problems.map(({ what }) => what);
+  };
+
+  test('are asked where only keys and words are wrong', () => {
+    expect(whats('name: Box\nmass_kg: 5\ncolur: red\n')).toEqual([
+      'unknown key colur',
+      'too heavy',
+    ]);
+    expect(whats(`name: ${'x'.repeat(99)}\nmass_kg: 5\n`)).toContain('too heavy');
+  });
+
+  test('are not asked where a number is none, is out of range, or is missing', () => {
+    expect(whats('name: Box\nmass_kg: five\n')).not.toContain('too heavy');
+    expect(whats('name: Box\nmass_kg: -5\n')).not.toContain('too heavy');
+    expect(whats('name: Box\n')).not.toContain('too heavy');
   });
 });
 

@@ -25,14 +25,11 @@ export function checkEvent(
   fileName: string,
   known: KnownProfiles | null = null,
 ): EventReading {
-  const reading = readProfile<EventFile>(text, EVENT_SCHEMA);
+  const reading = readProfile<EventFile>(text, EVENT_SCHEMA, (file) => [
+    ...brokenEventRules(file),
+    ...(known === null ? [] : unknownEventNames(file, known)),
+  ]);
   if (reading.kind === 'refused') return reading;
-  const broken = [
-    ...brokenEventRules(reading.value),
-    ...(known === null ? [] : unknownEventNames(reading.value, known)),
-  ];
-  const problems = broken.map(({ path, what, next }) => ({ ...reading.placeOf(path), what, next }));
-  if (problems.length > 0) return { kind: 'refused', problems };
   return { kind: 'read', event: eventOfFile(reading.value, idOfFile(fileName)) };
 }
 

@@ -24,14 +24,11 @@ export function checkPlan(
   fileName: string,
   known: KnownProfiles | null = null,
 ): PlanReading {
-  const reading = readProfile<PlanFile>(text, PLAN_SCHEMA);
+  const reading = readProfile<PlanFile>(text, PLAN_SCHEMA, (file) => [
+    ...brokenRules(file),
+    ...(known === null ? [] : unknownNames(file, known)),
+  ]);
   if (reading.kind === 'refused') return reading;
-  const broken = [
-    ...brokenRules(reading.value),
-    ...(known === null ? [] : unknownNames(reading.value, known)),
-  ];
-  const problems = broken.map(({ path, what, next }) => ({ ...reading.placeOf(path), what, next }));
-  if (problems.length > 0) return { kind: 'refused', problems };
   return { kind: 'read', plan: planOfFile(reading.value, idOfFile(fileName)) };
 }
 

@@ -1,8 +1,6 @@
-import { readProfile } from '../../profile/read-profile.ts';
 import { checkTarget } from '../read-target.ts';
 import type { Target } from '../target.ts';
 import type { TargetFile } from '../target-file.ts';
-import { TARGET_SCHEMA } from '../target-schema.ts';
 import { type CurvePoint, curvePoints } from './curve-point.ts';
 import { FIRST_STEP } from './edit-steps.ts';
 
@@ -59,10 +57,7 @@ export function editedText(text: string, fileName: string): EditedText | string 
     const [first] = reading.problems;
     return `${first!.what}. ${first!.next}`;
   }
-  const read = readProfile<TargetFile>(text, TARGET_SCHEMA);
-  return read.kind === 'read'
-    ? { text, file: read.value, target: reading.target }
-    : 'it is no target';
+  return { text, file: reading.file, target: reading.target };
 }
 
 /**
