@@ -23,8 +23,8 @@ export async function latestSpread(
   dataDir: string,
 ): Promise<LatestSpread> {
   if (latest === null) return none(`no practice with ${REPS_FOR_SPREAD} hidden reps yet`);
-  const { practiceId, repIds, day } = latest;
-  const stored = [...history.reps({ practiceId })].filter(({ id }) => repIds.includes(id));
+  const { practiceId, day, hidden } = latest;
+  const stored = [...history.reps({ practiceId })].filter(({ id }) => hidden.repIds.includes(id));
   const newest = stored.at(-1);
   if (newest === undefined) return none('its reps cannot be read');
   if (newest.live !== null) return none('it is drawn for reps over time, not for the live car');

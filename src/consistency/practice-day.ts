@@ -2,7 +2,7 @@ import { type Estimate, estimate, REPS_FOR_MEDIAN, REPS_FOR_SPREAD } from './est
 import { isoWeek } from './iso-week.ts';
 import { mean } from './mean.ts';
 import { median } from './median.ts';
-import { type Reps, sharedOf } from './rep-columns.ts';
+import { type Reps, repsWhere, sharedOf } from './rep-columns.ts';
 import type { Conditions, RepNumbers } from './rep-measure.ts';
 import { standardDeviation } from './standard-deviation.ts';
 
@@ -40,33 +40,63 @@ export interface PracticeDay {
   readonly reapplicationsPerRep: number | null;
 }
 
-/** @param reps at least one, all of one day and comparable */
+/**
+ * The counts are made at once, the statistics when somebody asks for one of them: of years of days a page shows the
+ * last few.
+ *
+ * @param reps at least one, all of one day and comparable
+ */
 export function practiceDay(reps: Reps, changed: readonly (keyof Conditions)[]): PracticeDay {
   const { day, zone } = sharedOf(reps, 0);
-  const counts = { ...NOTHING };
-  const { shared, sharedAt } = reps.columns;
-  const measured: number[] = [];
-  for (let i = 0; i < reps.places.length; i++) {
-    const place = reps.places[i]!;
-    const { voided, feedback, warmUp } = shared[sharedAt[place]!]!;
-    if (voided !== null) {
-      counts[VOIDED[voided]]++;
-      continue;
-    }
-    counts.reps++;
-    counts[DRIVEN[feedback]]++;
-    if (warmUp) counts.warmUp++;
-    else measured.push(place);
-  }
+  let made: Statistics | null = null;
+  const known = (): Statistics => {
+    made ??= statistics(reps);
+    return made;
+  };
   return {
     day,
     zone,
     week: isoWeek(day),
     conditions: conditionsOf(reps),
     changed,
-    ...counts,
-    ...statistics(reps, measured),
+    ...countsOf(reps),
+    get measured() {
+      return known().measured;
+    },
+    get medianScore() {
+      return known().medianScore;
+    },
+    get medianReleaseErrorLevel() {
+      return known().medianReleaseErrorLevel;
+    },
+    get averageErrorLevel() {
+      return known().averageErrorLevel;
+    },
+    get amountSpreadLevel() {
+      return known().amountSpreadLevel;
+    },
+    get timingSpreadS() {
+      return known().timingSpreadS;
+    },
+    get reapplicationsPerRep() {
+      return known().reapplicationsPerRep;
+    },
   };
+}
+
+function countsOf({ columns, places }: Reps): Counts {
+  const { shared, sharedAt } = columns;
+  const counts = { ...NOTHING };
+  for (let i = 0; i < places.length; i++) {
+    const { voided, feedback, warmUp } = shared[sharedAt[places[i]!]!]!;
+    if (voided !== null) counts[VOIDED[voided]]++;
+    else {
+      counts.reps++;
+      counts[DRIVEN[feedback]]++;
+      if (warmUp) counts.warmUp++;
+    }
+  }
+  return counts;
 }
 
 type Counts = Pick<
@@ -97,7 +127,9 @@ type Statistics = Pick<
   | 'reapplicationsPerRep'
 >;
 
-function statistics({ columns }: Reps, places: readonly number[]): Statistics {
+/** Of the reps that ran to their end, warm-up left out. */
+function statistics(reps: Reps): Statistics {
+  const { columns, places } = repsWhere(reps, ({ voided, warmUp }) => voided === null && !warmUp);
   const all = (name: keyof RepNumbers): number[] => {
     const column = columns.numbers[name];
     const values: number[] = [];

@@ -41,11 +41,11 @@ export const LEAST_RATE = 1e-4;
 export const LARGEST_RATE = 5;
 
 const RATES = 24;
-const BEST = 3;
 
 /**
  * Starts for plateau, gain and rate: for a rate the two others follow by linear least squares (variable projection,
- * Golub and Pereyra 1973, SIAM Journal on Numerical Analysis 10:413), so that only the rates need to be tried.
+ * Golub and Pereyra 1973, SIAM Journal on Numerical Analysis 10:413), so that only the rates need to be tried. One
+ * start for each valley among them: from within a valley every start comes to the same place.
  */
 export function practiceStarts(
   family: 'exponential' | 'power',
@@ -53,11 +53,14 @@ export function practiceStarts(
   values: readonly number[],
 ): number[][] {
   const steps = Array.from({ length: RATES }, (_, i) => i / (RATES - 1));
-  return steps
+  const tried = steps
     .map((share) => LEAST_RATE * (LARGEST_RATE / LEAST_RATE) ** share)
-    .flatMap((rate) => startAt(family, rate, places, values) ?? [])
-    .sort((a, b) => a.squares - b.squares)
-    .slice(0, BEST)
+    .flatMap((rate) => startAt(family, rate, places, values) ?? []);
+  return tried
+    .filter(({ squares }, i) => {
+      const [before, after] = [tried[i - 1], tried[i + 1]];
+      return squares <= (before?.squares ?? squares) && squares <= (after?.squares ?? squares);
+    })
     .map(({ start }) => start);
 }
 

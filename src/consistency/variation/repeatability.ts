@@ -54,12 +54,16 @@ function sumsOfSquares(groups: readonly (readonly number[])[]): {
   readonly squaresWithin: number;
   readonly squaresBetween: number;
 } {
-  const overall = mean(groups.flat())!;
-  let [squaresWithin, squaresBetween] = [0, 0];
+  let [sum, values, squaresWithin, squaresBetween] = [0, 0, 0, 0];
+  for (const group of groups) {
+    values += group.length;
+    for (let i = 0; i < group.length; i++) sum += group[i]!;
+  }
+  const overall = sum / values;
   for (const group of groups) {
     const centre = mean(group)!;
     squaresBetween += group.length * (centre - overall) ** 2;
-    for (const value of group) squaresWithin += (value - centre) ** 2;
+    for (let i = 0; i < group.length; i++) squaresWithin += (group[i]! - centre) ** 2;
   }
   return { squaresWithin, squaresBetween };
 }

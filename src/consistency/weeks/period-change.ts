@@ -1,7 +1,7 @@
 import { type SpreadChange, spreadChange } from '../change/spread-change.ts';
 import { addDays } from '../iso-week.ts';
-import { type Reps, repsWhere, sharedOf } from '../rep-columns.ts';
-import { type Pick, practicesOf } from './practices.ts';
+import { sharedOf } from '../rep-columns.ts';
+import type { PracticeValues } from './practice-values.ts';
 import type { Segment } from './segments.ts';
 
 /** Two weeks up to today against two weeks four weeks earlier. Dates are the first and last day. */
@@ -31,11 +31,10 @@ export function periodChange(segments: readonly Segment[], today: string): Perio
   const [beforeFrom, beforeTo] = [addDays(nowFrom, -APART_DAYS), addDays(today, -APART_DAYS)];
   const newest = segments.at(-1);
   const since = newest === undefined ? null : sharedOf(newest.reps, 0).day;
-  const [before, now] = [
-    repsBetween(newest, beforeFrom, beforeTo),
-    repsBetween(newest, nowFrom, today),
-  ];
-  const change = (number: Pick['number']): SpreadChange =>
+  const practices = newest?.practices ?? [];
+  const before = practices.filter(({ day }) => day >= beforeFrom && day <= beforeTo);
+  const now = practices.filter(({ day }) => day >= nowFrom && day <= today);
+  const change = (number: Compared): SpreadChange =>
     spreadChange(hiddenValues(before, number), hiddenValues(now, number));
   const isBroken = segments.length > 1 && since !== null && since > beforeFrom;
   return {
@@ -49,13 +48,11 @@ export function periodChange(segments: readonly Segment[], today: string): Perio
   };
 }
 
-function repsBetween(segment: Segment | undefined, from: string, to: string): Reps | null {
-  return segment === undefined
-    ? null
-    : repsWhere(segment.reps, ({ day }) => day >= from && day <= to);
-}
+type Compared = 'averageErrorLevel' | 'startOfReleaseErrorS';
 
-function hiddenValues(reps: Reps | null, number: Pick['number']): (readonly number[])[] {
-  if (reps === null) return [];
-  return practicesOf(reps, { feedback: 'hidden', number }).map(({ values }) => values);
+function hiddenValues(
+  practices: readonly PracticeValues[],
+  number: Compared,
+): (readonly number[])[] {
+  return practices.map(({ hidden }) => hidden[number]);
 }

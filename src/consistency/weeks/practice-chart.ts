@@ -84,12 +84,10 @@ function levelsOf(limits: ChartLimits): NonNullable<PracticeChart['limits']> {
 }
 
 function unjudged(median: PracticeMedian, i: number, all: readonly PracticeMedian[]): ChartPoint {
-  const before = all[i - 1];
-  const movingRangeFactor = before === undefined ? null : factorBetween(median.level, before.level);
   return {
     ...median,
     isBaseline: i < BASELINE_PRACTICES,
-    movingRangeFactor,
+    movingRangeFactor: rangeFactor(all, i),
     isRangeOutside: false,
     signal: null,
     weighted: null,
@@ -109,12 +107,16 @@ function judged(
   const weighted = ewma(later, { centre, deviation, ...CHART_RULES.weightedMean });
   const scaled = later.map((value) => (deviation === 0 ? 0 : (value - centre) / deviation));
   const sums = cusum(scaled, { centre: 0, ...CHART_RULES.sums });
-  return medians.map((median, i) => {
-    const point = unjudged(median, i, medians);
+  return medians.map(({ practiceId, day, reps, level }, i) => {
     const after = i - BASELINE_PRACTICES;
-    const range = point.movingRangeFactor;
+    const range = rangeFactor(medians, i);
     return {
-      ...point,
+      practiceId,
+      day,
+      reps,
+      level,
+      isBaseline: after < 0,
+      movingRangeFactor: range,
       isRangeOutside: range !== null && Math.log(range) > limits.movingRangeUpper,
       signal: signals[i] ?? null,
       weighted: after < 0 ? null : inLevels(weighted[after]!),
@@ -127,6 +129,7 @@ function inLevels({ value, upper, lower }: EwmaPoint): EwmaPoint {
   return { value: Math.exp(value), upper: Math.exp(upper), lower: Math.exp(lower) };
 }
 
-function factorBetween(one: number, other: number): number {
-  return Math.max(one, other) / Math.min(one, other);
+function rangeFactor(all: readonly PracticeMedian[], i: number): number | null {
+  const [own, before] = [all[i]!.level, all[i - 1]?.level];
+  return before === undefined ? null : Math.max(own, before) / Math.min(own, before);
 }

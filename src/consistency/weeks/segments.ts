@@ -1,10 +1,12 @@
 import { changedConditions } from '../changed-conditions.ts';
 import type { Reps } from '../rep-columns.ts';
 import type { Conditions } from '../rep-measure.ts';
+import { type PracticeValues, practiceValues } from './practice-values.ts';
 
 /** Reps between two breaks in comparability. */
 export interface Segment {
   readonly reps: Reps;
+  readonly practices: readonly PracticeValues[];
   /** What changed at its start; empty of the first. */
   readonly changed: readonly (keyof Conditions)[];
   readonly from: Conditions | null;
@@ -35,7 +37,8 @@ export function segmentsOf({ columns, places }: Reps): Segment[] {
   }
   return cuts.map(({ start, ...cut }, i) => {
     const end = cuts[i + 1]?.start ?? places.length;
-    return { ...cut, reps: { columns, places: places.subarray(start, end) } };
+    const reps = { columns, places: places.subarray(start, end) };
+    return { ...cut, reps, practices: practiceValues(reps) };
   });
 }
 

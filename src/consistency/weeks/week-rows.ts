@@ -3,10 +3,9 @@ import { type Estimate, estimate, REPS_FOR_SPREAD } from '../estimate.ts';
 import type { Interval } from '../interval.ts';
 import { addDays, isoWeek, mondayOf } from '../iso-week.ts';
 import { median } from '../median.ts';
-import { type Reps, sharedOf } from '../rep-columns.ts';
 import type { Conditions } from '../rep-measure.ts';
 import { medianInterval } from '../summary/median-interval.ts';
-import { type Pick, type PracticeValues, practicesOf } from './practices.ts';
+import type { PracticeValues } from './practice-values.ts';
 import type { Segment } from './segments.ts';
 
 /** Errors of one kind of reps in one week. */
@@ -46,12 +45,11 @@ export const REPS_FOR_WEEK = 5;
 export function weekRows(segments: readonly Segment[], today: string): WeekRow[] {
   const rows: WeekRow[] = [];
   for (const segment of segments)
-    for (const [place, reps] of byWeek(segment.reps).entries()) {
-      const monday = mondayOf(sharedOf(reps, 0).day);
+    for (const [place, { monday, practices }] of byWeek(segment.practices).entries()) {
       fillGaps(rows, monday);
       const isFirst = place === 0;
       rows.push({
-        ...weekOf(monday, reps),
+        ...weekOf(monday, practices),
         changed: isFirst ? segment.changed : [],
         before: isFirst ? segment.from : null,
         conditions: segment.to,
@@ -66,39 +64,36 @@ function fillGaps(rows: WeekRow[], end: string): void {
   const last = rows.at(-1);
   if (last === undefined) return;
   for (let monday = addDays(last.monday, 7); monday < end; monday = addDays(monday, 7))
-    rows.push({ ...weekOf(monday, null), changed: [], before: null, conditions: null });
+    rows.push({ ...weekOf(monday, []), changed: [], before: null, conditions: null });
 }
 
-function byWeek({ columns, places }: Reps): Reps[] {
-  const { shared, sharedAt } = columns;
-  const starts: number[] = [];
-  let last: string | null = null;
-  for (let i = 0; i < places.length; i++) {
-    const { day } = shared[sharedAt[places[i]!]!]!;
-    if (day === last) continue;
-    if (last === null || !isSameWeek(last, day)) starts.push(i);
-    last = day;
+interface Week {
+  readonly monday: string;
+  readonly practices: PracticeValues[];
+}
+
+function byWeek(practices: readonly PracticeValues[]): Week[] {
+  const weeks: Week[] = [];
+  for (const practice of practices) {
+    const [last, monday] = [weeks.at(-1), mondayOf(practice.day)];
+    if (last?.monday === monday) last.practices.push(practice);
+    else weeks.push({ monday, practices: [practice] });
   }
-  return starts.map((start, i) => ({ columns, places: places.subarray(start, starts[i + 1]) }));
+  return weeks;
 }
 
-function isSameWeek(one: string, other: string): boolean {
-  return mondayOf(one) === mondayOf(other);
-}
-
-/** @param reps null in a week without any */
 function weekOf(
   monday: string,
-  reps: Reps | null,
+  practices: readonly PracticeValues[],
 ): Omit<WeekRow, 'changed' | 'before' | 'conditions'> {
-  const averages = valuesOf(reps, { feedback: 'hidden', number: 'averageErrorLevel' });
-  const spread = pooledSpread(averages.map(({ values }) => values));
+  const spread = pooledSpread(practices.map(({ hidden }) => hidden.averageErrorLevel));
   return {
     week: isoWeek(monday),
     monday,
-    ...countsOf(reps),
-    hidden: errorsOf(reps, 'hidden'),
-    firstOfDay: errorsOf(reps, 'first-of-day'),
+    reps: practices.reduce((sum, { reps }) => sum + reps, 0),
+    practices: practices.filter(({ reps }) => reps > 0).length,
+    hidden: errorsOf(practices.flatMap(({ hidden }) => hidden.releaseErrorLevel)),
+    firstOfDay: errorsOf(practices.flatMap(({ firstOfDay }) => firstOfDay.releaseErrorLevel)),
     spreadLevel: {
       value: spread === null || spread.values < REPS_FOR_SPREAD ? null : spread.deviation,
       reps: spread?.values ?? 0,
@@ -107,30 +102,7 @@ function weekOf(
   };
 }
 
-/** Reps that ran to their end, and the practices they are of. */
-function countsOf(all: Reps | null): { readonly reps: number; readonly practices: number } {
-  if (all === null) return { reps: 0, practices: 0 };
-  const { shared, sharedAt } = all.columns;
-  const practices = new Set<number>();
-  let reps = 0;
-  let last = -1;
-  for (let i = 0; i < all.places.length; i++) {
-    const { voided, practiceId } = shared[sharedAt[all.places[i]!]!]!;
-    if (voided !== null) continue;
-    reps++;
-    if (practiceId !== last) practices.add(practiceId);
-    last = practiceId;
-  }
-  return { reps, practices: practices.size };
-}
-
-function valuesOf(reps: Reps | null, pick: Pick): PracticeValues[] {
-  return reps === null ? [] : practicesOf(reps, pick);
-}
-
-function errorsOf(reps: Reps | null, feedback: 'hidden' | 'first-of-day'): WeekErrors {
-  const picked = valuesOf(reps, { feedback, number: 'releaseErrorLevel' });
-  const values = picked.flatMap((one) => one.values);
+function errorsOf(values: readonly number[]): WeekErrors {
   const found = estimate(values, REPS_FOR_WEEK, median);
   return {
     medianReleaseErrorLevel: found,

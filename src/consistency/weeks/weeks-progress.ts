@@ -1,18 +1,17 @@
 import { type WorthwhileChange, worthwhileChange } from '../change/worthwhile-change.ts';
-import { REPS_FOR_MEDIAN } from '../estimate.ts';
+import { REPS_FOR_MEDIAN, REPS_FOR_SPREAD } from '../estimate.ts';
 import { type PracticeCurve, practiceCurve } from '../fit/practice-curve.ts';
 import { addDays, mondayOf } from '../iso-week.ts';
 import { median } from '../median.ts';
 import type { PracticeDay } from '../practice-day.ts';
+import { practiceDays } from '../practice-days.ts';
 import { type Reps, repsWhere, sharedOf } from '../rep-columns.ts';
-import { targetProgress } from '../target-progress.ts';
 import { type Repeatability, repeatability } from '../variation/repeatability.ts';
 import { typicalError } from '../variation/typical-error.ts';
 import { type FeltTrend, feltTrend } from './felt-trend.ts';
-import { type LatestPractice, latestPractice } from './latest-practice.ts';
 import { type PeriodChange, periodChange } from './period-change.ts';
 import { type PracticeChart, type PracticeMedian, practiceChart } from './practice-chart.ts';
-import { type PracticeValues, practicesOf } from './practices.ts';
+import type { PracticeValues } from './practice-values.ts';
 import { type Segment, segmentsOf } from './segments.ts';
 import { type Series, seriesOf } from './series.ts';
 import { type WeekRow, weekRows } from './week-rows.ts';
@@ -39,8 +38,8 @@ export interface WeeksProgress extends Omit<Series, 'reps'> {
   /** Of the average error of hidden reps, practices as the groups. */
   readonly repeatability: Repeatability | null;
   readonly felt: FeltTrend;
-  /** Null where there is none with hidden reps enough. */
-  readonly latest: LatestPractice | null;
+  /** The last practice with ten hidden reps or more; null where there is none. */
+  readonly latest: PracticeValues | null;
 }
 
 /** How weeks are looked at. */
@@ -76,12 +75,12 @@ function progressOf({ reps, ...series }: Series, today: string, from: string): W
   const newest = segments.at(-1)!;
   const own = rows.slice(rows.findLastIndex(({ changed }) => changed.length > 0));
   const sinceBreak = segments.length > 1 ? own : rows;
-  const shown = repsWhere(reps, ({ day }) => day >= from);
+  const shown = from === '' ? reps : repsWhere(reps, ({ day }) => day >= from);
   return {
     ...series,
     since: sharedOf(newest.reps, 0).day,
     weeks: rows.filter(({ monday }) => addDays(monday, 6) >= from),
-    days: targetProgress(shown)[0]?.days ?? [],
+    days: practiceDays(shown),
     spread: periodChange(segments, today),
     firstOfDayTrend: trendOf(sinceBreak, 'firstOfDay'),
     hiddenTrend: trendOf(sinceBreak, 'hidden'),
@@ -100,23 +99,23 @@ function trendOf(rows: readonly WeekRow[], kind: 'firstOfDay' | 'hidden'): WeekT
 }
 
 function practiceStatistics({
-  reps,
+  practices,
 }: Segment): Pick<
   WeeksProgress,
   'chart' | 'curve' | 'typicalErrorLevel' | 'worthwhile' | 'repeatability' | 'latest'
 > {
-  const releases = practicesOf(reps, { feedback: 'hidden', number: 'releaseErrorLevel' });
-  const medians = practiceMedians(releases);
+  const medians = practiceMedians(practices);
   const levels = medians.map(({ level }) => level);
   const error = typicalError(levels);
-  const averages = practicesOf(reps, { feedback: 'hidden', number: 'averageErrorLevel' });
   return {
     chart: practiceChart(medians),
     curve: curveOf(levels),
     typicalErrorLevel: error,
     worthwhile: error === null ? null : worthwhileChange(error),
-    repeatability: repeatability(averages.map(({ values }) => values)),
-    latest: latestPractice(reps, releases),
+    repeatability: repeatability(practices.map(({ hidden }) => hidden.averageErrorLevel)),
+    latest:
+      practices.findLast(({ hidden }) => hidden.releaseErrorLevel.length >= REPS_FOR_SPREAD) ??
+      null,
   };
 }
 
@@ -131,12 +130,9 @@ function curveOf(levels: readonly number[]): PracticeCurve | null {
 }
 
 function practiceMedians(practices: readonly PracticeValues[]): PracticeMedian[] {
-  return practices
-    .map(({ practiceId, day, values }) => ({
-      practiceId,
-      day,
-      reps: values.length,
-      level: median(values)!,
-    }))
-    .filter((practice) => practice.reps >= REPS_FOR_MEDIAN && practice.level > 0);
+  return practices.flatMap(({ practiceId, day, hidden: { releaseErrorLevel } }) => {
+    const reps = releaseErrorLevel.length;
+    const level = reps < REPS_FOR_MEDIAN ? 0 : median(releaseErrorLevel)!;
+    return level > 0 ? [{ practiceId, day, reps, level }] : [];
+  });
 }

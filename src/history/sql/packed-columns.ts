@@ -77,7 +77,8 @@ function inOrder({ columns, count }: Filling): Uint32Array | null {
   const [ids, times] = [columns[ID]!, columns[UTC_MS]!];
   const order = (a: number, b: number): number => times[a]! - times[b]! || ids[a]! - ids[b]!;
   for (let i = 1; i < count; i++)
-    if (order(i - 1, i) >= 0) return Uint32Array.from({ length: count }, (_, i) => i).sort(order);
+    if (times[i]! <= times[i - 1]! && order(i - 1, i) >= 0)
+      return Uint32Array.from({ length: count }, (_, i) => i).sort(order);
   return null;
 }
 

@@ -2,10 +2,10 @@ import { pooledSpread } from '../../consistency/change/pooled-spread.ts';
 import { REPS_FOR_MEDIAN, REPS_FOR_SPREAD } from '../../consistency/estimate.ts';
 import { measureColumns } from '../../consistency/measure-columns.ts';
 import { median } from '../../consistency/median.ts';
-import { allReps, type Reps } from '../../consistency/rep-columns.ts';
+import { allReps } from '../../consistency/rep-columns.ts';
 import type { RepMeasure } from '../../consistency/rep-measure.ts';
 import { percentText } from '../../consistency/weeks/level-words.ts';
-import { practicesOf } from '../../consistency/weeks/practices.ts';
+import { type PracticeValues, practiceValues } from '../../consistency/weeks/practice-values.ts';
 import { REPS_FOR_WEEK } from '../../consistency/weeks/week-rows.ts';
 
 /**
@@ -19,27 +19,25 @@ export function consistencyLines(measures: readonly RepMeasure[]): readonly stri
   const { source, foot, condition } = newest.conditions;
   const days = first.day === newest.day ? newest.day : `${first.day} to ${newest.day}`;
   const facts = [newest.driver, source, `${foot} foot`, ...(condition === null ? [] : [condition])];
-  const reps = allReps(measureColumns(measures));
+  const practices = practiceValues(allReps(measureColumns(measures)));
+  const hidden = practices.flatMap((one) => one.hidden.releaseErrorLevel);
+  const firstOfDay = practices.flatMap((one) => one.firstOfDay.releaseErrorLevel);
   return [
-    `hidden reps: ${errorText(reps, 'hidden', REPS_FOR_MEDIAN)}; ${spreadText(reps)}`,
-    `first of the day: ${errorText(reps, 'first-of-day', REPS_FOR_WEEK)}`,
+    `hidden reps: ${errorText(hidden, REPS_FOR_MEDIAN)}; ${spreadText(practices)}`,
+    `first of the day: ${errorText(firstOfDay, REPS_FOR_WEEK)}`,
     `${days}; ${facts.join(', ')}`,
   ];
 }
 
-function errorText(reps: Reps, feedback: 'hidden' | 'first-of-day', needed: number): string {
-  const values = practicesOf(reps, { feedback, number: 'releaseErrorLevel' }).flatMap(
-    (one) => one.values,
-  );
+function errorText(values: readonly number[], needed: number): string {
   const value = values.length < needed ? null : median(values);
   if (value === null) return `${values.length} of ${needed} reps for a median`;
   return `release error ${percentText(value)} % (median of ${values.length})`;
 }
 
 /** From rep to rep within a practice. */
-function spreadText(reps: Reps): string {
-  const groups = practicesOf(reps, { feedback: 'hidden', number: 'averageErrorLevel' });
-  const spread = pooledSpread(groups.map(({ values }) => values));
+function spreadText(practices: readonly PracticeValues[]): string {
+  const spread = pooledSpread(practices.map(({ hidden }) => hidden.averageErrorLevel));
   if (spread === null || spread.values < REPS_FOR_SPREAD)
     return `${spread?.values ?? 0} of ${REPS_FOR_SPREAD} reps for a spread`;
   return `spread ${percentText(spread.deviation)} % of full scale`;

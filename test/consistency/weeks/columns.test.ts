@@ -107,7 +107,7 @@ test('columns say what plain reps say', () => {
         );
         const { before, now } = series.spread.amount;
         expect([before.reps, now.reps]).toEqual(expected.compared);
-        expect(series.latest?.repIds ?? null).toEqual(expected.latestReps);
+        expect(series.latest?.hidden.repIds ?? null).toEqual(expected.latestReps);
         expect(series.felt.all.ratings).toBe(expected.rated);
       }
     }),
