@@ -2,9 +2,9 @@ import { pooledSpread } from '../change/pooled-spread.ts';
 import { REPS_FOR_MEDIAN, REPS_FOR_SPREAD } from '../estimate.ts';
 import { measureColumns } from '../measure-columns.ts';
 import { median } from '../median.ts';
-import { allReps, type Reps } from '../rep-columns.ts';
+import { allReps } from '../rep-columns.ts';
 import type { RepMeasure } from '../rep-measure.ts';
-import { practicesOf } from '../weeks/practices.ts';
+import { practiceValues } from '../weeks/practice-values.ts';
 import { REPS_FOR_WEEK } from '../weeks/week-rows.ts';
 
 /** How a driver stands in one corner before an event. Levels 0..1 of full scale; null under too few reps. */
@@ -29,14 +29,10 @@ export interface CornerForm {
 
 /** @param measures that compare with each other, oldest first */
 export function cornerForm(name: string, measures: readonly RepMeasure[]): CornerForm {
-  const reps = allReps(measureColumns(measures));
-  const hidden = valuesOf(reps, 'hidden');
-  const first = valuesOf(reps, 'first-of-day');
-  const spread = pooledSpread(
-    practicesOf(reps, { feedback: 'hidden', number: 'averageErrorLevel' }).map(
-      ({ values }) => values,
-    ),
-  );
+  const practices = practiceValues(allReps(measureColumns(measures)));
+  const hidden = practices.flatMap((one) => one.hidden.releaseErrorLevel);
+  const first = practices.flatMap((one) => one.firstOfDay.releaseErrorLevel);
+  const spread = pooledSpread(practices.map((one) => one.hidden.averageErrorLevel));
   const hiddenMedian = hidden.length < REPS_FOR_MEDIAN ? null : median(hidden);
   const firstMedian = first.length < REPS_FOR_WEEK ? null : median(first);
   const parts = {
@@ -71,10 +67,4 @@ export function expectedErrorLevel({
 }: Pick<CornerForm, 'releaseErrorLevel' | 'spreadLevel' | 'firstOfDayLossLevel'>): number | null {
   if (releaseErrorLevel === null || spreadLevel === null) return null;
   return releaseErrorLevel + spreadLevel + (firstOfDayLossLevel ?? 0);
-}
-
-function valuesOf(reps: Reps, feedback: 'hidden' | 'first-of-day'): number[] {
-  return practicesOf(reps, { feedback, number: 'releaseErrorLevel' }).flatMap(
-    ({ values }) => values,
-  );
 }
