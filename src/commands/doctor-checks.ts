@@ -1,14 +1,17 @@
+import { foldLines } from '../input/rig/setup/fold-lines.ts';
+
 /** What one check of `ebbline doctor` found. */
 export interface Finding {
   readonly check: string;
-  readonly verdict: 'works' | 'limited' | 'broken';
+  /** `note` where a machine cannot be asked: what is worth knowing about it. */
+  readonly verdict: 'works' | 'limited' | 'broken' | 'note';
   /** What was seen, one line. */
   readonly found: string;
   /** What to do about it; null where nothing is to be done. */
   readonly fix: string | null;
 }
 
-const works = (check: string, found: string): Finding => ({
+export const works = (check: string, found: string): Finding => ({
   check,
   verdict: 'works',
   found,
@@ -140,8 +143,16 @@ export function checkHistory(
 /** The findings as the table `doctor` prints. */
 export function findingLines(findings: readonly Finding[]): string[] {
   const width = Math.max(0, ...findings.map(({ check }) => check.length));
+  const indent = ' '.repeat(width + 11);
   return findings.flatMap(({ check, verdict, found, fix }) => [
     `${verdict.padEnd(7)}  ${check.padEnd(width)}  ${found}`,
-    ...(fix === null ? [] : fix.split('\n').map((line) => `${' '.repeat(width + 11)}${line}`)),
+    ...(fix === null ? [] : fix.split('\n').flatMap((line) => fixLines(indent, line))),
   ]);
 }
+
+/** Words are folded; an indented line is there to be copied and stays whole. */
+function fixLines(indent: string, line: string): string[] {
+  return line.startsWith('  ') ? [line] : foldLines(`${indent}${line}`, COLUMNS).split('\n');
+}
+
+const COLUMNS = 80;

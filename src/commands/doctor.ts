@@ -3,6 +3,7 @@ import { loadBetterSqlite } from '../history/sql/better-sqlite.ts';
 import { loadNodeSqlite } from '../history/sql/node-sqlite.ts';
 import { discoverDevices, likelyRigDevices } from '../input/discovery/discover-devices.ts';
 import type { FoundDevice } from '../input/discovery/found-device.ts';
+import { UDEV_RELOAD, UDEV_RULES_FILE, udevRules } from '../input/discovery/udev-rules.ts';
 import { loadRig } from '../input/rig/rig-file.ts';
 import { Problem } from '../problem.ts';
 import { isUtf8 } from '../screens/look.ts';
@@ -19,14 +20,26 @@ import {
   type Finding,
   findingLines,
 } from './doctor-checks.ts';
+import {
+  checkAccess,
+  checkColours,
+  checkDataFolder,
+  checkSession,
+  platformNote,
+} from './doctor-platform.ts';
+import { whyNotWritable } from './why-not-writable.ts';
 
 export const command: Command = {
   name: 'doctor',
   summary: 'what works on this machine and what to do about the rest',
   positionals: '',
-  options: { json: { type: 'boolean', help: 'print one JSON object' } },
-  examples: ['ebbline doctor'],
+  options: {
+    json: { type: 'boolean', help: 'print one JSON object' },
+    'udev-rules': { type: 'boolean', help: 'print a udev rules file for the devices found' },
+  },
+  examples: ['ebbline doctor', `ebbline doctor --udev-rules | sudo tee ${UDEV_RULES_FILE}`],
   run: async ({ values }, context) => {
+    if (values['udev-rules'] === true) return printRules(context);
     const findings = await examine(context);
     const broken = findings.some(({ verdict }) => verdict === 'broken');
     if (values.json === true) context.out(`${JSON.stringify({ findings })}\n`);
@@ -37,16 +50,49 @@ export const command: Command = {
 
 async function examine(context: CommandContext): Promise<Finding[]> {
   const { columns, rows } = process.stdout;
-  const { interactive, env } = context;
+  const { interactive, env, dataDir } = context;
   const devices = await findDevices();
+  const found = devices instanceof Problem ? null : devices;
+  const note = platformNote(process.platform);
   return [
     checkNode(process.version),
     checkTerminal({ interactive, columns, rows, term: env.TERM }),
     checkCharacters(isUtf8(env, process.platform)),
+    checkColours({ wanted: context.color, term: env.TERM }),
+    checkSession({ tmux: env.TMUX, ssh: env.SSH_CONNECTION || env.SSH_TTY, term: env.TERM }),
     checkHidLibrary(devices instanceof Problem ? failureOf(devices) : null),
-    ...checkDevices(devices instanceof Problem ? null : devices.map(factsOf)),
+    ...checkDevices(found?.map(factsOf) ?? null),
+    ...accessFinding(found ?? []),
+    ...(note === null ? [] : [note]),
     ...(await rigFinding(context, devices)),
+    checkDataFolder(dataDir, await whyNotWritable(dataDir)),
     historyFinding(context),
+  ];
+}
+
+/** The rules alone on stdout, for a file. */
+async function printRules(context: CommandContext): Promise<number> {
+  const devices = likelyRigDevices(await discoverDevices());
+  if (devices.length === 0)
+    throw new Problem('no pedals or wheel found to write rules for', {
+      next: 'Plug them in and run it again.',
+    });
+  context.out(`${udevRules(devices).join('\n')}\n`);
+  context.err(`Belongs into ${UDEV_RULES_FILE}; then: ${UDEV_RELOAD}, and plug them in again.\n`);
+  return 0;
+}
+
+/** Only Linux asks for rules. */
+function accessFinding(devices: readonly FoundDevice[]): Finding[] {
+  if (process.platform !== 'linux' || devices.length === 0) return [];
+  return [
+    checkAccess(
+      devices.map(({ identity, name, problem }) => ({
+        identity,
+        name,
+        isBarred: problem !== null,
+      })),
+    ),
   ];
 }
 
@@ -60,7 +106,8 @@ async function findDevices(): Promise<FoundDevice[] | Problem> {
 }
 
 function factsOf({ name, problem }: FoundDevice): DeviceFacts {
-  return { name, refusal: problem === null ? null : failureOf(problem) };
+  if (problem === null) return { name, refusal: null };
+  return { name, refusal: { ...failureOf(problem), fix: 'The udev rules below let you in.' } };
 }
 
 /** There is nothing to say of a rig where there is no device to set up. */

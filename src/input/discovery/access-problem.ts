@@ -2,8 +2,7 @@ import { constants } from 'node:fs';
 import { access } from 'node:fs/promises';
 import { Problem } from '../../problem.ts';
 import type { RigDevice } from '../rig-device.ts';
-
-const RULES_FILE = '/etc/udev/rules.d/70-ebbline.rules';
+import { UDEV_RELOAD, UDEV_RULES_FILE, udevRule } from './udev-rules.ts';
 
 type CheckAccess = (path: string, mode: number) => Promise<void>;
 
@@ -24,27 +23,10 @@ export async function accessProblem(
     return new Problem(`no permission to read ${device.name}`, {
       where: device.path,
       next: [
-        `Put this line into ${RULES_FILE}:`,
+        `Put this line into ${UDEV_RULES_FILE}:`,
         `    ${udevRule(device)}`,
-        '  then run `sudo udevadm control --reload-rules && sudo udevadm trigger` and plug it in again.',
+        `  then run \`${UDEV_RELOAD}\` and plug it in again.`,
       ].join('\n'),
     });
   }
-}
-
-/**
- * The udev rule that gives the user at the screen access to one model of device. Without a USB interface (Bluetooth)
- * the ids are only in the name of the HID parent, in capitals. `uaccess` works from files that sort before 73.
- */
-export function udevRule({ identity }: Pick<RigDevice, 'identity'>): string {
-  const [vendor, product] = [hex(identity.vendorId), hex(identity.productId)];
-  const match =
-    identity.interfaceNumber >= 0
-      ? `ATTRS{idVendor}=="${vendor}", ATTRS{idProduct}=="${product}"`
-      : `KERNELS=="*:${vendor.toUpperCase()}:${product.toUpperCase()}.*"`;
-  return `KERNEL=="hidraw*", ${match}, TAG+="uaccess"`;
-}
-
-function hex(id: number): string {
-  return id.toString(16).padStart(4, '0');
 }

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { accessProblem, udevRule } from '../../../src/input/discovery/access-problem.ts';
+import { accessProblem } from '../../../src/input/discovery/access-problem.ts';
 import {
   type DiscoveryPorts,
   discoverDevices,
@@ -12,6 +12,7 @@ import {
 import type { FoundDevice } from '../../../src/input/discovery/found-device.ts';
 import { readDescriptor } from '../../../src/input/discovery/read-descriptor.ts';
 import { readKernelName } from '../../../src/input/discovery/read-kernel-name.ts';
+import { udevRule } from '../../../src/input/discovery/udev-rules.ts';
 import type { HidRecord } from '../../../src/input/reader/hid-api.ts';
 
 const RECORD: HidRecord = {
