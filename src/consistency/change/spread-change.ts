@@ -23,6 +23,8 @@ export interface SpreadChange {
   readonly ratioInterval: Interval | null;
   /** Null below the reps it takes. */
   readonly verdict: Verdict | null;
+  /** A change that would be claimed, more than half of which is due to one practice. */
+  readonly hangsOnOne: boolean;
 }
 
 /**
@@ -37,7 +39,8 @@ const NORMAL_KURTOSIS = 3;
 /**
  * Compares the spread from rep to rep within practices by the F distribution. Where tails are heavier than those of a
  * normal distribution fewer degrees of freedom are counted (Shoemaker 2003, The American Statistician 57:105): a few
- * wild reps say less than they seem to.
+ * wild reps say less than they seem to. A change is claimed only if no single practice makes up more than half of it,
+ * in the logarithm: one bad day, or one good one, is no change of the foot (a rule of our own, without a source).
  *
  * @param before,now values of each practice of the period
  */
@@ -53,10 +56,39 @@ export function spreadChange(
     now: periodSpread(spreads[1], share, level),
   };
   const ratio = ratioOf(spreads);
-  if (ratio === null) return { ...sides, ratio, ratioInterval: null, verdict: null };
+  if (ratio === null)
+    return { ...sides, ratio, ratioInterval: null, verdict: null, hangsOnOne: false };
   const ratioInterval = intervalOf(ratio, spreads, share, level);
   const isEnough = sides.before.missing === 0 && sides.now.missing === 0;
-  return { ...sides, ratio, ratioInterval, verdict: isEnough ? verdict(ratioInterval, 1) : null };
+  const found = isEnough ? verdict(ratioInterval, 1) : null;
+  const isClaim = found !== null && found !== 'no clear change';
+  const hangsOnOne = isClaim && !holdsWithoutAny(before, now, ratio);
+  return {
+    ...sides,
+    ratio,
+    ratioInterval,
+    verdict: hangsOnOne ? 'no clear change' : found,
+    hangsOnOne,
+  };
+}
+
+const LEFT_WITHOUT_ONE = 0.5;
+
+/** Whether half of the change is left without any one practice of either side. */
+function holdsWithoutAny(
+  before: readonly (readonly number[])[],
+  now: readonly (readonly number[])[],
+  whole: number,
+): boolean {
+  const holds = (one: typeof before, other: typeof now): boolean => {
+    const ratio = ratioOf([pooledSpread(one), pooledSpread(other)]);
+    if (ratio === null) return false;
+    return Math.log(ratio) / Math.log(whole) >= LEFT_WITHOUT_ONE;
+  };
+  return (
+    before.every((_, i) => holds(before.toSpliced(i, 1), now)) &&
+    now.every((_, i) => holds(before, now.toSpliced(i, 1)))
+  );
 }
 
 type Pair = readonly [before: PooledSpread | null, now: PooledSpread | null];

@@ -38,13 +38,13 @@ export function lastDaySentence({ driver, targetId, days }: WeeksProgress): stri
   return progressSentence({ driver, targetId, days });
 }
 
-function claimed({ before, now, ratioInterval, verdict }: SpreadChange): string {
+function claimed({ before, now, ratioInterval, verdict, hangsOnOne }: SpreadChange): string {
   const [was, is] = [percentText(before.deviation!), percentText(now.deviation!)];
   const between = `${shareText(ratioInterval!.low)} to ${shareText(ratioInterval!.high)}`;
   const counts = `${before.reps} and ${now.reps} hidden reps`;
   const level = `${Math.round(100 * ratioInterval!.level)} %`;
   if (verdict === 'no clear change')
-    return `No clear change: spread ${was} % of full scale four weeks ago, ${is} % now (${between}, ${level}); ${counts}.`;
+    return `No clear change: spread ${was} % of full scale four weeks ago, ${is} % now (${between}, ${level}); ${counts}.${hangsOnOne ? ' What looks like a change hangs on one practice.' : ''}`;
   const [word, way] = verdict === 'improving' ? ['Improving', 'down'] : ['Worsening', 'up'];
   return `${word}: spread is ${way} from ${was} to ${is} % of full scale in four weeks (${between}, ${level}); ${counts}.`;
 }

@@ -82,11 +82,12 @@ function agreementJson({ timing, amount }: FeltAgreement, before: 'felt_' | ''):
 }
 
 function changeJson(
-  { before, now, ratio, ratioInterval, verdict }: SpreadChange,
+  { before, now, ratio, ratioInterval, verdict, hangsOnOne }: SpreadChange,
   unit: string,
 ): Json {
   return {
     verdict,
+    hangs_on_one_practice: hangsOnOne,
     [`before_spread_${unit}`]: before.deviation,
     [`before_interval_${unit}`]: intervalJson(before.interval),
     before_reps: before.reps,

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { pooledSpread } from '../../../src/consistency/change/pooled-spread.ts';
 import {
   REPS_FOR_SPREAD_CHANGE,
   spreadChange,
@@ -6,6 +7,7 @@ import {
 import { verdict } from '../../../src/consistency/change/verdict.ts';
 import { worthwhileChange } from '../../../src/consistency/change/worthwhile-change.ts';
 import { weightedKappa } from '../../../src/consistency/summary/weighted-kappa.ts';
+import { gaussian, seededRandom } from '../../../src/drill/seeded-random.ts';
 import { times } from '../rep-measures.ts';
 
 /** So many values of this deviation whose tails are no heavier than normal: half above, half below. */
@@ -40,7 +42,9 @@ describe('a change of spread', () => {
   });
 
   test('by 30 % is seen from 35 reps on each side, as said, in both directions', () => {
-    const [wide, narrow] = [[twoSided(36, 1)], [twoSided(36, 0.69)]];
+    const [wide, narrow] = [1, 0.69].map((deviation) =>
+      times(2, () => twoSided(18, deviation)),
+    ) as [number[][], number[][]];
     expect(spreadChange(wide, narrow).verdict).toBe('improving');
     expect(spreadChange(narrow, wide).verdict).toBe('worsening');
     const [fewWide, fewNarrow] = [[twoSided(30, 1)], [twoSided(30, 0.7)]];
@@ -58,7 +62,42 @@ describe('a change of spread', () => {
       ratio: null,
       ratioInterval: null,
       verdict: null,
+      hangsOnOne: false,
     });
+  });
+
+  test('has each side’s own degrees of freedom where the sides are not alike', () => {
+    // F(0.975; 9, 19) = 2.880052 and F(0.975; 19, 9) = 3.683338 by SciPy 1.17
+    const { ratioInterval } = spreadChange([twoSided(20, 1)], [twoSided(10, 1)]);
+    expect(ratioInterval!.low).toBeCloseTo(1 / Math.sqrt(2.880052), 6);
+    expect(ratioInterval!.high).toBeCloseTo(Math.sqrt(3.683338), 6);
+  });
+
+  // deviations of 1, 1, 1 and 4: together sqrt(19/4) = 2.18; without the last nothing is left of it
+  test('is not claimed where one practice makes up most of it, or is all there is of a side', () => {
+    const calm = times(4, () => twoSided(20, 1));
+    const wild = [...times(3, () => twoSided(20, 1)), twoSided(20, 4)];
+    for (const sides of [
+      [calm, wild],
+      [wild, calm],
+    ] as const)
+      expect(spreadChange(...sides)).toMatchObject({
+        verdict: 'no clear change',
+        hangsOnOne: true,
+      });
+    expect(spreadChange(calm, [twoSided(60, 3)])).toMatchObject({ hangsOnOne: true });
+    const worse = times(4, () => twoSided(20, 2));
+    expect(spreadChange(calm, worse)).toMatchObject({ verdict: 'worsening', hangsOnOne: false });
+    expect(spreadChange(worse, calm)).toMatchObject({ verdict: 'improving', hangsOnOne: false });
+    expect(spreadChange(calm, calm).hangsOnOne).toBe(false);
+  });
+
+  // E (x - mean of n)^4 = 3 (1 - 1/n)^2 for normal values: without the correction groups of three seem to have no tails
+  test('takes normal values in small groups for normal', () => {
+    const random = seededRandom(3);
+    const groups = times(4000, () => times(3, () => gaussian(random)));
+    const { fourthPowers, values, deviation } = pooledSpread(groups)!;
+    expect(Math.abs(fourthPowers / values / deviation ** 4 - 3)).toBeLessThan(0.15);
   });
 
   test('does not see shifts from practice to practice, which cost one rep each', () => {

@@ -83,6 +83,14 @@ describe('Theil and Sen', () => {
     expect(found.slopeInterval.level).toBeLessThan(0.955);
   });
 
+  test('with ties has the interval of the corrected normal distribution, however few values', () => {
+    // SciPy 1.17 theilslopes of the same eight values
+    const values = [70, 72, 72, 74, 74, 74, 78, 80];
+    const at = (level: number) => theilSen(places(values), values, level)!.slopeInterval;
+    expect(at(0.95)).toMatchObject({ low: 2 / 3, high: 2 });
+    expect(at(0.9)).toMatchObject({ low: 0.8, high: 1.6 });
+  });
+
   test('three values, two of them equal', () => {
     const found = theilSen([0, 1, 2], [0, 1, 1])!;
     expect([found.slope, found.intercept]).toEqual([0.5, 0.5]); // SciPy, separate medians
