@@ -10,9 +10,8 @@ import { briefMarkdown } from '../report/brief/brief-markdown.ts';
 import { briefText } from '../report/brief/brief-text.ts';
 import { CAUTIONS } from '../screens/cautions.ts';
 import { briefSource } from './brief-source.ts';
-import { findCar } from './car-files.ts';
+import { briefSubject } from './brief-subject.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
-import { findCorner } from './corner-files.ts';
 import { writeNewFile } from './write-new-file.ts';
 import { zonedNow } from './zoned-now.ts';
 
@@ -21,25 +20,33 @@ const FORMATS: Readonly<Record<string, (brief: Brief) => string>> = {
   markdown: briefMarkdown,
   html: briefHtml,
 };
-/** One page holds no more. */
-const MOST_CORNERS = 8;
+const UNITS = 'Errors and levels in % of full scale; places along the line.';
 
 /** Writes the page for the test day. */
 export const command: Command = {
   name: 'brief',
   summary: 'the page for the test day: targets, gears, bumps, figures, notes',
-  positionals: 'CORNER...',
+  positionals: 'EVENT|CORNER...',
   options: {
-    car: { type: 'string', value: 'CAR', help: 'id of a car or path of its file' },
-    variant: { type: 'string', value: 'NAME', help: 'variant of the numbers (default the first)' },
+    car: {
+      type: 'string',
+      value: 'CAR',
+      help: "id of a car or path of its file (default the event's)",
+    },
+    variant: {
+      type: 'string',
+      value: 'NAME',
+      help: "variant of the numbers (default the first, or the event's)",
+    },
     driver: { type: 'string', value: 'NAME', help: 'whose figures and notes (default: all notes)' },
     format: { type: 'string', value: Object.keys(FORMATS).join('|'), help: 'default text' },
     out: { type: 'string', value: 'FILE', help: 'write a file; never over an existing one' },
     json: { type: 'boolean', help: 'one JSON object' },
   },
   examples: [
+    'ebbline brief sallow-fen --format html --out brief.html',
+    'ebbline brief sallow-fen --variant race',
     'ebbline brief kiln-hairpin coil-bend --car prototype',
-    'ebbline brief kiln-hairpin --car gt --format html --out brief.html',
   ],
   run: (input, context) => brief(input, context, zonedNow()),
 };
@@ -51,18 +58,19 @@ export async function brief(
   now: ZonedInstant,
 ): Promise<number> {
   const write = formatOf(values.format);
-  const carFile = await findCar(carName(values.car), context.dataDir);
-  const sheets = await Promise.all(
-    cornersOf(positionals).map((name) => findCorner(name, context.dataDir)),
-  );
+  const today = localDate(now);
+  const wish = { car: textOf(values.car), variant: textOf(values.variant) };
+  const subject = await briefSubject(positionals, wish, today, context.dataDir);
   const history = openExistingHistory(context.dataDir);
   try {
     if (history !== null && history.notice !== null) context.err(`ebbline: ${history.notice}\n`);
-    const chosen = { carFile, variant: textOf(values.variant), driver: textOf(values.driver) };
-    const sources = sheets.map((sheet) => briefSource(sheet, chosen, history));
+    const driver = textOf(values.driver);
+    const sources = subject.zones.map(({ sheet, carFile, variant }) =>
+      briefSource(sheet, { carFile, variant, driver }, history),
+    );
     const page: Brief = {
-      title: `Brief: ${carFile.name}`,
-      subtitle: `Made on ${localDate(now)}. Errors and levels in % of full scale; places along the line.`,
+      title: subject.title,
+      subtitle: [subject.about, `Made on ${today}.`, UNITS].join(' ').trimStart(),
       corners: sources.map((source) => briefCorner(source, context.units)),
       cautions: CAUTIONS,
     };
@@ -91,20 +99,6 @@ function formatOf(value: OptionValue): (brief: Brief) => string {
     `there is no format ${JSON.stringify(name)}`,
     `Say one of: ${Object.keys(FORMATS).join(', ')}.`,
   );
-}
-
-function cornersOf(names: readonly string[]): readonly string[] {
-  if (names.length === 0)
-    throw misuse('no corner named', 'Name up to eight; `ebbline corner list` lists them.');
-  if (names.length > MOST_CORNERS)
-    throw misuse(`${names.length} corners do not fit on a page`, 'Name up to eight.');
-  return names;
-}
-
-function carName(value: OptionValue): string {
-  const name = textOf(value);
-  if (name !== null) return name;
-  throw misuse('no car named', 'Add --car with an id or a path; `ebbline car list` lists ids.');
 }
 
 function textOf(value: OptionValue): string | null {

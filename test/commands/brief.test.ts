@@ -97,6 +97,38 @@ describe('brief', () => {
       expect(readFileSync(out, 'utf8')).toBe('mine');
     }));
 
+  test('of an event: its zones with their cars, in the session that follows the out-lap', () =>
+    inFolder(async (folder) => {
+      const none = { car: undefined };
+      const text = await page(folder, none, ['sallow-fen']);
+      expect(text).toMatch(
+        /^Brief: Sallow Fen test day\n2027-04-10, in 135 days; qualifying, Quillmark P\. Made on 2026-11-26\./,
+      );
+      const { corners } = JSON.parse(await page(folder, { ...none, json: true }, ['sallow-fen']));
+      expect(corners.map(({ corner }: { corner: string }) => corner)).toEqual([
+        ...['kiln-hairpin', 'coil-bend', 'heron-sweep', 'weavers-corner'],
+        ...['drovers-bowl', 'ferry-chicane', 'beacon-rise', 'lantern-gate'],
+      ]);
+      expect(corners[0]).toMatchObject({ car: 'prototype', variant: 'qualifying' });
+      const race = await page(folder, { car: 'gt', variant: 'race', json: true }, ['sallow-fen']);
+      expect(JSON.parse(race).corners[7]).toMatchObject({ car: 'gt', variant: 'race' });
+    }));
+
+  test('of an event in a file; more than eight corners go on another page', () =>
+    inFolder(async (folder) => {
+      const file = new URL('../../profiles/events/sallow-fen-race.yaml', import.meta.url).pathname;
+      const html = await page(folder, { car: undefined, format: 'html' }, [file]);
+      const pages = html.split('<main>').slice(1);
+      expect(pages.map((one) => one.split('<article>').length - 1)).toEqual([8, 5]);
+    }));
+
+  test('names the nearest of events and corners', () =>
+    inFolder(async (folder) => {
+      const refused = await refusal(page(folder, { car: undefined }, ['sallow-fan']));
+      expect(refused.message).toBe('there is no event or corner "sallow-fan"');
+      expect(refused.next).toMatch(/^Did you mean sallow-fen\?/);
+    }));
+
   test('refuses what makes no page', () =>
     inFolder(async (folder) => {
       expect((await refusal(page(folder, {}, []))).exitCode).toBe(2);

@@ -64,6 +64,7 @@ export function kindOfPositional(commandName: string, positionals: string): Valu
   if (FILE_PLACE.test(place)) return FILES;
   // A drill takes a target or a corner, and so does what is said of one later.
   if (['drill', 'progress'].includes(commandName)) return profiles('targets', 'corners');
+  if (commandName === 'brief') return profiles('events', 'corners');
   const group = commandName.split(' ')[0] ?? '';
   if (place === 'NAME' && group === 'trace') return { kind: 'traces' };
   const folder = FOLDER_OF_GROUP[place === 'NAME' ? group : place.toLowerCase()];

@@ -1,8 +1,13 @@
 import { escapeHtml } from '../escape-html.ts';
 import type { Brief, BriefCorner, BriefSection } from './brief.ts';
 import { BRIEF_STYLE } from './brief-style.ts';
+import { fitCorner } from './fit-corner.ts';
 
-/** The brief as one HTML page without scripts and without anything to load: up to eight corners on one A4 page. */
+const CORNERS_ON_A_PAGE = 8;
+/** Printed lines that a corner has below its title on a page with one to four rows of two. */
+const LINES_BY_ROWS: readonly number[] = [86, 42, 27, 20];
+
+/** The brief as one HTML page without scripts and without anything to load: on paper eight corners to an A4 page. */
 export function briefHtml({ title, subtitle, corners, cautions }: Brief): string {
   return `<!doctype html>
 <html lang="en">
@@ -15,13 +20,22 @@ export function briefHtml({ title, subtitle, corners, cautions }: Brief): string
 </head>
 <body>
 <header><h1>${escapeHtml(title)}</h1><p>${escapeHtml(subtitle)}</p></header>
-<main>
-${corners.map(cornerHtml).join('\n')}
-</main>
+${pagesOf(corners).map(pageHtml).join('\n')}
 <footer>${cautions.map((caution) => `<p>${escapeHtml(caution)}</p>`).join('')}</footer>
 </body>
 </html>
 `;
+}
+
+function pagesOf(corners: readonly BriefCorner[]): readonly (readonly BriefCorner[])[] {
+  const pages = Array.from({ length: Math.ceil(corners.length / CORNERS_ON_A_PAGE) });
+  return pages.map((_, i) => corners.slice(CORNERS_ON_A_PAGE * i, CORNERS_ON_A_PAGE * (i + 1)));
+}
+
+function pageHtml(corners: readonly BriefCorner[]): string {
+  const lines = LINES_BY_ROWS[Math.ceil(corners.length / 2) - 1]!;
+  const fitted = corners.map((corner) => fitCorner(corner, lines));
+  return `<main>\n${fitted.map(cornerHtml).join('\n')}\n</main>`;
 }
 
 function cornerHtml({ title, subtitle, numbers, sections }: BriefCorner): string {

@@ -13,6 +13,7 @@ small { font-weight: normal; font-size: 0.8em; }
 header p, footer p { margin: 0; }
 footer { margin-top: 2mm; font-size: 0.85em; }
 main { display: grid; grid-template-columns: 1fr 1fr; gap: 3mm 5mm; margin-top: 2mm; }
+main + main { break-before: page; }
 article { break-inside: avoid; min-width: 0; }
 dl.numbers { display: flex; flex-wrap: wrap; gap: 0 1em; margin: 0; }
 .numbers div { white-space: nowrap; }
