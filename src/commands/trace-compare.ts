@@ -77,7 +77,7 @@ async function compare(input: CommandInput, context: CommandContext): Promise<nu
     fullScale,
   });
   if ('kind' in found) throw tooFew(found, trace, zones);
-  const said = { trace, zones, side, found };
+  const said = { trace, zones, side, found, isWhole: values.zone === undefined };
   context.out(values.json === true ? json(said) : page(said, fullScale));
   return 0;
 }
@@ -87,6 +87,8 @@ interface Said {
   readonly zones: readonly LoggedZone[];
   readonly side: RigSide;
   readonly found: Comparison;
+  /** No zones were named. */
+  readonly isWhole: boolean;
 }
 
 function json({ trace, zones, side, found }: Said): string {
@@ -111,7 +113,7 @@ function json({ trace, zones, side, found }: Said): string {
 
 const isPressure = (brake: string): boolean => brake === 'brake-front' || brake === 'brake-rear';
 
-function page({ trace, zones, side, found }: Said, fullScale: number | null): string {
+function page({ trace, zones, side, found, isWhole }: Said, fullScale: number | null): string {
   const { brake } = trace.summary;
   const text = (value: number): string => brakeText(brake, value);
   const given = fullScale === null ? null : text(fullScale);
@@ -120,6 +122,11 @@ function page({ trace, zones, side, found }: Said, fullScale: number | null): st
     ...leftOut('zone', found.uncomparedCar),
     ...leftOut('rep', found.uncomparedRig),
     ...side.cautions.map((caution) => `Caution: ${caution}`),
+    ...(isWhole
+      ? [
+          `Caution: all ${zones.length} zones of the log are taken for one corner; name them with --zone.`,
+        ]
+      : []),
     'Carried over: the whole interval is inside the corridor. Did not: it is no chance and more than the corridor.',
   ];
   const lines = [

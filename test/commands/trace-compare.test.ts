@@ -81,6 +81,7 @@ describe('trace compare', () => {
     const { code, stdout } = await compare('friday', '--target', TARGET);
     expect(code).toBe(0);
     expect(stdout).toContain('10 logged zones');
+    expect(stdout).toContain('all 10 zones of the log are taken for one corner');
   });
 
   test('with the live car, by corner', async () => {

@@ -112,7 +112,8 @@ function phasesOf({ startS, durationS, shape }: FittedRise, falling: FallingPhas
     peakLevel,
     hold: Math.max(0, startOfReleaseS - startS - durationS),
     bleed: null,
-    release: { length, shape: { kind: 'knots', knots } },
+    // a straight fall needs no knot, and a file no empty list of them
+    release: { length, shape: knots.length === 0 ? { kind: 'linear' } : { kind: 'knots', knots } },
   };
 }
 

@@ -1,6 +1,6 @@
 import { Document, isMap, isPair, isScalar, isSeq, visit } from 'yaml';
 import type { LearnedFromFile, TimeTargetFile } from '../target-file.ts';
-import { DEFAULT_CORRIDOR } from '../target-spec.ts';
+import { DEFAULT_CORRIDOR, type LevelPhases } from '../target-spec.ts';
 import type { LearnRep, LeftOut } from './learn-rep.ts';
 import type { LearnedCurve } from './learn-target.ts';
 import { HELD_SHARE } from './spread-band.ts';
@@ -85,27 +85,26 @@ export function learnedFileOf(
   };
 }
 
-function levelKeys({
-  rise,
-  peakLevel,
-  hold,
-  release,
-}: LearnedCurve['phases']): Pick<TimeTargetFile, 'rise' | 'peak_level' | 'hold_s' | 'release'> {
-  const startS = rise.length + hold;
-  const knots = release.shape.kind === 'knots' ? release.shape.knots : [];
+function levelKeys(
+  phases: LevelPhases,
+): Pick<TimeTargetFile, 'rise' | 'peak_level' | 'hold_s' | 'release'> {
+  const { rise, peakLevel, hold, release } = phases;
   return {
     rise: { duration_s: rounded(rise.length, 4), shape: rise.shape },
     peak_level: rounded(peakLevel, 4),
     hold_s: rounded(hold, 4),
-    release: {
-      shape: 'knots',
-      duration_s: rounded(release.length, 4),
-      knots: knots.map(({ x, y }) => ({
-        time_s: rounded(startS + x * release.length, 4),
-        level: rounded(y * peakLevel, 4),
-      })),
-    },
+    release: { duration_s: rounded(release.length, 4), ...releaseKeys(phases) },
   };
+}
+
+function releaseKeys({ rise, peakLevel, hold, release: { shape, length } }: LevelPhases) {
+  if (shape.kind !== 'knots') return { shape: 'linear' } as const;
+  const startS = rise.length + hold;
+  const knots = shape.knots.map(({ x, y }) => ({
+    time_s: rounded(startS + x * length, 4),
+    level: rounded(y * peakLevel, 4),
+  }));
+  return { shape: 'knots', knots } as const;
 }
 
 function steeringKeys({ steering }: LearnedCurve): NonNullable<TimeTargetFile['steering']> {

@@ -25,6 +25,7 @@ export function learnedLines(curve: LearnedCurve, source: LearnedSource): readon
     `curve       within ${percentText(curve.missLevel, 2)} rms of the registered mean over the release`,
     `corridor    ${corridorWords(corridor.kind)}`,
     ...leftOutLines(source),
+    'not told    brake point, speed, gears; a bleed on downforce counts as release',
     ...(source.used.length < ENOUGH_REPS ? [fewRepsLine(source.used.length)] : []),
   ];
 }

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { learnRepOf, sorted } from '../../../src/target/learn/learn-rep-of.ts';
 import { type LearnedCurve, learnTarget } from '../../../src/target/learn/learn-target.ts';
+import { learnedFileText } from '../../../src/target/learn/learned-file.ts';
+import { readTarget } from '../../../src/target/read-target.ts';
 import type { RepRecord } from '../../../src/trace/rep-record.ts';
 import { CURVE, curveAt, type Made, madeRep, normals, record } from './made-reps.ts';
 
@@ -113,6 +115,24 @@ describe('registered mean', () => {
     }
     expect(curve.overTimeSpreadLevel).toBeCloseTo(Math.sqrt(squares / (last - first + 1)), 9);
   });
+});
+
+test('a straight release is written as one, and read back', () => {
+  const straight = (t: number): number =>
+    t <= 0 || t >= 2 ? 0 : 0.7 * Math.min(1, t / 0.2, (2 - t) / 1.2);
+  const records = [0, 1, 2].map((startS) => record(straight, startS, null));
+  const curve = learned(records);
+  expect(curve.phases.release.shape).toEqual({ kind: 'linear' });
+  const { used } = sorted(records.map((rep, i) => learnRepOf(rep, i + 1)));
+  const source = { kind: 'trace', name: 'a', choice: 'b', day: '2026-11-25' } as const;
+  const text = learnedFileText(
+    curve,
+    { ...source, used, leftOut: [], feedback: null },
+    { name: 'c', cornerType: 'd', fullScale: null },
+  );
+  const { level } = readTarget(text, 'straight.yaml');
+  for (let timeS = 0; timeS < 2.2; timeS += 0.01)
+    expect(Math.abs(level.at(timeS) - straight(timeS)), `${timeS}`).toBeLessThan(0.02);
 });
 
 describe('what does not change what is learned', () => {
