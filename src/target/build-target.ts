@@ -24,6 +24,7 @@ export function buildTarget(spec: TargetSpec): Target {
     corridorAt: corridorOf(spec.corridor, level),
     fullScale: spec.fullScale,
     advice: spec.advice,
+    learnedFrom: spec.learnedFrom,
   };
 }
 

@@ -14,6 +14,7 @@ import type {
   DistanceTargetFile,
   FilePosition,
   FullScaleFile,
+  LearnedFromFile,
   ReleaseShapeFile,
   SteeringFile,
   TargetFile,
@@ -41,7 +42,13 @@ export function specOfFile(file: TargetFile, id: string): TargetSpec {
     gears: (file.gears ?? []).map((event) => ({ at: positionOf(event), gear: event.gear })),
     corridor: corridorOf(file.corridor ?? {}),
     fullScale: fullScaleOf(file.full_scale ?? {}),
+    learnedFrom: file.learned_from === undefined ? null : learnedWords(file.learned_from),
   };
+}
+
+function learnedWords({ source, name, learned_on, zones, reps }: LearnedFromFile): string {
+  const used = zones ?? reps ?? [];
+  return `${used.length} ${source === 'trace' ? 'zones' : 'reps'} of ${name}, ${learned_on}`;
 }
 
 function corridorOf({ floor_level, share, knots }: CorridorFile<FilePosition>): CorridorSpec {

@@ -17,6 +17,7 @@ export function targetJson(target: Target): Record<string, unknown> {
     name: target.name,
     corner_type: target.cornerType,
     advice: target.advice,
+    learned_from: target.learnedFrom,
     domain: target.domain,
     time_s: times,
     ...distanceColumns(target, times),

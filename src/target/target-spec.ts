@@ -60,4 +60,6 @@ export interface TargetSpec {
   readonly gears: readonly GearEvent[];
   readonly corridor: CorridorSpec;
   readonly fullScale: FullScale;
+  /** As in `Target`. */
+  readonly learnedFrom: string | null;
 }

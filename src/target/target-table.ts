@@ -89,7 +89,12 @@ function fullScaleLine({ fullScale }: Target, units: TableUnits): string[] {
   return parts.length === 0 ? [] : [`${row('full scale')}${parts.join(', ')}`];
 }
 
-function caveats({ domain }: Target): string[] {
+function caveats({ domain, learnedFrom }: Target): string[] {
+  if (learnedFrom !== null)
+    return [
+      `Learned from ${learnedFrom}: what was done, not what could be`,
+      'done. Left out: speed, grip, downforce, slope, bumps, heat.',
+    ];
   return domain === 'distance'
     ? [
         'Over time by taking deceleration proportional to the level, from entry speed',

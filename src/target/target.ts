@@ -72,4 +72,6 @@ export interface Target {
   readonly fullScale: FullScale;
   /** One or two sentences of the coach for the driver. */
   readonly advice: string | null;
+  /** What it was learned from, for example `8 reps of hairpin, 2026-11-25`; null where it was not. */
+  readonly learnedFrom: string | null;
 }

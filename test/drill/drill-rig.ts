@@ -35,6 +35,7 @@ export const RAMP: Target = {
   corridorAt: () => 0.04,
   fullScale: { pedalForceN: null, pressureBar: null },
   advice: null,
+  learnedFrom: null,
 };
 
 export function setup(change: Partial<DrillSetup> = {}): DrillSetup {

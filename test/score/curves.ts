@@ -72,6 +72,7 @@ export function targetOf(level: Curve, marks: TargetMarks, peakLevel: number): T
     corridorAt: (timeS) => Math.max(0.015, 0.05 * level(timeS)),
     fullScale: { pedalForceN: null, pressureBar: null },
     advice: null,
+    learnedFrom: null,
   };
 }
 

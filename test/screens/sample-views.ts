@@ -57,6 +57,7 @@ export const HAIRPIN: Target = {
   corridorAt: (x) => Math.max(0.015, 0.05 * polyline(LEVEL).at(x)),
   fullScale: { pedalForceN: null, pressureBar: null },
   advice: null,
+  learnedFrom: null,
 };
 
 /** A trace that leaves the plateau late and re-applies once, at 200 samples a second, up to `untilS`. */
