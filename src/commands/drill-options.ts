@@ -1,6 +1,7 @@
 import { DRIVER_NAMES, type DriverName } from '../input/virtual/driver-preset.ts';
 import { Problem } from '../problem.ts';
 import type { CommandInput, OptionSpec } from './command.ts';
+import { driverOption } from './driver-name.ts';
 import { EVENT_OPTIONS, type EventWish, readEventWish } from './event-options.ts';
 import { LIVE_NAMES, LIVE_OPTIONS, type LiveWish, readLiveWish } from './live-options.ts';
 
@@ -113,7 +114,7 @@ export function readDrillOptions({ positionals, values }: CommandInput): DrillOp
     sound: values.sound === true,
     headless: values.headless === true,
     json: values.json === true,
-    driver: text('driver'),
+    driver: driverOption(values.driver, 'drill --driver'),
     foot: readFoot(text('foot')),
     footwear: text('footwear'),
     condition: text('condition'),

@@ -4,6 +4,7 @@ import type { HistoryStore, NewNote, StoredRep } from '../history/store.ts';
 import { Problem } from '../problem.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
 import { findCorner } from './corner-files.ts';
+import { driverOption } from './driver-name.ts';
 import { LOCAL_DRIVER } from './local-driver.ts';
 import { isPath } from './profile-files.ts';
 import { LONGEST_TEXT } from './worded-notes.ts';
@@ -43,7 +44,7 @@ export async function noteAdd(
   const history = openHistory(context.dataDir);
   try {
     if (history.notice !== null) context.err(`ebbline: ${history.notice}\n`);
-    const driver = typeof values.driver === 'string' ? values.driver : null;
+    const driver = driverOption(values.driver, 'note add --driver');
     const rep = number === null ? null : repOf(history, number, driver);
     const id = history.addNote(noteOf({ text, at, driver, said, rep, history }));
     context.out(values.json === true ? `${JSON.stringify({ id })}\n` : `Note ${id} is kept.\n`);

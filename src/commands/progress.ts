@@ -1,4 +1,6 @@
 import { allReps, type RepColumns } from '../consistency/rep-columns.ts';
+import { compareDrivers } from '../consistency/weeks/compare-drivers.ts';
+import { comparisonJson } from '../consistency/weeks/comparison-json.ts';
 import { weeksJson } from '../consistency/weeks/weeks-json.ts';
 import {
   type WeeksOptions,
@@ -11,8 +13,11 @@ import type { HistoryStore, RepQuery } from '../history/store.ts';
 import { cleanText } from '../input/discovery/clean-text.ts';
 import { Problem } from '../problem.ts';
 import { nearest } from '../profile/nearest.ts';
+import { comparisonText } from '../screens/progress/comparison-text.ts';
 import { progressText } from '../screens/progress/progress-text.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
+import { driverOption } from './driver-name.ts';
+import { namesText } from './names-text.ts';
 import { localToday } from './zoned-now.ts';
 
 /** Rows of weeks and days where nobody says how many: half a year of weeks. */
@@ -26,9 +31,14 @@ export const command: Command = {
   options: {
     weeks: { type: 'string', value: 'N', help: 'show only the last N weeks, this one included' },
     driver: { type: 'string', value: 'NAME', help: 'only this driver' },
+    all: { type: 'boolean', help: 'drivers beside each other: typical error and trend by target' },
     json: { type: 'boolean', help: 'one JSON object instead of tables' },
   },
-  examples: ['ebbline progress', 'ebbline progress hairpin --weeks 4 --json'],
+  examples: [
+    'ebbline progress',
+    'ebbline progress hairpin --weeks 4 --json',
+    'ebbline progress --all',
+  ],
   run: async (input, context) => progress(input, context, localToday()),
 };
 
@@ -40,15 +50,23 @@ export async function progress(
 ): Promise<number> {
   const [targetId, ...more] = positionals;
   if (more.length > 0) throw wrongUsage('progress takes one target', 'Leave out the others.');
+  const driver = driverOption(values.driver, 'progress --driver');
   const query = {
     ...(targetId === undefined ? {} : { targetId }),
-    ...(typeof values.driver === 'string' ? { driver: values.driver } : {}),
+    ...(driver === null ? {} : { driver }),
   };
+  const isComparing = values.all === true;
+  if (isComparing && driver !== null)
+    throw wrongUsage('--all beside --driver', 'Leave one of them out.');
   const weeks = values.weeks === undefined ? null : weekCount(values.weeks);
-  const { isEmpty, all, spreads } = await readAll(context, query, { today, weeks });
-  if (values.json === true) context.out(`${JSON.stringify(progressJson(all, spreads))}\n`);
+  const { isEmpty, all, spreads } = await readAll(context, query, { today, weeks, isComparing });
+  if (values.json === true)
+    context.out(
+      `${JSON.stringify(isComparing ? comparisonJson(compareDrivers(all)) : progressJson(all, spreads))}\n`,
+    );
   else if (isEmpty) context.out('No reps yet: drive some with `ebbline drill`.\n');
   else if (all.length === 0) context.out(`No reps in the last ${weeks} weeks.\n`);
+  else if (isComparing) context.out(comparisonText(compareDrivers(all)));
   else
     context.out(progressText(all, weeks === null ? USUAL_ROWS : Number.POSITIVE_INFINITY, spreads));
   return 0;
@@ -65,7 +83,7 @@ interface Read {
 async function readAll(
   { dataDir, err }: CommandContext,
   query: RepQuery,
-  options: WeeksOptions,
+  options: WeeksOptions & { readonly isComparing: boolean },
 ): Promise<Read> {
   const history = openExistingHistory(dataDir);
   if (history === null) return { isEmpty: true, all: [], spreads: [] };
@@ -73,7 +91,8 @@ async function readAll(
     if (history.notice !== null) err(`ebbline: ${history.notice}\n`);
     const columns = readColumns(history, query);
     const all = columns === null ? [] : weeksProgress(allReps(columns), options);
-    return { isEmpty: columns === null, all, spreads: await spreadsOf(history, all, dataDir) };
+    const spreads = options.isComparing ? [] : await spreadsOf(history, all, dataDir);
+    return { isEmpty: columns === null, all, spreads };
   } finally {
     history.close();
   }
@@ -131,7 +150,7 @@ function unknownName(what: string, name: string, names: readonly string[]): Prob
   const near = nearest(name, names);
   const guess = near === null ? '' : `Did you mean ${cleanText(near)}? `;
   return new Problem(`there are no reps of ${what} ${JSON.stringify(name)}`, {
-    next: `${guess}There are reps of: ${names.map((one) => cleanText(one)).join(', ')}.`,
+    next: `${guess}There are reps of: ${what === 'driver' ? namesText(names) : names.map((one) => cleanText(one)).join(', ')}.`,
   });
 }
 

@@ -1,6 +1,4 @@
 import { setImmediate } from 'node:timers/promises';
-import { localDate } from '../consistency/local-date.ts';
-import { startOfDay } from '../consistency/start-of-day.ts';
 import { openExistingHistory } from '../history/open-history.ts';
 import type { HistoryStore, StoredRep } from '../history/store.ts';
 import { Problem } from '../problem.ts';
@@ -13,6 +11,7 @@ import { SCORE_VERSION } from '../score/score-version.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 import { ProgressLine, type ProgressOutput, STDERR_PROGRESS } from './progress-line.ts';
 import { type RepFate, type Rescoring, rescoringJson, rescoringText } from './rescoring.ts';
+import { sinceOption } from './since-option.ts';
 import { type Rebuilt, StoredSubjects } from './stored-subject.ts';
 import { findTarget } from './target-files.ts';
 
@@ -65,9 +64,9 @@ export async function rescore(
   if (positionals.length > 0)
     throw wrongUsage('rescore takes no names', 'Use --driver, --since and --target.');
   const version = wantedVersion(values['score-version']);
-  const since = values.since === undefined ? {} : { sinceUtcMs: dayStart(values.since) };
+  const sinceUtcMs = sinceOption(values.since, 'rescore --since');
   const query = {
-    ...since,
+    ...(sinceUtcMs === null ? {} : { sinceUtcMs }),
     ...(typeof values.driver === 'string' ? { driver: values.driver } : {}),
   };
   const subjects = new StoredSubjects(context.dataDir, await givenTargets(values.target, context));
@@ -166,16 +165,6 @@ function wantedVersion(text: CommandInput['values'][string]): number {
       : `there is no score version ${JSON.stringify(text)}`,
     `Say --score-version ${SCORE_VERSION} for reps over time or ${LIVE_SCORE_VERSION} for reps with the live car.`,
   );
-}
-
-/** Start of that day where this computer stands. */
-function dayStart(text: CommandInput['values'][string]): number {
-  const date = String(text);
-  const midnight = Date.parse(`${date}T00:00:00Z`);
-  const isDate = /^\d{4}-\d{2}-\d{2}$/.test(date) && !Number.isNaN(midnight);
-  if (isDate && localDate({ utcMs: midnight, offsetMin: 0 }) === date)
-    return startOfDay(date, Intl.DateTimeFormat().resolvedOptions().timeZone);
-  throw wrongUsage(`--since ${JSON.stringify(text)} is no day`, 'Say it like 2026-11-25.');
 }
 
 function noHistory(dataDir: string): Problem {

@@ -221,3 +221,33 @@ test('nothing that draws, reads devices or streams is loaded', () => {
   expect(seen.size).toBeGreaterThan(20);
   expect([...packages]).toEqual([]);
 });
+
+test('drivers are compared on the same target, and never taken together', () =>
+  inFolder(async (folder) => {
+    const hidden = (level: number): Partial<NewRep>[] =>
+      Array.from({ length: 8 }, () => ({
+        feedback: 'hidden',
+        outcome: aScore({ releaseErrorLevel: level }),
+      }));
+    for (const [driver, levels] of [
+      ['Kim', [0.04, 0.05, 0.08]],
+      ['Bo', [0.2, 0.2, 0.2]],
+    ] as const)
+      for (const [i, level] of levels.entries()) practise(folder, 9 - i, hidden(level), { driver });
+    const asked = { values: { all: true, json: true } };
+    const { targets } = JSON.parse(await printed(folder, asked));
+    expect(targets).toHaveLength(1);
+    const [bo, kim] = targets[0].drivers;
+    // differences 0.01 and 0.03: their deviation over the root of two
+    expect([bo.driver, bo.typical_error_level]).toEqual(['Bo', 0]);
+    expect([kim.driver, kim.hidden_rep_count]).toEqual(['Kim', 24]);
+    expect(kim.typical_error_level).toBeCloseTo(0.01, 12);
+    expect(kim.trend_missing_rep_count).toBeGreaterThan(0);
+    expect(JSON.stringify(targets)).not.toContain('71.25');
+    expect(await printed(folder, { values: { all: true } })).toMatch(
+      /^hairpin, version v-one, score 1\n/,
+    );
+    const context = fakeContext(folder);
+    const both = progress({ positionals: [], values: { all: true, driver: 'Bo' } }, context, TODAY);
+    await expect(both).rejects.toMatchObject({ exitCode: 2 });
+  }));

@@ -1,0 +1,120 @@
+import { REPS_FOR_MEDIAN } from '../../consistency/estimate.ts';
+import type {
+  ComparedDriver,
+  DriverComparison,
+  MixedCondition,
+} from '../../consistency/weeks/compare-drivers.ts';
+import { percentText } from '../../consistency/weeks/level-words.ts';
+import { cleanText } from '../../input/discovery/clean-text.ts';
+import { countText } from '../number-text.ts';
+import { wrapWords } from './wrap-words.ts';
+
+const COLUMNS = [20, 17, 20, 23] as const;
+
+/** Drivers beside each other, target by target, as lines of at most 80 columns. */
+export function comparisonText(all: readonly DriverComparison[]): string {
+  const begun = all.filter(({ drivers }) =>
+    drivers.some(({ hiddenReps }) => hiddenReps >= REPS_FOR_MEDIAN),
+  );
+  const lines = [
+    ...begun.flatMap((comparison) => [...comparisonLines(comparison), '']),
+    ...tooFewLines(all.filter((comparison) => !begun.includes(comparison))),
+  ];
+  return `${[...lines, ...LEGEND.flatMap((line) => wrapWords(line))].join('\n')}\n`;
+}
+
+const LEGEND = [
+  'Typical error: how far a practice median of hidden reps strays without any change. Trend: of the release error by week.',
+  'Spread: of hidden reps, the two weeks four weeks ago and the last two. All in % of full scale; the smaller the steadier.',
+  'Every number is of one driver alone. Targets are not compared with each other, and scores not at all.',
+];
+
+/** What nobody has driven enough to say anything of, in few lines. */
+function tooFewLines(few: readonly DriverComparison[]): string[] {
+  if (few.length === 0) return [];
+  const reps = new Map<string, number>();
+  for (const { targetId, drivers } of few) {
+    const most = Math.max(...drivers.map(({ hiddenReps }) => hiddenReps));
+    reps.set(targetId, Math.max(most, reps.get(targetId) ?? 0));
+  }
+  const names = [...reps].map(([name, count]) => `${cleanText(name, 40)} ${count}`);
+  return [
+    ...wrapWords(`Under ${REPS_FOR_MEDIAN} hidden reps of any driver: ${names.join(', ')}.`),
+    '',
+  ];
+}
+
+function comparisonLines({
+  targetId,
+  targetVersion,
+  scoreVersion,
+  drivers,
+  mixed,
+}: DriverComparison): string[] {
+  const versions = [
+    ...(targetVersion === null ? [] : [`version ${cleanText(targetVersion, 16)}`]),
+    ...(scoreVersion === null ? [] : [`score ${scoreVersion}`]),
+  ];
+  return [
+    [cleanText(targetId, 40), ...versions].join(', '),
+    row(['driver', 'typical error', 'trend a week', 'spread, before and now']),
+    ...drivers.flatMap(driverLines),
+    ...mixedLines(mixed),
+  ];
+}
+
+function driverLines(compared: ComparedDriver): string[] {
+  const { progress, conditions, hiddenReps, since, trend, trendOf } = compared;
+  const { driver, source, foot, condition, typicalErrorLevel } = progress;
+  const { before, now, verdict } = progress.spread.amount;
+  const slope = trend.line?.slope ?? 0;
+  const how = [
+    `${foot} foot`,
+    ...(condition === null ? [] : [cleanText(condition, 12)]),
+    cleanText(source, 10),
+    ...(conditions === null ? [] : [cleanText(conditions.sensor, 10)]),
+  ].join(', ');
+  const of = trend.verdict === null ? '' : `, trend ${trendOf}`;
+  return [
+    row([
+      cleanText(driver, COLUMNS[0] - 1),
+      typicalErrorLevel === null
+        ? missing(compared.typicalErrorMissingReps)
+        : `${percentText(typicalErrorLevel, 2)} %`,
+      trend.verdict === null
+        ? missing(compared.trendMissingReps)
+        : `${slope > 0 ? '+' : ''}${percentText(slope, 2)} % ${words(trend.verdict)}`,
+      verdict === null
+        ? missing(compared.spreadMissingReps)
+        : `${percentText(before.deviation!)} to ${percentText(now.deviation!)} % ${words(verdict)}`,
+    ]),
+    ...wrapWords(`${how}; ${countText(hiddenReps, 'hidden rep')} since ${since}${of}`, 78).map(
+      (line) => `  ${line}`,
+    ),
+  ];
+}
+
+/** Where chance cannot be told from a change. */
+function missing(reps: number): string {
+  return reps === 0 ? 'not known' : `${countText(reps, 'rep')} missing`;
+}
+
+function words(verdict: string): string {
+  return verdict === 'no clear change' ? 'unclear' : verdict;
+}
+
+function mixedLines(mixed: readonly MixedCondition[]): string[] {
+  if (mixed.length === 0) return [];
+  const parts = mixed.map(
+    ({ name, values }) =>
+      `${name} ${values.map((value) => cleanText(value ?? 'none', 12)).join(' and ')}`,
+  );
+  return wrapWords(`Mixed here: ${parts.join('; ')}. Compare trends rather than sizes.`);
+}
+
+function row(cells: readonly string[]): string {
+  return cells
+    .map((cell, i) => (i === cells.length - 1 ? cell : cell.padEnd(COLUMNS[i]!)))
+    .join('')
+    .trimEnd();
+}
