@@ -1,6 +1,6 @@
 import { STEERING_TOLERANCE_DEG } from './steering-along.ts';
 import { tabulate } from './tabulate.ts';
-import type { Curve, Target, TargetMarks } from './target.ts';
+import type { Curve, Target, TargetMarks, TargetSpeeds } from './target.ts';
 import { type Travel, travelOf } from './travel.ts';
 
 /**
@@ -12,7 +12,16 @@ import { type Travel, travelOf } from './travel.ts';
  */
 export function overTime(target: Target): Target {
   if (target.domain === 'time' || target.speeds === null) return target;
-  const travel = travelOf(target.level, target.speeds);
+  const known = timed.get(target) ?? timedOf(target, target.speeds);
+  timed.set(target, known);
+  return known;
+}
+
+/** Screens, numbers and cautions all ask for the same target, which never changes. */
+const timed = new WeakMap<Target, Target>();
+
+function timedOf(target: Target, speeds: TargetSpeeds): Target {
+  const travel = travelOf(target.level, speeds);
   const level = curveOverTime(target.level, travel);
   return {
     ...target,

@@ -1,6 +1,6 @@
 import { gripSpans, meanUse } from '../../target/derive/grip-spans.ts';
 import type { Target } from '../../target/target.ts';
-import { distanceText, speedText } from '../../target/unit-text.ts';
+import { speedText } from '../../target/unit-text.ts';
 import { tidy, wholePercentText } from '../number-text.ts';
 import { fitText } from '../write-text.ts';
 import type { NumberLine } from './edit-numbers.ts';
@@ -39,14 +39,12 @@ function isPastPeak({ domain, marks }: Target): (at: number) => boolean {
   return (at) => (domain === 'time' ? at > marks.peak : at < marks.peak);
 }
 
-function placed(at: number, { model, units }: EditView): string {
-  if (model.now.target.domain === 'time') return tidy(at, 2);
-  return units === 'imperial' ? distanceText(at, units).replace(' ft', '') : tidy(at, 0);
+function placed(at: number, { model }: EditView): string {
+  return tidy(at, model.now.target.domain === 'time' ? 2 : 0);
 }
 
-function unit({ model, units }: EditView): string {
-  if (model.now.target.domain === 'time') return 's';
-  return units === 'imperial' ? 'ft' : 'm';
+function unit({ model }: EditView): string {
+  return model.now.target.domain === 'time' ? 's' : 'm';
 }
 
 function arrival({ units }: EditView, { arrivesMps, carriesMps }: EditedCar['driven']): NumberLine {

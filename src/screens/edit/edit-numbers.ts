@@ -4,7 +4,6 @@ import { placeStep, valueStep } from '../../target/edit/edit-steps.ts';
 import { keyNumbers } from '../../target/key-numbers.ts';
 import { overTime } from '../../target/over-time.ts';
 import type { Target } from '../../target/target.ts';
-import { distanceText } from '../../target/unit-text.ts';
 import { pascalsFromBar, psiFromPascals } from '../../units.ts';
 import { percentText, tidy, wholePercentText } from '../number-text.ts';
 import { carLines } from './car-lines.ts';
@@ -78,10 +77,9 @@ function pressureAt(level: number, { fullScaleBar, units }: Pressure): string | 
     : `${tidy(psiFromPascals(pascalsFromBar(bar)), 0)} psi`;
 }
 
-/** A place or a length on the target's own axis. */
-function placeText(at: number, { model, units }: EditView): string {
-  if (model.now.target.domain === 'time') return `${tidy(at, 3)} s`;
-  return units === 'imperial' ? distanceText(at, units) : `${tidy(at, 1)} m`;
+/** A place or a length on the target's own axis, in the file's unit, which is what a key changes. */
+function placeText(at: number, { model }: EditView): string {
+  return model.now.target.domain === 'time' ? `${tidy(at, 3)} s` : `${tidy(at, 1)} m`;
 }
 
 function curveLines(view: EditView): NumberLine[] {
@@ -101,17 +99,14 @@ function curveLines(view: EditView): NumberLine[] {
       ? []
       : [line('trailing', `${wholePercentText(numbers.overlap)} of time`)]),
     line('corridor', `${percentText(corridorAt(marks.peak))} at peak`),
-    ...slowingLines(target, view),
+    ...slowingLines(target, overTime(target)),
   ];
 }
 
-function slowingLines(target: Target, { units }: EditView): NumberLine[] {
-  if (target.domain === 'time') return [];
-  const timed = overTime(target);
-  const seconds = `${tidy(timed.marks.brakeOff, 2)} s`;
-  return [
-    line('lasts', `${seconds}, ${distanceText(target.marks.rise - target.marks.brakeOff, units)}`),
-  ];
+function slowingLines({ domain, marks }: Target, timed: Target): NumberLine[] {
+  if (domain === 'time') return [];
+  const metres = tidy(marks.rise - marks.brakeOff, 1);
+  return [line('lasts', `${tidy(timed.marks.brakeOff, 2)} s, ${metres} m`)];
 }
 
 function rateText(perS: number, view: Pressure): string {

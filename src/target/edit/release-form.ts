@@ -40,7 +40,8 @@ export function formed(file: TargetFile, shape: ShapeKind): EditOutcome {
   ];
   return changed(changes, {
     select: { knots: 'knot-0', 'two-stage': 'corner' }[shape as string] ?? null,
-    done: `The release is ${shape} now.`,
+    done:
+      shape === 'knots' ? 'The release runs through knots now.' : `The release is ${shape} now.`,
   });
 }
 
