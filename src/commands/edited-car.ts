@@ -6,6 +6,7 @@ import type { EditedCar } from '../screens/edit/edit-view.ts';
 import { type DerivedTarget, deriveTarget } from '../target/derive/derive-target.ts';
 import { type DerivedFor, derivedFor } from '../target/derive/derived-for.ts';
 import { drivenCurve } from '../target/derive/driven-curve.ts';
+import { fullScaleForceN } from '../target/derive/full-scale-force.ts';
 import type { Target } from '../target/target.ts';
 import { barFromPascals } from '../units.ts';
 import { findCar } from './car-files.ts';
@@ -71,11 +72,13 @@ export function editedCar(derived: DerivedTarget, target: Target): EditedCar {
   };
 }
 
-/** Level that the derivation asks for at a place of the target's axis, straight between its points. */
-function limitOf({ zone }: DerivedTarget, { domain }: Target): (at: number) => number {
-  const points = zone.points.map(({ timeS, distanceM, level }) => ({
+/** What the derivation asks for at a place of the target's axis, as a level of the target, straight between its points. */
+function limitOf({ zone, car }: DerivedTarget, target: Target): (at: number) => number {
+  const { domain } = target;
+  const fullScaleN = fullScaleForceN(target, car);
+  const points = zone.points.map(({ timeS, distanceM, pedalForceN }) => ({
     x: domain === 'time' ? timeS : -distanceM,
-    level,
+    level: pedalForceN / fullScaleN,
   }));
   return (at) => {
     const x = domain === 'time' ? at : -at;
@@ -90,8 +93,8 @@ function limitOf({ zone }: DerivedTarget, { domain }: Target): (at: number) => n
 export function fullScaleBar(target: Target, derived: DerivedTarget | null): number | null {
   if (target.fullScale.pressureBar !== null) return target.fullScale.pressureBar;
   if (derived === null) return null;
-  const { brakes, fullScalePedalForceN } = derived.car;
-  return barFromPascals(linePressuresPa(brakes, fullScalePedalForceN).front);
+  const { car } = derived;
+  return barFromPascals(linePressuresPa(car.brakes, fullScaleForceN(target, car)).front);
 }
 
 function wordOf(value: CommandInput['values'][string]): string | null {

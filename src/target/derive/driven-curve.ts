@@ -7,6 +7,7 @@ import { axleLimitsUnderLoadN, type Road, type TwoAxleCar } from '../../corner/t
 import type { Target } from '../target.ts';
 import type { DerivedTarget } from './derive-target.ts';
 import { scheduleOf } from './downshifts.ts';
+import { fullScaleForceN } from './full-scale-force.ts';
 import { engineBrakingOf, zoneModel, zoneSetting } from './zone-model.ts';
 
 /** A moment of a car whose driver follows a target exactly. */
@@ -43,7 +44,8 @@ const MOST_STEPS = 5000;
  * use of grip is that of a driver who mends the difference evenly on the way: the squared speed is stretched to end at
  * what the corner carries.
  *
- * A target over time begins to rise at the derived brake point.
+ * A level stands for the pedal force that the target's file says, or else the car's. A target over time begins to rise at
+ * the derived brake point.
  */
 export function drivenCurve(derived: DerivedTarget, target: Target): DrivenCurve {
   const carriesMps = derived.keys.slowest.speedMps;
@@ -82,7 +84,7 @@ function runOf(
   target: Target,
 ): { readonly moments: readonly Moment[]; readonly arrivesMps: number | null } {
   const { slowestM, brakePointM } = derived.zone;
-  const car = drivenCar(derived);
+  const car = drivenCar(derived, fullScaleForceN(target, derived.car));
   const moments: Moment[] = [];
   let speedMps = derived.corner.approachSpeedMps;
   let sM = target.domain === 'time' ? brakePointM : slowestM - target.marks.rise;
@@ -114,7 +116,7 @@ interface DrivenCar {
   answer(sM: number, speedMps: number, level: number): Answer;
 }
 
-function drivenCar({ car, corner, zone }: DerivedTarget): DrivenCar {
+function drivenCar({ car, corner, zone }: DerivedTarget, fullScaleN: number): DrivenCar {
   const { axles, road } = zoneSetting(car, corner);
   const schedule = scheduleOf(corner, zone.downshifts);
   const model = zoneModel('two-axle', car, corner, schedule);
@@ -127,7 +129,7 @@ function drivenCar({ car, corner, zone }: DerivedTarget): DrivenCar {
       if (level <= 0) return OFF;
       const w = speedMps ** 2;
       const engineN = engine(sM, w);
-      const askedN = roadForceN(car, model, { sM, w, level });
+      const askedN = roadForceN(car, model, { sM, w, pedalN: level * fullScaleN });
       const settledN = (askedN + engineN) * perNewton;
       const waiting =
         settledN > transferN ? waitingUse(axles, road, { sM, w, engineN, transferN }, askedN) : 0;
@@ -149,13 +151,13 @@ function waitingUse(
   return carriedN > 0 ? askedN / carriedN : 0;
 }
 
-/** Force of the friction brakes at the road for a level, N: what slows the turning parts is taken off. */
+/** Force of the friction brakes at the road for a pedal force, N: what slows the turning parts is taken off. */
 function roadForceN(
   car: Car,
   model: BrakingModel,
-  { sM, w, level }: { readonly sM: number; readonly w: number; readonly level: number },
+  { sM, w, pedalN }: { readonly sM: number; readonly w: number; readonly pedalN: number },
 ): number {
-  const { front, rear } = brakeForcesN(car.brakes, level * car.fullScalePedalForceN);
+  const { front, rear } = brakeForcesN(car.brakes, pedalN);
   const othersN = car.chassis.massKg * model.decelerationMps2(sM, w, 0);
   return Math.max(0, (front + rear - car.rotatingShare * othersN) / (1 + car.rotatingShare));
 }

@@ -65,6 +65,19 @@ test('a third less leaves a third, and arrives much too fast', () => {
   expect(arrivesMps).toBeGreaterThan(1.5 * carriesMps);
 });
 
+test('a level is the pedal force that the file says, in newtons or in bar', () => {
+  const most = (target: Target) =>
+    meanUse(drivenCurve(derived, target).places, pastPeak(own)).straight;
+  const { pedalForceN } = own.fullScale;
+  // 19.1 mm of bore, pedal ratio 5, 58 % to the front: bar = N * 5 * 0.58 / (pi / 4 * 19.1 mm^2) / 1e5, worked by hand.
+  const barPerNewton = (5 * 0.58) / 286.5211 / 0.1;
+  const half = (fullScale: Target['fullScale']) => ({ ...scaled(own, 2), fullScale });
+  const newtons = half({ pedalForceN: pedalForceN! / 2, pressureBar: null });
+  const bar = half({ pedalForceN: null, pressureBar: (pedalForceN! / 2) * barPerNewton });
+  expect(most(newtons)).toBeCloseTo(most(own)!, 6);
+  expect(most(bar)).toBeCloseTo(most(own)!, 3);
+});
+
 test('much too much stops before the corner', () => {
   expect(drivenCurve(derived, scaled(own, 1.6)).arrivesMps).toBeNull();
 });
