@@ -10,30 +10,33 @@ import { yearsOfReps } from './years-of-reps.ts';
  * whole command as a user starts it, on the built program (`npm run build`), against Node that starts and ends. The
  * reps are written before, and read once: whoever asks first after a practice packs its numbers.
  *
- * Memory is that of the process at its peak, printed at the end. A history with five seconds of samples in every rep
- * takes no more than one with a few samples each.
+ * Printed at the end are the most memory of the process, which samples do not add to, and the least time that
+ * processors worked for it, which says more than the clock where a machine is busy.
  */
 const ROUNDS = { iterations: 10, time: 0, warmupIterations: 1, warmupTime: 0 };
 const folder = mkdtempSync(join(tmpdir(), 'ebbline-bench-progress-'));
-const peaks = new Map<string, number>();
+const usages = new Map<string, Pick<Spawned, 'peakMib' | 'cpuMs'>>();
 afterAll(() => {
   rmSync(folder, { recursive: true, force: true });
-  const floor = peaks.get('bare node') ?? Number.NaN;
-  for (const [name, mib] of peaks)
-    process.stdout.write(
-      `peak memory, ${name}: ${mib.toFixed(0)} MiB, ${(mib / floor).toFixed(2)} times bare node\n`,
-    );
+  const floor = usages.get('bare node');
+  if (floor === undefined) return;
+  for (const [name, { peakMib, cpuMs }] of usages) {
+    const memory = `${peakMib.toFixed(0)} MiB (${(peakMib / floor.peakMib).toFixed(1)} times)`;
+    const work = `${cpuMs.toFixed(0)} ms of work (${(cpuMs / floor.cpuMs).toFixed(1)} times)`;
+    process.stdout.write(`${name}: ${memory}, ${work}\n`);
+  }
 });
 
 function measured(name: string, run: () => Spawned): void {
-  bench(
-    name,
-    () => {
-      const { peakMib } = run();
-      peaks.set(name, Math.max(peaks.get(name) ?? 0, peakMib));
-    },
-    ROUNDS,
-  );
+  const round = (): void => {
+    const { peakMib, cpuMs } = run();
+    const before = usages.get(name) ?? { peakMib: 0, cpuMs: Number.POSITIVE_INFINITY };
+    usages.set(name, {
+      peakMib: Math.max(before.peakMib, peakMib),
+      cpuMs: Math.min(before.cpuMs, cpuMs),
+    });
+  };
+  bench(name, round, ROUNDS);
 }
 
 function years(reps: number, samples: 'whole' | 'few'): string {

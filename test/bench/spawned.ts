@@ -1,24 +1,26 @@
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 
-const PEAK = new URL('peak-memory.mjs', import.meta.url).href;
+const USAGE = new URL('process-usage.mjs', import.meta.url).href;
 const MAIN = fileURLToPath(new URL('../../dist/main.js', import.meta.url));
 
-/** What a process printed and the most memory it had. */
+/** What a process printed, the most memory it had, and the time that processors worked for it. */
 export interface Spawned {
   readonly printed: string;
   readonly peakMib: number;
+  readonly cpuMs: number;
 }
 
 /** Runs Node to its end. @throws Error where it fails */
 export function spawnedNode(...args: readonly string[]): Spawned {
-  const { status, output } = spawnSync(process.execPath, ['--import', PEAK, ...args], {
+  const { status, output } = spawnSync(process.execPath, ['--import', USAGE, ...args], {
     encoding: 'utf8',
     stdio: ['ignore', 'pipe', 'pipe', 'pipe'],
     maxBuffer: 2 ** 28,
   });
   if (status !== 0) throw new Error(output[2] ?? 'it did not start');
-  return { printed: output[1] ?? '', peakMib: Number(output[3]) / 1024 };
+  const { peakKib, cpuUs } = JSON.parse(output[3] ?? '');
+  return { printed: output[1] ?? '', peakMib: peakKib / 1024, cpuMs: cpuUs / 1000 };
 }
 
 /** The floor: Node that starts and ends. */

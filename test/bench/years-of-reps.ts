@@ -80,13 +80,14 @@ function changesOf(
 ): Readonly<Record<string, Readonly<Record<string, string>>>> {
   const time = `utc_ms + CAST(1.75 * i AS INTEGER) * ${DAY_MS}`;
   const repId = `${REPS_A_PRACTICE} * i`;
+  const origin = "origin || ' ' || i";
   const left = `(1 - 0.67 * i / ${practices})`;
   const noise = '((i * 7919 + rep_id * 104729) % 1000 / 1000.0)';
   const few = Buffer.from(encodeRecord(RECORD)).toString('hex');
   const bytes = samples === 'whole' ? 'bytes' : `iif(i = ${practices - 1}, bytes, x'${few}')`;
   return {
-    practice: { id: 'id + i', utc_ms: time },
-    rep: { id: `id + ${repId}`, practice_id: 'practice_id + i', utc_ms: time },
+    practice: { id: 'id + i', origin, utc_ms: time },
+    rep: { origin, id: `id + ${repId}`, practice_id: 'practice_id + i', utc_ms: time },
     samples: { rep_id: `rep_id + ${repId}`, bytes },
     outcome: {
       rep_id: `rep_id + ${repId}`,
