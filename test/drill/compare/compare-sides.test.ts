@@ -123,6 +123,29 @@ describe('a driver who is other in the car', () => {
     expect(verdicts(other)).toEqual(verdicts(one));
   });
 
+  test('heavy on the rig alone: level 1 of the rig is less in the car', () => {
+    const heavy = many(10, driver(3, 0.005, { amount: 1.1 }));
+    const found = done(heavy, many(8, driver(4, 0.005)), BAR);
+    expect(found.force.levelOneInCar).toBeCloseTo(BAR / 1.1, 0);
+    expect(found.force.ratio!.value).toBeCloseTo(1 / 1.1, 2);
+    expect(found.phases[0]!.verdict).toBe('carried over');
+  });
+
+  test('slower by 15 %: each key point is later by its place in the release', () => {
+    const found = done(many(10, driver(9, 0.002)), many(10, driver(10, 0.002, { rate: 1.15 })));
+    const releaseS = CURVE.offS - CURVE.holdEndS;
+    // the level falls through a share s of the plateau after 1 - s^(1/exponent) of the release
+    const lateS = (share: number) => 0.15 * releaseS * (1 - share ** (1 / CURVE.exponent));
+    for (const [name, share] of [
+      ['start of release', 0.9],
+      ['half release', 0.5],
+      ['final release', 0.1],
+    ] as const) {
+      const { difference } = found.points.find(({ point }) => point === name)!;
+      expect(Math.abs(difference!.shift - lateS(share))).toBeLessThan(0.012);
+    }
+  });
+
   test('with the hands later than the foot', () => {
     const wheel = (turnS: number) => (timeS: number) =>
       60 * Math.min(1, Math.max(0, (timeS - turnS) / 0.8));
