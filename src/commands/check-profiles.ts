@@ -2,12 +2,13 @@ import { Problem } from '../problem.ts';
 import { inOrder, type ProfileProblem, placed } from '../profile/profile-problem.ts';
 import type { CommandContext, CommandInput } from './command.ts';
 import { type ProfileKind, readProfileText } from './profile-files.ts';
+import { withSchemaPlace } from './schema-place.ts';
 
 /** What came of one file. */
 interface CheckedFile {
   readonly file: string;
   readonly problems: readonly ProfileProblem[];
-  /** Of a sound file: what is allowed and still hardly meant. */
+  /** What is allowed and still hardly meant. */
   readonly warnings: readonly string[];
 }
 
@@ -42,16 +43,26 @@ async function checkFile<T>(
   file: string,
 ): Promise<CheckedFile> {
   try {
-    const checked = kind.check(await readProfileText(file, kind.noun), file);
+    const text = await readProfileText(file, kind.noun);
+    const checked = kind.check(text, file);
+    const schema = schemaWarnings(text, file);
     return checked.kind === 'refused'
-      ? { file, problems: inOrder(checked.problems), warnings: [] }
-      : { file, problems: [], warnings: warningsOf(checked.value) };
+      ? { file, problems: inOrder(checked.problems), warnings: schema }
+      : { file, problems: [], warnings: [...schema, ...warningsOf(checked.value)] };
   } catch (error) {
     if (!(error instanceof Problem)) throw error;
     // One file that cannot be read does not keep the others from being checked.
     const problem = { line: 1, column: 1, what: error.message, next: error.next };
     return { file, problems: [problem], warnings: [] };
   }
+}
+
+/** Editors complete keys and mark mistakes only where they find the schema. */
+function schemaWarnings(text: string, file: string): readonly string[] {
+  const mended = withSchemaPlace(text, file);
+  if (mended === text) return [];
+  const [line] = mended.split('\n');
+  return [`Editors find no schema by the first line; this one leads to it:\n  ${line}`];
 }
 
 function report({ file, problems, warnings }: CheckedFile, { out, err }: CommandContext): void {

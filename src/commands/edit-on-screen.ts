@@ -36,6 +36,9 @@ export async function editOnScreen(
         }, reject);
       });
     });
+  } catch (error) {
+    await session.keepNow();
+    throw error;
   } finally {
     screen.close();
   }

@@ -1,5 +1,17 @@
 import { randomBytes } from 'node:crypto';
-import { chmod, link, mkdir, open, readFile, realpath, rename, rm, stat } from 'node:fs/promises';
+import {
+  chmod,
+  constants,
+  copyFile,
+  link,
+  mkdir,
+  open,
+  readFile,
+  realpath,
+  rename,
+  rm,
+  stat,
+} from 'node:fs/promises';
 import { basename, dirname, extname, join } from 'node:path';
 
 /** What came of writing: `changed` where the file is not what was last read or written. Nothing is overwritten then. */
@@ -26,7 +38,8 @@ export async function writeOver(
     const found = await readFile(place, 'utf8').catch(() => null);
     if (found === null) return await linkNew(fresh, place);
     if (found !== known) return 'changed';
-    await chmod(fresh, (await stat(place)).mode);
+    // Some memory sticks know no modes.
+    await chmod(fresh, (await stat(place)).mode).catch(() => {});
     await rename(fresh, place);
     return 'written';
   } finally {
@@ -44,13 +57,17 @@ async function writeWhole(path: string, text: string): Promise<void> {
   }
 }
 
-/** A link is made only where there is no file of that name. */
+/** A link is made only where there is no file of that name; on memory sticks that know none the file is copied. */
 async function linkNew(fresh: string, place: string): Promise<WriteOutcome> {
+  const isTaken = (error: unknown): boolean => (error as NodeJS.ErrnoException).code === 'EEXIST';
   try {
-    await link(fresh, place);
+    await link(fresh, place).catch((error) => {
+      if (isTaken(error)) throw error;
+      return copyFile(fresh, place, constants.COPYFILE_EXCL);
+    });
     return 'written';
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'EEXIST') return 'changed';
+    if (isTaken(error)) return 'changed';
     throw error;
   }
 }

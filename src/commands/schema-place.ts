@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const LINE = /^# yaml-language-server: \$schema=(?<place>\S*?(?<name>[a-z-]+\.schema\.json))[^\n]*/;
@@ -15,9 +15,15 @@ const SCHEMAS = new URL('../../profiles/schema/', import.meta.url);
 export function withSchemaPlace(text: string, path: string): string {
   const { place, name } = LINE.exec(text)?.groups ?? {};
   if (place === undefined || name === undefined) return text;
-  const isRelative = !/^[a-z]+:/i.test(place);
-  if (isRelative && existsSync(join(dirname(path), place))) return text;
+  if (leadsSomewhere(place, path)) return text;
   const schema = new URL(name, SCHEMAS);
   if (!existsSync(fileURLToPath(schema))) return text;
   return text.replace(LINE, `# yaml-language-server: $schema=${schema.href}`);
+}
+
+/** A place on the network is not looked at. */
+function leadsSomewhere(place: string, path: string): boolean {
+  if (/^https?:/i.test(place)) return true;
+  if (/^file:/i.test(place)) return URL.canParse(place) && existsSync(fileURLToPath(place));
+  return existsSync(resolve(dirname(path), place));
 }

@@ -1,4 +1,11 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import {
+  copyFileSync,
+  existsSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -29,10 +36,28 @@ test('a place that leads to the schema stays, another one is the installed schem
   expect(existsSync(fileURLToPath(line!.split('=')[1]!))).toBe(true);
 });
 
+test('an address on the network is left', () => {
+  const far = '# yaml-language-server: $schema=https://example.org/target.schema.json\n';
+  expect(withSchemaPlace(far, join(folder, 'x.yaml'))).toBe(far);
+});
+
 test('a text without the line, and an unknown schema, are left', () => {
   expect(withSchemaPlace('name: a\n', 'x.yaml')).toBe('name: a\n');
   const other = '# yaml-language-server: $schema=nothing.schema.json\n';
   expect(withSchemaPlace(other, join(folder, 'x.yaml'))).toBe(other);
+});
+
+test('checking a file says by which line editors find its schema, where its own leads nowhere', async () => {
+  const file = join(folder, 'own.yaml');
+  copyFileSync(join(TARGETS, 'hairpin.yaml'), file);
+  const { code, stdout, stderr } = await runCommand(['target', 'check', file]);
+  expect([code, stdout]).toEqual([0, `${file}: ok\n`]);
+  const [line] = /# yaml-language-server: .*/.exec(stderr)!;
+  writeFileSync(file, readFileSync(file, 'utf8').replace(LINE, line));
+  expect(schemaOf(file).title).toBe('Target');
+  expect((await runCommand(['target', 'check', file])).stderr).toBe('');
+  const { stderr: bundled } = await runCommand(['target', 'check', join(TARGETS, 'hairpin.yaml')]);
+  expect(bundled).toBe('');
 });
 
 test('what target derive and corner new write leads to its schema', async () => {

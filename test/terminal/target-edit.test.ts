@@ -116,6 +116,17 @@ test('SIGTERM gives the terminal back, keeps what was not saved, and the next ru
   expect(existsSync(`${file}.autosave`)).toBe(false);
 });
 
+test('Ctrl-C gives the terminal back and keeps what was not saved', async () => {
+  const open = await ebbline(['target', 'edit', file]);
+  await open.waitFor('peak');
+  await open.send('Down');
+  await open.waitFor('not saved');
+  await open.send('C-c');
+  expect(await open.exitCode()).toBe(130);
+  expect(await open.flags()).toEqual(GIVEN_BACK);
+  expect(readFileSync(`${file}.autosave`, 'utf8')).toContain('peak_level: 0.84');
+});
+
 test('a bundled target is copied under a name of its own, which is a sound target', async () => {
   const out = join(folder, 'copy.yaml');
   const before = readFileSync(join(BUNDLED, 'right-angle.yaml'), 'utf8');
