@@ -4,7 +4,7 @@ const config: ViteUserConfig = defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
     include: ['test/**/*.test.ts'],
-    exclude: ['test/live/**', 'test/terminal/**'],
+    exclude: ['test/live/**', 'test/terminal/**', 'test/browser/**'],
     benchmark: { include: ['test/bench/**/*.bench.ts'] },
     setupFiles: ['test/seed.ts'],
     maxWorkers: 2,
