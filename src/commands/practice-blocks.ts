@@ -75,7 +75,7 @@ async function blockOf(
     reps: read.map((one) => reviewed(one, words.get(one.rep.id) ?? '')),
     drawn:
       ruler.kind === 'rebuilt'
-        ? drawnBlock(read, ruler.value)
+        ? drawnBlock(read, ruler.value, source.units)
         : { kind: 'not drawn', reason: ruler.reason },
   };
 }
@@ -143,7 +143,11 @@ async function curveOf(
   return zone.kind === 'lost' ? null : liveRepCurve(record, outcome, zone.value, grid);
 }
 
-function drawnBlock(read: readonly ReadRep[], { target, along }: Ruler): DrawnBlock {
+function drawnBlock(
+  read: readonly ReadRep[],
+  { target, along }: Ruler,
+  units: SpokenUnits,
+): DrawnBlock {
   const diagnosed = read.map(
     ({ rep, outcome, curve }, i): DiagnosedRep => ({
       place: i + 1,
@@ -156,6 +160,7 @@ function drawnBlock(read: readonly ReadRep[], { target, along }: Ruler): DrawnBl
   return {
     kind: 'drawn',
     summary: summaryOfReps(diagnosed, target),
+    units,
     along,
     target: targetCoupling(target),
   };

@@ -144,12 +144,7 @@ describe('files', () => {
     expect(code).toBe(0);
     expect(stderr).toContain(`Written to ${page}.`);
     const names = readdirSync(file('pics')).toSorted();
-    expect(names).toEqual([
-      'block-1-reps.svg',
-      'block-1-spread.svg',
-      'block-1-wheel.svg',
-      'series-1-weeks.svg',
-    ]);
+    expect(names).toEqual(['block-1-reps.svg', 'block-1-spread.svg', 'block-1-wheel.svg']);
     const html = readFileSync(page, 'utf8');
     expect(html).toMatch(/^<!doctype html>/);
     for (const name of names)

@@ -46,7 +46,13 @@ export function sampleBlock(text: string): BlockReview {
     targetId: text,
     targetName: text,
     reps: [...reps, aborted],
-    drawn: { kind: 'drawn', summary: SUMMARY, along: alongTime(grid), target: coupling },
+    drawn: {
+      kind: 'drawn',
+      summary: SUMMARY,
+      units: 'metric',
+      along: alongTime(grid),
+      target: coupling,
+    },
   };
 }
 

@@ -45,18 +45,41 @@ export function steeringAtShare(
   return steeringDeg[level.findLastIndex((value) => value >= least)] ?? null;
 }
 
-/** One line for the driver, or why there is nothing to say. */
+/** Shares of the peak by which a driver may think of the wheel, in their order. */
+const SPOKEN = [
+  { share: 0.5, words: 'half' },
+  { share: 0.25, words: 'a quarter' },
+  { share: 0.1, words: 'a tenth' },
+] as const;
+/** Less is going straight: nothing to tell yet. */
+const TURNED_DEG = 10;
+
+/**
+ * One line for the driver: where the wheel is when the brake is down to half, or to less where the wheel is still
+ * straight by then.
+ */
 export function couplingReading(
   reps: readonly SteeringCoupling[],
   target: SteeringCoupling | null,
 ): string {
-  const angles = reps.flatMap((rep) => steeringAtShare(rep, 0.5) ?? []);
-  const middle = median(angles);
+  const places = SPOKEN.map(({ share, words }) => ({ words, ...anglesAt(reps, target, share) }));
+  const { words, middle, wanted } =
+    places.find((place) => Math.abs(place.wanted ?? place.middle ?? 0) >= TURNED_DEG) ?? places[0]!;
   if (middle === null) return 'no wheel was recorded.';
-  const wanted = target === null ? null : steeringAtShare(target, 0.5);
   const asked = wanted === null ? '' : `, the target's at ${degrees(wanted)}`;
-  const who = angles.length === 1 ? 'of one rep' : `in the median of ${angles.length} reps`;
-  return `with the brake down to half, the wheel is at ${degrees(middle)} ${who}${asked}.`;
+  const who = reps.length === 1 ? 'of one rep' : `in the median of ${reps.length} reps`;
+  return `with the brake down to ${words} of its peak, the wheel is at ${degrees(middle)} ${who}${asked}.`;
+}
+
+function anglesAt(
+  reps: readonly SteeringCoupling[],
+  target: SteeringCoupling | null,
+  share: number,
+): { readonly middle: number | null; readonly wanted: number | null } {
+  return {
+    middle: median(reps.flatMap((rep) => steeringAtShare(rep, share) ?? [])),
+    wanted: target && steeringAtShare(target, share),
+  };
 }
 
 function degrees(angle: number): string {

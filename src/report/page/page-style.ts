@@ -26,6 +26,7 @@ th, td { padding: 3px 10px 3px 0; text-align: left; vertical-align: top; }
 th { font-weight: 600; }
 thead th { border-bottom: 1px solid var(--quiet); }
 tbody tr + tr :is(td, th) { border-top: 1px solid var(--faint); }
+@media (max-width: 600px) { table { font-size: 0.92em; } }
 details { margin: 4px 0; }
 summary { cursor: pointer; padding: 4px 0; }
 details table { font-size: 0.85em; }

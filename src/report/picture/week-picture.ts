@@ -23,8 +23,10 @@ const PLOT_HEIGHT = 180;
 const MOST_TICKS = 5;
 const BREAK_ROWS = 3;
 
-/** The release error week by week, with gaps where nothing was driven and a line wherever reps stop to compare. */
-export function weekPicture({ id, title, reading, weeks }: WeekSubject): Picture {
+/** The release error week by week, with gaps where nothing was driven and a line wherever reps stop to compare; null before any week has a median. */
+export function weekPicture({ id, title, reading, weeks }: WeekSubject): Picture | null {
+  const most = highest(weeks);
+  if (most === 0) return null;
   const placed = placedWeeks(weeks);
   const key = legend(entries(placed));
   const box = plotBox(key.height, PLOT_HEIGHT);
@@ -32,10 +34,7 @@ export function weekPicture({ id, title, reading, weeks }: WeekSubject): Picture
   const x = scaleLinear()
     .domain([-0.5, count - 0.5])
     .range([box.left, box.right]);
-  const y = scaleLinear()
-    .domain([0, highest(weeks)])
-    .nice(5)
-    .range([box.bottom, box.top]);
+  const y = scaleLinear().domain([0, most]).nice(5).range([box.bottom, box.top]);
   const names = new Map(placed.map(({ week, row }) => [week, row.week]));
   const every = Math.ceil(count / MOST_TICKS);
   const level = {
@@ -156,7 +155,7 @@ function highest(weeks: readonly WeekRow[]): number {
     hidden.medianReleaseErrorLevel.value ?? 0,
     firstOfDay.medianReleaseErrorLevel.value ?? 0,
   ]);
-  return ends.reduce((most, end) => Math.max(most, end), 0.01);
+  return ends.reduce((most, end) => Math.max(most, end), 0);
 }
 
 function tableOf(weeks: readonly WeekRow[]): DataTable {

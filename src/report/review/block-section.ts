@@ -26,7 +26,7 @@ export function blockSection(review: BlockReview, id: string): Markup {
       ? summaryHtml(drawn.summary)
       : paragraph(`No pictures: ${drawn.reason}.`),
     element('div', { class: 'figures' }, blockPictures(review, id).map(figureHtml)),
-    drawn.kind === 'drawn' ? repPicker(reps, id) : null,
+    drawn.kind === 'drawn' ? repPicker(reps, id, drawn.units) : null,
     drawn.kind === 'drawn' && drawn.summary.diagnosis.overlay.reps.length > 1
       ? tableHtml(
           { heads: PHASE_HEADINGS, rows: phaseRows(drawn.summary.diagnosis.phases) },

@@ -3,6 +3,7 @@ import type { LatestSpread } from '../../drill/diagnosis/spread-curve.ts';
 import type { SteeringCoupling } from '../../drill/diagnosis/steering-coupling.ts';
 import type { BlockSummary, Feedback } from '../../drill/drill-view.ts';
 import type { RepPhase } from '../../drill/plan/practice-plan.ts';
+import type { SpokenUnits } from '../../score/describe-live.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
 import type { Along } from '../picture/block-axis.ts';
 
@@ -40,6 +41,8 @@ export interface BlockReview {
 export interface DrawnBlock {
   readonly kind: 'drawn';
   readonly summary: BlockSummary;
+  /** Of speeds. */
+  readonly units: SpokenUnits;
   readonly along: Along;
   /** Null for a target that leaves steering to the driver. */
   readonly target: SteeringCoupling | null;

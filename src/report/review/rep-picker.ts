@@ -1,9 +1,14 @@
+import type { SpokenUnits } from '../../score/describe-live.ts';
 import { element, type Markup } from '../markup/markup.ts';
 import type { ReviewedRep } from './practice-review.ts';
-import { COMPARED } from './rep-rows.ts';
+import { comparedNumbers } from './rep-rows.ts';
 
 /** Rows of buttons by which one rep is picked and another held against it; no script is needed. */
-export function repPicker(reps: readonly ReviewedRep[], id: string): Markup | null {
+export function repPicker(
+  reps: readonly ReviewedRep[],
+  id: string,
+  units: SpokenUnits,
+): Markup | null {
   const drawn = reps.filter(({ isDrawn }) => isDrawn);
   if (drawn.length === 0) return null;
   const numbers = drawn.map(({ number }) => number);
@@ -12,7 +17,7 @@ export function repPicker(reps: readonly ReviewedRep[], id: string): Markup | nu
     {},
     chips('one', 'Show one rep (solid line)', numbers, id),
     chips('other', 'and compare it with (dotted line)', numbers, id),
-    compareTable(drawn),
+    compareTable(drawn, units),
   );
 }
 
@@ -49,7 +54,7 @@ function chips(
   );
 }
 
-function compareTable(reps: readonly ReviewedRep[]): Markup {
+function compareTable(reps: readonly ReviewedRep[], units: SpokenUnits): Markup {
   const cell = (rep: ReviewedRep, text: string): Markup =>
     element('td', { class: `cell c${rep.number}` }, text);
   return element(
@@ -67,12 +72,12 @@ function compareTable(reps: readonly ReviewedRep[]): Markup {
       element(
         'tbody',
         {},
-        COMPARED.map(({ name, text }) =>
+        comparedNumbers(reps, units).map(({ name, text }) =>
           element(
             'tr',
             {},
             element('th', { scope: 'row' }, name),
-            reps.map((rep) => cell(rep, text(rep))),
+            reps.map((rep) => cell(rep, text(rep, units))),
           ),
         ),
       ),

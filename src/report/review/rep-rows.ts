@@ -1,5 +1,8 @@
 import { signed, tenths } from '../../drill/diagnosis/phase-rows.ts';
+import type { SpokenUnits } from '../../score/describe-live.ts';
+import type { LiveMeasures } from '../../score/live-measures.ts';
 import type { RepScore } from '../../score/rep-score.ts';
+import { kmhFromMetresPerSecond, mphFromMetresPerSecond } from '../../units.ts';
 import type { ReviewedRep } from './practice-review.ts';
 
 /** The short table of a block's reps: one row each. */
@@ -23,13 +26,13 @@ export function repRow({
   ];
 }
 
-/** What picked reps are compared by. */
+/** What picked reps are compared by; `-` where it is not known. */
 export interface ComparedNumber {
   readonly name: string;
-  readonly text: (rep: ReviewedRep) => string;
+  readonly text: (rep: ReviewedRep, units: SpokenUnits) => string;
 }
 
-export const COMPARED: readonly ComparedNumber[] = [
+const ALL: readonly ComparedNumber[] = [
   { name: 'help', text: ({ feedback }) => feedback },
   {
     name: 'score',
@@ -45,10 +48,47 @@ export const COMPARED: readonly ComparedNumber[] = [
   scored('half of the release', ({ keyPointErrorsS }) => lateness(keyPointErrorsS.halfRelease)),
   scored('final release', ({ keyPointErrorsS }) => lateness(keyPointErrorsS.finalRelease)),
   scored('brake off', ({ keyPointErrorsS }) => lateness(keyPointErrorsS.brakeOff)),
+  live('brake point', ({ brakePointErrorM }) => `${signedText(brakePointErrorM)} m`),
+  live('slowest speed', (measures, units) => speedText(measures.slowestSpeedErrorMps, units)),
+  live('turn-in', ({ turnInErrorM }) =>
+    turnInErrorM === null ? '-' : `${signedText(turnInErrorM)} m`,
+  ),
   scored('re-applied', ({ reapplications }) => String(reapplications)),
   { name: 'felt', text: ({ selfRating }) => selfRating ?? '-' },
   { name: 'in words', text: ({ words, voided }) => voided ?? (words === '' ? '-' : words) },
 ];
+
+/** Those that are known of one of the reps at least. */
+export function comparedNumbers(
+  reps: readonly ReviewedRep[],
+  units: SpokenUnits,
+): readonly ComparedNumber[] {
+  return ALL.filter(({ text }) => reps.some((rep) => text(rep, units) !== '-'));
+}
+
+/** Only of the live car; a score from before there was one does not know of it. */
+function live(
+  name: string,
+  of: (measures: LiveMeasures, units: SpokenUnits) => string,
+): ComparedNumber {
+  return {
+    name,
+    text: ({ outcome }, units) =>
+      outcome?.kind === 'scored' && outcome.live != null ? of(outcome.live, units) : '-',
+  };
+}
+
+function speedText(speedMps: number, units: SpokenUnits): string {
+  return units === 'imperial'
+    ? `${signedText(mphFromMetresPerSecond(speedMps))} mph`
+    : `${signedText(kmhFromMetresPerSecond(speedMps))} km/h`;
+}
+
+function signedText(value: number): string {
+  const text = value.toFixed(1);
+  if (Number(text) === 0) return text.replace('-', '');
+  return value > 0 ? `+${text}` : text;
+}
 
 function scored(name: string, of: (score: RepScore) => string): ComparedNumber {
   return { name, text: ({ outcome }) => (outcome?.kind === 'scored' ? of(outcome) : '-') };

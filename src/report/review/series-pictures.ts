@@ -19,13 +19,14 @@ export function seriesPictures(
     chart,
     practiceId,
   });
+  const week = weekPicture({
+    id: `${id}-weeks`,
+    title: `Release error by week, ${targetId}`,
+    reading: trendSentence(progress),
+    weeks,
+  });
   return [
-    weekPicture({
-      id: `${id}-weeks`,
-      title: `Release error by week, ${targetId}`,
-      reading: trendSentence(progress),
-      weeks,
-    }),
+    ...(week === null ? [] : [week]),
     ...(control === null ? [] : [control]),
     ...(spread === null || spread.kind === 'none'
       ? []

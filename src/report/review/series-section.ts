@@ -1,9 +1,11 @@
 import { chartReading } from '../../consistency/weeks/chart-reading.ts';
-import { headline } from '../../consistency/weeks/headline.ts';
+import { headline, trendSentence } from '../../consistency/weeks/headline.ts';
 import { practiceSentences } from '../../consistency/weeks/practice-sentences.ts';
 import { element, type Markup } from '../markup/markup.ts';
 import { figureHtml } from '../page/figure-html.ts';
 import { paragraph } from '../page/page-html.ts';
+import { tableHtml } from '../page/table-html.ts';
+import { dayTable } from './day-rows.ts';
 import type { SeriesReview } from './practice-review.ts';
 import { seriesPictures } from './series-pictures.ts';
 
@@ -11,9 +13,10 @@ import { seriesPictures } from './series-pictures.ts';
 export function seriesSection(review: SeriesReview, id: string, practiceId: number | null): Markup {
   const { progress, spread } = review;
   const pictures = seriesPictures(review, id, practiceId);
-  const hasControl = pictures.some((picture) => picture.id === `${id}-limits`);
+  const has = (name: string): boolean => pictures.some((picture) => picture.id === `${id}-${name}`);
   const lines = [
-    ...(hasControl ? [] : [`Control chart: ${chartReading(progress.chart)}`]),
+    ...(has('weeks') ? [] : [trendSentence(progress)]),
+    ...(has('limits') ? [] : [`Control chart: ${chartReading(progress.chart)}`]),
     ...(spread?.kind === 'none' ? [`Spread along the target: ${spread.reason}.`] : []),
     ...practiceSentences(progress),
   ];
@@ -24,6 +27,12 @@ export function seriesSection(review: SeriesReview, id: string, practiceId: numb
     element('p', { class: 'lead' }, headline(progress)),
     element('div', { class: 'figures' }, pictures.map(figureHtml)),
     lines.map(paragraph),
+    element(
+      'details',
+      {},
+      element('summary', {}, 'Days'),
+      tableHtml(dayTable(progress.days), 'Days; nothing compares across what is new'),
+    ),
   );
 }
 

@@ -61,11 +61,17 @@ describe('brake against wheel', () => {
 
   test('in words', () => {
     expect(couplingReading([turned(1), turned(1)], turned(-1))).toBe(
-      "with the brake down to half, the wheel is at 30° left in the median of 2 reps, the target's at 30° right.",
+      "with the brake down to half of its peak, the wheel is at 30° left in the median of 2 reps, the target's at 30° right.",
     );
     expect(couplingReading([turned(0)], null)).toBe(
-      'with the brake down to half, the wheel is at 0° of one rep.',
+      'with the brake down to half of its peak, the wheel is at 0° of one rep.',
     );
+    // straight on until three quarters of the brake are gone, then 60 degrees at once
+    const late = {
+      level: turned(1).level,
+      steeringDeg: turned(1).level.map((l) => (l > 0.2 ? 0 : 60)),
+    };
+    expect(couplingReading([late], null)).toMatch(/^with the brake down to a tenth .* 60° left/);
     expect(couplingReading([], null)).toBe('no wheel was recorded.');
   });
 });

@@ -1,0 +1,46 @@
+import { CONDITION_WORDS } from '../../consistency/condition-words.ts';
+import type { Estimate } from '../../consistency/estimate.ts';
+import type { PracticeDay } from '../../consistency/practice-day.ts';
+import { signed, tenths } from '../../drill/diagnosis/phase-rows.ts';
+import type { DataTable } from '../picture/picture.ts';
+
+/** The days as a table; what has too few reps says how many there are. */
+export function dayTable(days: readonly PracticeDay[]): DataTable {
+  return {
+    heads: [
+      'day',
+      'reps',
+      'shown/hidden/first',
+      'median score',
+      'median release error %',
+      'average error %',
+      'spread of it %',
+      'spread of timing ms',
+      're-applied',
+      'aborted',
+      'new',
+    ],
+    rows: days.map(dayRow),
+  };
+}
+
+function dayRow(day: PracticeDay): readonly string[] {
+  const { reapplicationsPerRep: times } = day;
+  return [
+    day.day,
+    String(day.reps),
+    `${day.shown}/${day.hidden}/${day.firstOfDay}`,
+    known(day.medianScore, (score) => String(Math.round(score))),
+    known(day.medianReleaseErrorLevel, tenths),
+    known(day.averageErrorLevel, signed),
+    known(day.amountSpreadLevel, tenths),
+    known(day.timingSpreadS, (s) => String(Math.round(1000 * s))),
+    times === null ? '-' : times.toFixed(1),
+    String(day.aborted),
+    day.changed.map((name) => CONDITION_WORDS[name]).join(', '),
+  ];
+}
+
+function known({ value, reps, needed }: Estimate, text: (value: number) => string): string {
+  return value === null ? `${reps} of ${needed}` : text(value);
+}
