@@ -28,15 +28,22 @@ export function summaryLines(summary: BlockSummary): string[] {
 }
 
 function errorsText(summary: BlockSummary): string {
-  const { medianReleaseErrorLevel, averageErrorLevel, spreadLevel } = summary;
+  const { reps, medianReleaseErrorLevel, averageErrorLevel, spreadLevel } = summary;
   if (medianReleaseErrorLevel === null || averageErrorLevel === null) return '';
   const side = averageErrorLevel < 0 ? 'light' : 'heavy';
-  const spread = spreadLevel === null ? 'from three reps on' : percent(spreadLevel);
+  const spread = spreadLevel === null ? whyNoSpread(reps) : `spread ${percent(spreadLevel)}`;
   return [
     `release error ${percent(medianReleaseErrorLevel)} of full scale`,
     `average error ${percent(Math.abs(averageErrorLevel))} ${side}`,
-    `spread ${spread}`,
+    spread,
   ].join('  ');
+}
+
+/** Reps of a varied target, or with a late call, differ because they have to. */
+export function whyNoSpread(reps: number): string {
+  return reps < 3
+    ? 'spread from three reps on'
+    : 'no spread: under three reps unvaried and uncalled';
 }
 
 /** One rep is no average yet. */

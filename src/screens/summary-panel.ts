@@ -5,6 +5,7 @@ import {
 } from '../drill/diagnosis/diagnosis-sentences.ts';
 import { phaseTable } from '../drill/diagnosis/phase-rows.ts';
 import type { BlockSummary } from '../drill/drill-view.ts';
+import { whyNoSpread } from '../drill/summary-lines.ts';
 import { BELOW_BLOCK_PLOT, drawBlockLegend, drawBlockPlot } from './block-plot.ts';
 import type { Area, CellGrid, Pen } from './cell-grid.ts';
 import type { Look } from './look.ts';
@@ -66,7 +67,7 @@ function headline(summary: BlockSummary): string {
     medianReleaseErrorLevel === null
       ? 'release error not known'
       : `release error ${percentText(medianReleaseErrorLevel)} rms`,
-    spreadLevel === null ? 'no spread under three reps' : `spread ${percentText(spreadLevel)}`,
+    spreadLevel === null ? whyNoSpread(reps) : `spread ${percentText(spreadLevel)}`,
   ]);
 }
 

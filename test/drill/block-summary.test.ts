@@ -188,6 +188,18 @@ describe('plain text', () => {
     );
   });
 
+  test('of a block without a spread says why: too few reps, or reps that were varied or called', () => {
+    const second = (reps: number): string =>
+      summaryLines(
+        blockSummary(
+          Array.from({ length: reps }, (_, i) => done(scored(70), null, i + 1)),
+          RAMP,
+        ),
+      )[1]!;
+    expect(second(2)).toMatch(/spread from three reps on$/);
+    expect(second(5)).toMatch(/no spread: under three reps unvaried and uncalled$/);
+  });
+
   test('of a block is its numbers, its cause and what to change', () => {
     const lines = summaryLines(blockSummary(BLOCK, RAMP));
     // exact interval of 3 hits in 3 trials: 29.24 to 100 %

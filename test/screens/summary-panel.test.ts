@@ -31,8 +31,8 @@ describe('the text below the picture', () => {
     const nothing = text({ medianScore: null, cause: null, ...diagnosis({ cause: null }) });
     expect(nothing).toContain('score not known: no rep was scored');
     expect(nothing).toContain('no cause: no error is alike in three reps or more');
-    expect(text({ spreadLevel: null }).replace(/\s+/g, ' ')).toContain(
-      'no spread under three reps',
+    expect(text({ reps: 2, spreadLevel: null }).replace(/\s+/g, ' ')).toContain(
+      'spread from three reps on',
     );
   });
 

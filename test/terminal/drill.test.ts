@@ -22,7 +22,7 @@ describe.each([
     const scored = await open.waitFor(/^ 1 +\d+\/100 +\d+ %/m);
     expect(scored).toContain('re-applied');
     const summary = await open.waitFor('median score');
-    expect(summary).toMatch(/no spread under three reps/);
+    expect(summary).toMatch(/spread from three reps on/);
     expect(summary).toMatch(/reports: \d+ dropped/);
     await open.send('q');
     expect(await open.exitCode()).toBe(0);
