@@ -1,4 +1,9 @@
-import { AMOUNT_FEELS, readSelfRating, TIMING_FEELS } from '../drill/self-rating.ts';
+import {
+  AMOUNT_FEELS,
+  readSelfRating,
+  type SelfRating,
+  TIMING_FEELS,
+} from '../drill/self-rating.ts';
 import { NARROWEST_BANDS } from '../score/advice-bands.ts';
 import type { Reps } from './rep-columns.ts';
 import { type WeightedKappa, weightedKappa } from './summary/weighted-kappa.ts';
@@ -31,12 +36,13 @@ export const REPS_FOR_AGREEMENT = 20;
 export function feltAgreement({ columns, places }: Reps): FeltAgreement {
   const { startOfReleaseErrorS, peakError } = columns.numbers;
   const [timing, amount] = [emptyTable(), emptyTable()];
+  const ratingOf = knownRatings();
   let ratings = 0;
   for (let i = 0; i < places.length; i++) {
     const place = places[i]!;
     const { selfRating, feedback } = columns.shared[columns.sharedAt[place]!]!;
     if (selfRating === null || feedback === 'shown') continue;
-    const felt = readSelfRating(selfRating);
+    const felt = ratingOf(selfRating);
     const [lateS, heavy] = [startOfReleaseErrorS[place]!, peakError[place]!];
     if (felt === null || Number.isNaN(lateS) || Number.isNaN(heavy)) continue;
     ratings++;
@@ -49,6 +55,18 @@ export function feltAgreement({ columns, places }: Reps): FeltAgreement {
     needed: REPS_FOR_AGREEMENT,
     timing: enough ? agreement(timing) : null,
     amount: enough ? agreement(amount) : null,
+  };
+}
+
+/** There are nine, and thousands of reps. */
+function knownRatings(): (text: string) => SelfRating | null {
+  const known = new Map<string, SelfRating | null>();
+  return (text) => {
+    const before = known.get(text);
+    if (before !== undefined) return before;
+    const rating = readSelfRating(text);
+    known.set(text, rating);
+    return rating;
   };
 }
 

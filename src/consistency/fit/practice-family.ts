@@ -27,12 +27,13 @@ export function practiceSlopes(
   const falls = Float64Array.from(places, FALL[family]);
   return (parameters) => {
     const [gain, rate] = [parameters[1]!, parameters[2]!];
-    const shares = Float64Array.from(places, (place) => left(place, rate));
-    return [
-      new Float64Array(places.length).fill(1),
-      shares,
-      shares.map((share, i) => -gain * falls[i]! * share),
-    ];
+    const [shares, byRate] = [new Float64Array(falls.length), new Float64Array(falls.length)];
+    for (let i = 0; i < falls.length; i++) {
+      const share = left(places[i]!, rate);
+      shares[i] = share;
+      byRate[i] = -gain * falls[i]! * share;
+    }
+    return [new Float64Array(falls.length).fill(1), shares, byRate];
   };
 }
 

@@ -39,11 +39,20 @@ export function weightedKappa(
   const influence = (i: number, j: number): number =>
     weight(i, j) - ratio * (ofRow[i]! + ofColumn[j]!) + ratio * expected;
   const variance = each((i, j) => share[i]![j]! * influence(i, j) ** 2) / expected ** 2;
-  const half = normalQuantile((1 + level) / 2) * Math.sqrt(variance / count);
+  const half = reachOf(level) * Math.sqrt(variance / count);
   return {
     kappa: 1 - ratio,
     interval: { low: 1 - ratio - half, high: 1 - ratio + half, level },
   };
+}
+
+let usualReach: number | null = null;
+
+/** Standard errors either side. The usual one is asked for week after week. */
+function reachOf(level: number): number {
+  if (level !== USUAL_LEVEL) return normalQuantile((1 + level) / 2);
+  usualReach ??= normalQuantile((1 + level) / 2);
+  return usualReach;
 }
 
 function sum(values: readonly number[]): number {
