@@ -1,5 +1,6 @@
 import { offsetMinutes } from '../../consistency/offset-minutes.ts';
 import { CALL_WORDS } from '../../corner/call-word.ts';
+import type { Feedback } from '../../drill/drill-view.ts';
 import { ORDERS } from '../../drill/plan/practice-plan.ts';
 import type { TargetChange } from '../../drill/plan/target-change.ts';
 import type { LiveStart } from '../../live/live-start.ts';
@@ -7,7 +8,7 @@ import type { LiveControls } from '../../live/live-zone.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
 import { ACTIONS } from '../codec/record-format.ts';
 import type { KeptNote, KeptPractice, KeptRep, RepFields } from '../kept.ts';
-import type { PracticeStart, ZonedInstant } from '../store.ts';
+import type { Foot, PhaseTag, PracticeStart, SourceKind, ZonedInstant } from '../store.ts';
 import { canonicalJson } from './canonical-json.ts';
 import { outcomeShape } from './outcome-shape.ts';
 import { type SamplesJson, samplesJson, type TrackJson } from './samples-json.ts';
@@ -21,6 +22,7 @@ import {
   quanta,
   text,
   whole,
+  wordOf,
   yesOrNo,
 } from './shape.ts';
 
@@ -84,11 +86,16 @@ export const practiceShape: Check = fields<PracticeLine>({
   id,
   driver: shortText,
   startedAt: instantShape,
-  source: oneOf('hid', 'virtual', 'pointer', 'replay'),
-  foot: oneOf('left', 'right'),
+  source: wordOf<SourceKind>({ hid: true, virtual: true, pointer: true, replay: true }),
+  foot: wordOf<Foot>({ left: true, right: true }),
   footwear: shortText,
   calibrationId: shortText,
-  sensor: oneOf('force', 'pressure', 'travel', 'unknown'),
+  sensor: wordOf<PracticeStart['sensor']>({
+    force: true,
+    pressure: true,
+    travel: true,
+    unknown: true,
+  }),
   seed: orNull(whole(-Number.MAX_SAFE_INTEGER, Number.MAX_SAFE_INTEGER)),
 });
 
@@ -172,11 +179,16 @@ export const repShape: Check = fields<RepLine>({
   targetChange: orNull(changeShape),
   number: count,
   block: count,
-  phase: oneOf('first-of-day', 'warm-up', 'block', 'carry-over'),
+  phase: wordOf<PhaseTag>({
+    'first-of-day': true,
+    'warm-up': true,
+    block: true,
+    'carry-over': true,
+  }),
   order: oneOf(...ORDERS),
-  feedback: oneOf('shown', 'hidden', 'first-of-day'),
+  feedback: wordOf<Feedback>({ shown: true, hidden: true, 'first-of-day': true }),
   selfRating: shortTextOrNull,
-  voided: orNull(oneOf('aborted', 'device lost')),
+  voided: orNull(wordOf<NonNullable<RepFields['voided']>>({ aborted: true, 'device lost': true })),
   outcomes: (value, path) => listOf(outcomeShape, 100)(value, path) ?? ascending(value, path),
   samples: samplesShape,
 });

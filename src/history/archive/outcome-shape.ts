@@ -1,9 +1,11 @@
 import type { GripEvent, LiveMeasures, ScoredShift } from '../../score/live-measures.ts';
 import type {
   Cause,
+  CauseKind,
   KeyPoints,
   NoRep,
   RepScore,
+  ScoreFlag,
   ScoreParts,
   SideMeasures,
 } from '../../score/rep-score.ts';
@@ -17,12 +19,22 @@ import {
   orNull,
   text,
   whole,
+  wordOf,
 } from './shape.ts';
 
 const numberOrNull = orNull(anyNumber);
 const version = whole(1, 1_000_000);
 const count = whole(0, 1_000_000);
-const flags = listOf(oneOf('gap', 'clipped', 'short-baseline', 'double', 'not-released'), 100);
+const flags = listOf(
+  wordOf<ScoreFlag>({
+    gap: true,
+    clipped: true,
+    'short-baseline': true,
+    double: true,
+    'not-released': true,
+  }),
+  100,
+);
 
 const parts = fields<ScoreParts>({
   release: anyNumber,
@@ -43,7 +55,7 @@ const keyPoints = fields<KeyPoints>({
 });
 
 const cause = fields<Cause>({
-  kind: oneOf('timing', 'rate', 'amount', 'shape'),
+  kind: wordOf<CauseKind>({ timing: true, rate: true, amount: true, shape: true }),
   timingS: anyNumber,
   rateRatio: anyNumber,
   amountRatio: anyNumber,
@@ -76,7 +88,12 @@ const shift = fields<ScoredShift>({
   toGear: whole(0, 100),
   atM: anyNumber,
   earliestM: numberOrNull,
-  verdict: oneOf('safe', 'too early', 'over-rev', 'late'),
+  verdict: wordOf<ScoredShift['verdict']>({
+    safe: true,
+    'too early': true,
+    'over-rev': true,
+    late: true,
+  }),
   rpm: anyNumber,
 });
 

@@ -47,6 +47,11 @@ export function oneOf(...values: readonly (string | number)[]): Check {
     values.some((one) => one === value) ? null : `${path} is none of ${values.join(', ')}`;
 }
 
+/** One of the words of a type, all of which have to be here. */
+export function wordOf<T extends string>(words: Readonly<Record<T, true>>): Check {
+  return oneOf(...Object.keys(words));
+}
+
 /** Text that every history gives back as it was: no halves of characters, no NUL. */
 export function text(longest: number): Check {
   return (value, path) => {

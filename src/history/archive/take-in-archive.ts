@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { mkdirSync, rmdirSync } from 'node:fs';
+import { mkdirSync, readdirSync, rmdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { withFileProblems } from '../file-problem.ts';
 import { Staging } from '../journal/staging.ts';
@@ -51,6 +51,7 @@ export async function takeInArchive(
 ): Promise<void> {
   const made = withFileProblems(dataDir, () => mkdirSync(dataDir, { recursive: true }));
   try {
+    sweep(dataDir);
     const staging = new Staging(join(dataDir, `import-${randomUUID()}.part`));
     try {
       const files = await withSnapshot(existing, (here) =>
@@ -77,6 +78,18 @@ async function withSnapshot<T>(
     return await work(here);
   } finally {
     here.close();
+  }
+}
+
+const STALE_MS = 86_400_000;
+
+/** Takes away what imports left that were killed a day ago or longer. */
+function sweep(folder: string): void {
+  for (const name of readdirSync(folder)) {
+    if (!/^import-[\w-]+\.part$/.test(name)) continue;
+    const path = join(folder, name);
+    const { mtimeMs } = statSync(path, { throwIfNoEntry: false }) ?? { mtimeMs: Infinity };
+    if (Date.now() - mtimeMs > STALE_MS) rmSync(path, { force: true });
   }
 }
 

@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { openHistory } from '../../../src/history/open-history.ts';
@@ -169,6 +169,27 @@ describe.each([...SQL_IMPLEMENTATIONS, JOURNAL])(
       }));
   },
 );
+
+test('what a killed import left is taken away by one a day later, and nothing else', () =>
+  inFolder(async (folder) => {
+    const history = openHistory(join(folder, 'a'));
+    history.addRep(history.startPractice(aPractice()), aRep());
+    await exported(history, join(folder, 'x.zip'));
+    history.close();
+    const goal = join(folder, 'goal');
+    mkdirSync(goal);
+    const longAgo = new Date(Date.now() - 2 * 86_400_000);
+    for (const name of ['import-1-old.part', 'import-2-new.part', 'import-mine.zip']) {
+      writeFileSync(join(goal, name), 'x');
+      if (!name.includes('new')) utimesSync(join(goal, name), longAgo, longAgo);
+    }
+    await imported(join(folder, 'x.zip'), goal, JOURNAL);
+    expect(readdirSync(goal).toSorted()).toEqual([
+      'history.jsonl',
+      'import-2-new.part',
+      'import-mine.zip',
+    ]);
+  }));
 
 test('an archive is never written over a file, and one that fails is taken away', () =>
   inFolder(async (folder) => {
