@@ -27,6 +27,8 @@ export function carryEvidence(upper: Float64Array, digit: Float64Array): CarryEv
 
 /** With a quiet digit two steps tell, when this share of them carries. */
 const QUIET = { steps: 2, share: 0.3 } as const;
+/** Where every step carries, four are beyond chance, which carries at one step in four: one field in 256. */
+const EVERY_STEP = 4;
 /** A restless one must beat chance, whose carries scatter by the root of half the steps, almost three times over. */
 const RESTLESS = { steps: 6, perRoot: 2 } as const;
 
@@ -41,6 +43,7 @@ export function isNextDigit(
   enough: number,
 ): boolean | null {
   if (quiet && steps >= QUIET.steps && carries >= QUIET.share * steps) return true;
+  if (steps >= EVERY_STEP && carries === steps) return true;
   if (steps >= RESTLESS.steps && carries >= RESTLESS.perRoot * Math.sqrt(steps)) return true;
   return steps < enough ? null : false;
 }

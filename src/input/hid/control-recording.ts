@@ -26,9 +26,11 @@ export interface Refusal {
   readonly reason:
     | 'no-reports'
     | 'nothing-moved'
+    | 'too-small'
     | 'not-released'
     | 'too-noisy'
     | 'several-moved'
+    | 'alike'
     | 'not-an-axis'
     | 'same-control';
   readonly message: string;

@@ -30,7 +30,8 @@ export interface LearnedAxis {
  * Finds the field that one control moves: 8 to 16 bits anywhere in the report, little-endian, signed or not, between
  * neighbours that make noise, count or hold buttons. Counters, timestamps and checksums tear or never turn back, and
  * neighbours' bits do not carry; see `isNextDigit`. Pure; work grows with bits times reports.
- * @returns a refusal where nothing moved, more than one control did, or the recording is too noisy to tell
+ * A field that repeats another one exactly is a copy, of which the finest is taken.
+ * @returns a refusal where nothing or too little moved, more than one control did, or the recording is too noisy to tell
  */
 export function learnAxis(recording: ControlRecording): LearnedAxis | Refusal {
   if (recording.moved.length === 0)
@@ -45,10 +46,16 @@ function learn(recording: ControlRecording, numbered: boolean): LearnedAxis | Re
   const found = streams.flatMap((stream) =>
     fields === null ? searchMovingFields(stream) : movingAmong(stream, fields),
   );
-  const [first, ...rest] = found.sort((a, b) => b.share - a.share || b.shape.span - a.shape.span);
+  const [first, ...rest] = found.sort(likelierFirst);
   if (first === undefined) return whyNoAxis(streams);
   const rivals = rest.filter((other) => !isSideEffect(other, first));
   if (rivals.every((other) => isCopy(other, first))) return axisOf(bestFirst([first, ...rivals]));
+  if (rivals.every((other) => goesWith(other, first, COPY_TOLERANCE)))
+    return refuse(
+      'alike',
+      'Two controls moved almost alike. Move one alone; where they are linked, unlink them.',
+      [first, ...rivals].map(locationOf),
+    );
   return refuse(
     'several-moved',
     'More than one control moved. Move one alone and hold the others still.',
@@ -108,26 +115,59 @@ const ELSEWHERE_FACTOR = 4;
 
 function isSideEffect(other: MovingField, first: MovingField): boolean {
   if (other.share < JOG_SHARE * first.share && other.shape.span < first.shape.span) return true;
-  return other.stream.others.some((reports) => {
-    const { span, largestStep } = seriesShape(readSeries(reports, other.range));
-    const tears = largestStep > span / 2 && span > other.shape.span;
-    return tears || span >= ELSEWHERE_FACTOR * other.shape.span;
+  if (tearsElsewhere(other)) return true;
+  return other.stream.others.some(
+    (reports) => spanIn(reports, other) >= ELSEWHERE_FACTOR * other.shape.span,
+  );
+}
+
+/** A checksum follows a control while all else rests, and jumps about while another one is moved. */
+function tearsElsewhere({ stream, range, shape }: MovingField): boolean {
+  return stream.others.some((reports) => {
+    const { span, largestStep } = seriesShape(readSeries(reports, range));
+    return largestStep > span / 2 && span >= shape.span;
   });
+}
+
+/** What tears comes last; then what moved most of its range, then the finest. */
+function likelierFirst(a: MovingField, b: MovingField): number {
+  return (
+    Number(tearsElsewhere(a)) - Number(tearsElsewhere(b)) ||
+    b.share - a.share ||
+    b.shape.span - a.shape.span
+  );
 }
 
 function spanIn(reports: Reports, { range }: MovingField): number {
   return seriesShape(readSeries(reports, range)).span;
 }
 
-/** Largest root mean square difference of two fields that repeat each other, each scaled to its own span. */
+/** Root mean square difference, in shares of their spans, up to which two fields may go with one control. */
 const COPY_TOLERANCE = 0.03;
+/** Beyond the steps of both, what 99 of 100 reports of a copy may differ: two feet never keep together that well. */
+const COPY_EXACT = 0.003;
 
-/** True where two fields of one report go in lockstep, or in exact opposition. */
+/** True where a field repeats another one of its report to within the steps of both, or its exact opposite. */
 function isCopy(other: MovingField, first: MovingField): boolean {
-  if (other.stream !== first.stream) return false;
+  const steps = 1 / other.shape.span + 1 / first.shape.span;
+  return (
+    goesWith(other, first, COPY_TOLERANCE) && difference(other, first, p99) <= COPY_EXACT + steps
+  );
+}
+
+/** True where two fields of one report go in lockstep, or in opposition. */
+function goesWith(other: MovingField, first: MovingField, tolerance: number): boolean {
+  return other.stream === first.stream && difference(other, first, rms) <= tolerance;
+}
+
+/** How far apart two fields are, each scaled to its own span, the other way round where that is nearer. */
+function difference(
+  other: MovingField,
+  first: MovingField,
+  size: (values: Float64Array) => number,
+): number {
   const [a, b] = [scaled(other), scaled(first)];
-  const [same, opposite] = [rms(a.map((v, i) => v - b[i]!)), rms(a.map((v, i) => v + b[i]! - 1))];
-  return Math.min(same, opposite) <= COPY_TOLERANCE;
+  return Math.min(size(a.map((v, i) => v - b[i]!)), size(a.map((v, i) => v + b[i]! - 1)));
 }
 
 function scaled({ stream, range, shape }: MovingField): Float64Array {
@@ -136,4 +176,9 @@ function scaled({ stream, range, shape }: MovingField): Float64Array {
 
 function rms(values: Float64Array): number {
   return Math.sqrt(values.reduce((sum, v) => sum + v * v, 0) / values.length);
+}
+
+function p99(values: Float64Array): number {
+  const sizes = values.map(Math.abs).sort();
+  return sizes[Math.ceil(0.99 * sizes.length) - 1] ?? 0;
 }

@@ -504,6 +504,55 @@ describe('refuses', () => {
       ),
     ).toBe('too-noisy');
   });
+  test.each([
+    ['an 8-bit pedal moved by 20 counts', brake([8, 8], 3, 23), 'too-small'],
+    ['a 12-bit pedal moved by 12 counts', brake([8, 12], 400, 412), 'too-small'],
+    ['an inverted 16-bit pedal moved by 15 counts', brake([8, 16], 65000, 64985), 'too-small'],
+    [
+      'a 12-bit pedal moved by less than twice its noise',
+      brake([8, 12], 400, 420, 5),
+      'nothing-moved',
+    ],
+  ] as const)('%s', (_, field, reason) => {
+    const gentle = unnumbered(5, [counter([0, 8]), field, throttle([24, 8])]);
+    const still = record(gentle, () => STILL, 2, random);
+    expect(
+      reasonOf(
+        during((t) => ({ brake: threePresses(t) }), gentle),
+        still,
+      ),
+    ).toBe(reason);
+  });
+  test('two pedals pressed almost as one, which a copy never does', () => {
+    const twins = unnumbered(5, [brake([0, 16], 20, 60000, 4), throttle([16, 16], 20, 60000, 4)]);
+    const still = record(twins, () => STILL, 2, random);
+    const moved = during((t) => {
+      const level = threePresses(t);
+      return { brake: level, throttle: level * (1 - 0.04 * Math.sin(3 * t) ** 2) };
+    }, twins);
+    const result = learnAxis({ rest: still, moved, others: [], numbered: null, fields: null });
+    expect(result).toMatchObject({ kind: 'refused', reason: 'alike' });
+    expect(result.kind === 'refused' && result.message).toContain('Move one alone');
+    expect(result.kind === 'refused' && result.moved.map((f) => f.bitOffset).sort()).toEqual([
+      0, 16,
+    ]);
+  });
+  test('two identical axes with a descriptor just as without one', () => {
+    const twins = unnumbered(5, [brake([0, 12], 20, 4000, 2), throttle([12, 12], 20, 4000, 2)]);
+    const still = record(twins, () => STILL, 2, random);
+    const moved = during((t) => {
+      const level = threePresses(t);
+      return { brake: level, throttle: level * (1 - 0.04 * Math.sin(3 * t) ** 2) };
+    }, twins);
+    const fields = [0, 12].map((bitOffset) => ({
+      reportId: 0,
+      bitOffset,
+      bitSize: 12,
+      signed: false,
+    }));
+    const result = learnAxis({ rest: still, moved, others: [], numbered: false, fields });
+    expect(result).toMatchObject({ kind: 'refused', reason: 'alike', moved: fields });
+  });
   test('reports too short to hold an axis', () =>
     expect(reasonOf([Uint8Array.of(1), Uint8Array.of(2)], [])).toBe('nothing-moved'));
 });
