@@ -33,7 +33,16 @@ export function makePages(): MadePages {
   const weeks = join(folder, 'weeks');
   run('virtual', 'history', '--weeks', '5', '--seed', '2', '--data-dir', weeks);
   const car = join(folder, 'car');
-  const drill = ['drill', 'kiln-hairpin', '--car', 'prototype', '--source', 'virtual:club'];
+  const drill = [
+    'drill',
+    'kiln-hairpin',
+    '--car',
+    'gt',
+    '--variant',
+    'race',
+    '--source',
+    'virtual:club',
+  ];
   run(...drill, '--headless', '--seed', '1', '--data-dir', car);
   makeHostile(weeks);
   const page = (name: string, data: string, ...which: string[]): string => {

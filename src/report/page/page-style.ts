@@ -16,6 +16,7 @@ section { margin-top: 22px; }
 nav ul, .notes { padding-left: 1.2em; margin: 6px 0; }
 a { color: inherit; }
 .figures { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 420px), 1fr)); gap: 12px 24px; }
+@media (min-width: 920px) { .block .figures figure:first-child { grid-row: span 2; } }
 figure { margin: 10px 0 0; min-width: 0; }
 .picture { display: block; width: 100%; height: auto; max-width: 620px; }
 figcaption b { color: var(--ink); }
@@ -51,7 +52,8 @@ legend { padding: 0; }
 @page { size: A4; margin: 12mm; }
 @media print {
   body { padding: 0; max-width: none; font-size: 9.5pt; }
-  .figures { grid-template-columns: 1fr 1fr; }
+  .figures { grid-template-columns: 1fr 1fr; grid-auto-rows: min-content; }
+  .block .figures figure:first-child { grid-row: span 2; }
   figure, tr, fieldset, h2, h3 { break-inside: avoid; }
   h2, h3 { break-after: avoid; }
   .pick, nav { display: none; }

@@ -2,7 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { type BlockGrid, BRAKE_PHASES } from '../../drill/diagnosis/block-grid.ts';
 import { element, type Markup } from '../markup/markup.ts';
 import { type Axis, levelAxis } from './axes.ts';
-import { textWidth } from './picture-size.ts';
+import { PICTURE_WIDTH, textWidth } from './picture-size.ts';
 import type { PlotBox } from './plot.ts';
 
 /** Where the places of a block's grid lie, for reps over time or, with the live car, over distance. */
@@ -72,8 +72,9 @@ function phaseNames(
   let lastEnd = Number.NEGATIVE_INFINITY;
   return BRAKE_PHASES.map((phase) => {
     const { from, to } = phases[phase];
-    const x = (scale(at[from]!) + scale(at[to]!)) / 2;
     const half = textWidth(phase) / 2;
+    const middle = (scale(at[from]!) + scale(at[to]!)) / 2;
+    const x = Math.min(Math.max(middle, half), PICTURE_WIDTH - half);
     row = x - half < lastEnd + 4 ? 1 - row : 0;
     lastEnd = x + half;
     return { phase, x, row };

@@ -42,8 +42,8 @@ function summaryHtml(summary: BlockSummary): Markup[] {
   const lines = [
     countsText(summary),
     causeSentence(diagnosis.cause),
-    hiddenSentence(diagnosis.feedback),
-    firstRepSentence(diagnosis.firstRep),
+    labelled('Release error', hiddenSentence(diagnosis.feedback)),
+    labelled('Against the others', firstRepSentence(diagnosis.firstRep)),
   ];
   return [
     element('p', { class: 'lead' }, sentence),
@@ -63,6 +63,11 @@ function countsText(summary: BlockSummary): string {
     ...(spreadLevel === null ? [] : [`spread ${tenths(spreadLevel)} %`]),
   ];
   return parts.join(', ');
+}
+
+/** What stands on a screen beside its subject needs it said on a page. */
+function labelled(subject: string, text: string): string {
+  return text === '' ? '' : `${subject}: ${text}`;
 }
 
 function asSentence(line: string): string {

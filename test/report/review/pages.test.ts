@@ -130,6 +130,11 @@ describe('a page', () => {
     expect(body.indexOf('Let the pedal rise more slowly')).toBeLessThan(body.indexOf('<svg'));
   });
 
+  test('tells what each sentence is about', () => {
+    expect(page).toMatch(/<p>Release error: hidden less shown [+-]\d/);
+    expect(page).toMatch(/<p>Against the others: first rep \d+ points (above|below)/);
+  });
+
   test('says why a block is not drawn', () => {
     expect(page).toContain('No pictures: x.');
   });
