@@ -58,6 +58,7 @@ export class PracticeLog {
   /** Ids in the history by number in the practice. */
   readonly #ids: Map<number, number> = new Map();
   readonly #places: Map<number, Place> = new Map();
+  readonly #marked: Set<number> = new Set();
 
   /** @param now the clock that reps are stamped by */
   constructor(
@@ -112,10 +113,21 @@ export class PracticeLog {
   mark(rep: number): void {
     const id = this.#ids.get(rep);
     const place = this.#places.get(rep);
-    if (id === undefined || place === undefined) return;
-    this.#places.delete(rep);
+    if (id === undefined || place === undefined || this.#marked.has(rep)) return;
+    this.#marked.add(rep);
+    this.#note(id, place, '');
+  }
+
+  /** Keeps the words of a note on a rep that was added. */
+  say(rep: number, text: string): void {
+    const id = this.#ids.get(rep);
+    const place = this.#places.get(rep);
+    if (id !== undefined && place !== undefined) this.#note(id, place, text);
+  }
+
+  #note(repId: number, place: Place, text: string): void {
     const { driver } = this.#start;
-    this.#store.addNote({ at: this.#now(), driver, text: '', ...place, repId: id });
+    this.#store.addNote({ at: this.#now(), driver, text, ...place, repId });
   }
 }
 

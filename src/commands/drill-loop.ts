@@ -19,6 +19,7 @@ import type {
   PlanView,
   RepLine,
 } from '../drill/drill-view.ts';
+import type { NoteKey } from '../drill/note-typing.ts';
 import { planViewOf } from '../drill/plan/plan-view-of.ts';
 import { hasNextBlock } from '../drill/plan/planned-rep.ts';
 import { readableLines } from '../drill/rep-lines.ts';
@@ -43,6 +44,8 @@ export interface DrillHooks {
   rate?(rep: number, rating: SelfRating): void;
   /** The driver marks a rep that was given to `store`. */
   note?(rep: number): void;
+  /** What the driver has typed about a rep that was marked. */
+  noteText?(rep: number, text: string): void;
   /** Once per batch and after each key; whoever draws it has to thin it out. */
   onView?(view: DrillView): void;
   /** Each rep once, as soon as its result may be read. */
@@ -50,6 +53,8 @@ export interface DrillHooks {
   /** Once per block. */
   onSummary?(summary: BlockSummary, plan: PlanView | null): void;
   readonly keys$?: Observable<KeyAction>;
+  /** Keys while a note is typed: those of the views that have one. */
+  readonly typed$?: Observable<NoteKey>;
   /** Nobody presses keys: goes on after first-of-day reps and through a plan, else ends after the first block. */
   readonly unattended?: boolean;
 }
@@ -70,7 +75,13 @@ export async function runDrill(
   const keys$ = (hooks.keys$ ?? EMPTY).pipe(
     map((action): DrillMessage => ({ kind: 'key', action })),
   );
-  const messages$ = merge(keys$, deviceMessages(source, decoder), batchMessages(source, decoder));
+  const typed$ = (hooks.typed$ ?? EMPTY).pipe(map((key): DrillMessage => ({ kind: 'type', key })));
+  const messages$ = merge(
+    keys$,
+    typed$,
+    deviceMessages(source, decoder),
+    batchMessages(source, decoder),
+  );
   const driven$ = messages$.pipe(
     takeWhile((message): message is DrillMessage => message !== SOURCE_ENDED),
     tap((message) => loop.take(message)),
@@ -166,6 +177,9 @@ class DrillLoop {
         break;
       case 'note':
         this.#hooks.note?.(effect.rep);
+        break;
+      case 'note-text':
+        this.#hooks.noteText?.(effect.rep, effect.text);
         break;
       case 'end':
         this.isOver = true;

@@ -1,8 +1,6 @@
-import { filter, map, type Subscription } from 'rxjs';
-import type { KeyAction } from '../drill/drill-message.ts';
+import type { Subscription } from 'rxjs';
 import type { DrillView } from '../drill/drill-view.ts';
 import { drillScreen } from '../screens/drill-screen.ts';
-import type { ScreenAction } from '../screens/screen-action.ts';
 import { openTerminal, type TerminalScreen } from '../screens/terminal-screen.ts';
 import { chooseSubject } from './choose-subject.ts';
 import type { CommandContext } from './command.ts';
@@ -14,23 +12,10 @@ import { findSubject } from './drill-subject.ts';
 import { summaryTexts, type ToldBlock } from './drill-told.ts';
 import { eventEnd, eventEndLines } from './event-end.ts';
 import { openRigSource, type RigSource, type RigSourceNeeds } from './rig-source.ts';
+import { routedKeys } from './routed-keys.ts';
 import { setUpBeforeDrill } from './set-up-before-drill.ts';
 import { showTonight } from './show-tonight.ts';
 import { zonedNow } from './zoned-now.ts';
-
-/** Keys of the screen that mean something to the drill itself. */
-const DRILL_KEYS: readonly ScreenAction[] = [
-  'next',
-  'repeat',
-  'pause',
-  'feedback',
-  'note',
-  'finish',
-  'self-rating',
-  'low',
-  'middle',
-  'high',
-];
 
 /** The drill in the terminal: choose a target where none was named, drive blocks until the driver finishes. */
 export async function drillOnScreen(
@@ -99,10 +84,13 @@ async function drive(
   };
   const draw = (): void => {
     const { view, help } = shown;
-    if (view !== null) screen.draw((size) => drillScreen(view, size, { ...screen.look, help }));
+    const options = { ...screen.look, help: help && view?.note === null };
+    if (view !== null) screen.draw((size) => drillScreen(view, size, options));
   };
+  const isTyping = (): boolean => shown.view !== null && shown.view.note !== null;
+  const keys = routedKeys(screen.keyNames$, isTyping);
   const helping: Subscription = screen.keys$.subscribe((action) => {
-    if (action !== 'help' && action !== 'close') return;
+    if ((action !== 'help' && action !== 'close') || isTyping()) return;
     shown.help = action === 'help' && !shown.help;
     draw();
   });
@@ -111,10 +99,8 @@ async function drive(
       store: (rep) => practice.log.add(rep),
       rate: (rep, rating) => practice.log.rate(rep, rating),
       note: (rep) => practice.log.mark(rep),
-      keys$: screen.keys$.pipe(
-        filter((action) => DRILL_KEYS.includes(action)),
-        map((action) => action as KeyAction),
-      ),
+      noteText: (rep, text) => practice.log.say(rep, text),
+      ...keys,
       onView: (view) => {
         shown.view = view;
         sound.follow(view);

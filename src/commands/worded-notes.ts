@@ -1,7 +1,8 @@
+import { LONGEST_NOTE } from '../drill/note-typing.ts';
 import type { StoredNote } from '../history/store.ts';
 
-/** Longest text of a note, in characters: a few sentences, so that a brief stays a page. */
-export const LONGEST_TEXT = 500;
+/** Longest text of a note, in characters. */
+export const LONGEST_TEXT: number = LONGEST_NOTE;
 
 /** All notes but marks on reps that were put into words since. */
 export function wordedNotes(notes: readonly StoredNote[]): readonly StoredNote[] {

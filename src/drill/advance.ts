@@ -51,7 +51,9 @@ function advanceStage(model: DrillModel, batch: RigBatch, cursor: number): Progr
   }
 }
 
+/** A note that is being typed is waited for. */
 const advanceAfter: Advance<'after'> = (model, stage, batch, cursor) => {
+  if (model.note !== null) return stay(model, stage, batch.brake.timeS.length);
   const over = isBlockOver(model);
   const untilS = Math.max(model.atS, over ? stage.restFromS : stage.nextS);
   if (untilS > batch.untilS || (over && model.unscored.length > 0))

@@ -4,6 +4,7 @@ import type { Target } from '../target/target.ts';
 import type { RepRecord } from '../trace/rep-record.ts';
 import type { RigBatch } from '../trace/rig-batch.ts';
 import type { DeviceHealth, Feedback } from './drill-view.ts';
+import type { NoteKey } from './note-typing.ts';
 import type { RepOrder, RepPhase } from './plan/practice-plan.ts';
 import type { TargetChange } from './plan/target-change.ts';
 import type { RatingKey, SelfRating } from './self-rating.ts';
@@ -29,6 +30,8 @@ export type DrillMessage =
       readonly health: readonly DeviceHealth[];
     }
   | { readonly kind: 'key'; readonly action: KeyAction }
+  /** While a note is typed. */
+  | { readonly kind: 'type'; readonly key: NoteKey }
   /** The answer to a `score` effect; `rep` is the number it carried. */
   | { readonly kind: 'scored'; readonly rep: number; readonly outcome: RepOutcome }
   | { readonly kind: 'device-lost'; readonly name: string }
@@ -81,4 +84,6 @@ export type DrillEffect =
   | { readonly kind: 'rate'; readonly rep: number; readonly rating: SelfRating }
   /** The driver marks this rep, which is written down, to put something about it into words later. */
   | { readonly kind: 'note'; readonly rep: number }
+  /** What the driver has typed about a rep that was marked. */
+  | { readonly kind: 'note-text'; readonly rep: number; readonly text: string }
   | { readonly kind: 'end' };

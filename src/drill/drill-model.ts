@@ -10,6 +10,7 @@ import type { DrillSetup } from './drill-setup.ts';
 import type { BlockSummary, DeviceHealth, Feedback, TargetSummary } from './drill-view.ts';
 import type { LiveRep } from './live/live-rep.ts';
 import type { RepDrive } from './live/rep-drive.ts';
+import type { NoteUnderWay } from './note-typing.ts';
 import type { OnsetSearch } from './onset-search.ts';
 import type { PaceUnderWay } from './pace-under-way.ts';
 import type { PlanProgress } from './plan/plan-progress.ts';
@@ -163,6 +164,8 @@ export interface DrillModel {
   readonly asksRating: boolean;
   /** Of the rep just finished; null where none was asked for. */
   readonly rating: RatingUnderWay | null;
+  /** Being typed; null for none. Nothing is driven meanwhile. */
+  readonly note: NoteUnderWay | null;
   readonly clutchHold: ClutchHold;
   readonly lostDevices: readonly string[];
   readonly message: string | null;

@@ -5,6 +5,7 @@ import type { Target } from '../target/target.ts';
 import type { Track } from '../trace/track.ts';
 import type { BlockDiagnosis } from './diagnosis/block-diagnosis.ts';
 import type { LapView } from './event/lap-view.ts';
+import type { NoteUnderWay } from './note-typing.ts';
 import type { RatingUnderWay } from './self-rating.ts';
 
 /** What the driver may see of a rep: the own trace as it is drawn, only afterwards, or not even the target. */
@@ -127,6 +128,8 @@ export interface DrillView {
   readonly lastReps: readonly RepLine[];
   /** What the driver is asked before the result, as far as it was answered; null where nothing is asked now. */
   readonly rating: RatingUnderWay | null;
+  /** What the driver is typing about a rep; null where nothing is typed. */
+  readonly note: NoteUnderWay | null;
   /** The rep just finished, once its score may be shown. */
   readonly result: RepLine | null;
   readonly summary: BlockSummary | null;

@@ -1,14 +1,17 @@
 import type { DrillModel } from './drill-model.ts';
 import { isRepUnderWay } from './on-key.ts';
+import { closeNote } from './on-note.ts';
 import { NO_LEVELS } from './recording.ts';
 import { voidRep } from './rep-end.ts';
 import { enterArming, enterSummary, isBlockOver, type Step } from './stages.ts';
 import { lostInRep } from './words.ts';
 
 /** A device is gone: a rep under way is void, and nothing goes on before the device is back. */
-export function onDeviceLost(model: DrillModel, name: string): Step {
-  if (model.lostDevices.includes(name)) return [model, []];
-  const [stopped, effects] = isRepUnderWay(model) ? voidForLoss(model, name) : [model, []];
+export function onDeviceLost(before: DrillModel, name: string): Step {
+  if (before.lostDevices.includes(name)) return [before, []];
+  const [model, kept] = closeNote(before);
+  const [stopped, more] = isRepUnderWay(model) ? voidForLoss(model, name) : [model, []];
+  const effects = [...kept, ...more];
   const waiting = {
     ...stopped,
     recording: null,

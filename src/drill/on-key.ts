@@ -1,6 +1,7 @@
 import type { KeyAction } from './drill-message.ts';
 import type { DrillModel } from './drill-model.ts';
 import type { Feedback } from './drill-view.ts';
+import { closeNote, markRep } from './on-note.ts';
 import { onRating, toggleRating } from './on-rating.ts';
 import { hasNextBlock } from './plan/planned-rep.ts';
 import { voidRep } from './rep-end.ts';
@@ -17,12 +18,17 @@ import {
   CARRY_OVER_STAYS,
   FIRST_OF_DAY_STAYS,
   feedbackChosen,
-  NO_REP_TO_MARK,
-  repMarked,
 } from './words.ts';
 
 /** What a key or a learned wheel button does. Anything that stops a rep after its cue makes it an aborted rep. */
-export function onKey(model: DrillModel, action: KeyAction): Step {
+export function onKey(before: DrillModel, action: KeyAction): Step {
+  if (action === 'note') return markRep(before, isRepUnderWay(before));
+  const [model, kept] = closeNote(before);
+  const [next, effects] = obey(model, action);
+  return [next, [...kept, ...effects]];
+}
+
+function obey(model: DrillModel, action: Exclude<KeyAction, 'note'>): Step {
   switch (action) {
     case 'next':
       return onNext(model);
@@ -32,8 +38,6 @@ export function onKey(model: DrillModel, action: KeyAction): Step {
       return onPause(model);
     case 'feedback':
       return [chooseFeedback(model), []];
-    case 'note':
-      return markRep(model);
     case 'finish':
       return onFinish(model);
     case 'self-rating':
@@ -96,14 +100,6 @@ function abort(model: DrillModel): Step {
     { cueS: stage.cueS, endS: atS },
     { voided: 'aborted', reason: ABORTED_BY_DRIVER },
   );
-}
-
-/** The last rep that was driven to its end; while the next is under way nothing comes on the screen. */
-function markRep(model: DrillModel): Step {
-  const { attempts: rep } = model;
-  if (rep === 0) return [{ ...model, message: NO_REP_TO_MARK }, []];
-  const marked = isRepUnderWay(model) ? model : { ...model, message: repMarked(rep) };
-  return [marked, [{ kind: 'note', rep }]];
 }
 
 /** Turns the feedback of the reps to come round; a second time goes back to the schedule. */

@@ -38,6 +38,7 @@ export function startDrill(setup: DrillSetup): DrillModel {
     chosenFeedback: null,
     asksRating: setup.asksRating,
     rating: null,
+    note: null,
     clutchHold: NO_HOLD,
     lostDevices: [],
     message: null,

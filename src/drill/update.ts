@@ -2,7 +2,8 @@ import type { DrillMessage } from './drill-message.ts';
 import type { DrillModel } from './drill-model.ts';
 import { onBatch } from './on-batch.ts';
 import { onDeviceBack, onDeviceLost } from './on-device.ts';
-import { onKey } from './on-key.ts';
+import { isRepUnderWay, onKey } from './on-key.ts';
+import { onNoteKey, onTyped } from './on-note.ts';
 import { onScored } from './on-scored.ts';
 import type { Step } from './stages.ts';
 
@@ -12,7 +13,10 @@ export function update(model: DrillModel, message: DrillMessage): Step {
     case 'batch':
       return onBatch(model, message.batch, message.health);
     case 'key':
+      if (message.action === 'note') return onNoteKey(model, isRepUnderWay(model));
       return onKey(model, message.action);
+    case 'type':
+      return onTyped(model, message.key);
     case 'scored':
       return onScored(model, message.rep, message.outcome);
     case 'device-lost':

@@ -42,6 +42,7 @@ export function viewOf(model: DrillModel): DrillView {
     restS: phaseOf(model) === 'rest' && stage.kind === 'after' ? stage.nextS - atS : null,
     lastReps: lines,
     rating: stage.kind === 'after' && atS < stage.revealAtS ? model.rating : null,
+    note: model.note,
     result: resultOf(model, lines),
     summary: stage.kind === 'summary' ? stage.summary : null,
     health: model.health,

@@ -15,6 +15,10 @@ export function repMarked(rep: number): string {
   return `Rep ${rep} of this practice marked: say why later with \`ebbline note add\`.`;
 }
 
+export function noteKept(rep: number): string {
+  return `Note on rep ${rep} kept.`;
+}
+
 export function falseStart(beforeCueS: number): string {
   return `False start: on the brake ${beforeCueS.toFixed(1)} s before the cue.`;
 }

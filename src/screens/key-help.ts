@@ -7,7 +7,7 @@ const KEY_HELP: readonly (readonly [string, string])[] = [
   ['r', 'repeat this rep'],
   ['p', 'pause, go on; also: hold the clutch for two seconds'],
   ['f', 'feedback: own trace shown, or hidden until the rep ends'],
-  ['n', 'note: mark the last rep, for `ebbline note add`'],
+  ['n', 'note: mark the last rep; between reps also type a few words'],
   ['s', 'say how each rep felt, by 1, 2, 3, before its result; or stop'],
   ['q', 'finish; finished reps are kept'],
   ['Esc', 'close this help'],

@@ -3,6 +3,7 @@ import { AMOUNT_FEELS, type RatingUnderWay, TIMING_FEELS } from '../drill/self-r
 import { type CellGrid, clearArea, type Pen } from './cell-grid.ts';
 import { livePrompt } from './live/live-prompt.ts';
 import type { Look } from './look.ts';
+import { drawNote } from './note-line.ts';
 import { wrapText, writeText } from './write-text.ts';
 
 /** Rows that the longest message may take; the second stands over the headings of the picture. */
@@ -10,6 +11,10 @@ const MOST_ROWS = 2;
 
 /** What the drill waits for; its own message stands in front of the phase's. Drawn last, over what is below. */
 export function drawPrompt(grid: CellGrid, row: number, view: DrillView, look: Look): void {
+  if (view.note !== null) {
+    drawNote(grid, row, view.note, look);
+    return;
+  }
   const pen = penOf(view, look);
   const lines = wrapText(view.message ?? liveWords(view) ?? promptOf(view), grid.cols - 4).slice(
     0,

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { PracticeLog } from '../../src/commands/drill-history.ts';
 import { noteAdd } from '../../src/commands/note-add.ts';
 import { command as noteList } from '../../src/commands/note-list.ts';
+import { wordedNotes } from '../../src/commands/worded-notes.ts';
 import type { FinishedRep } from '../../src/drill/drill-message.ts';
 import { openHistory } from '../../src/history/open-history.ts';
 import { Problem } from '../../src/problem.ts';
@@ -147,5 +148,13 @@ test('a mark in a drill is kept with the gear the rep ended in, once for each re
         repId: stored?.id,
       },
     ]);
+    log.say(1, 'ease over the drain');
+    log.say(2, 'no such rep');
+    expect(history.notes({})[1]).toMatchObject({
+      text: 'ease over the drain',
+      gear: 3,
+      repId: stored?.id,
+    });
+    expect(wordedNotes(history.notes({})).map(({ text }) => text)).toEqual(['ease over the drain']);
     history.close();
   }));

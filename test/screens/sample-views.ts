@@ -196,6 +196,7 @@ export const BRAKING: DrillView = {
   restS: null,
   lastReps: REPS,
   rating: null,
+  note: null,
   result: null,
   summary: null,
   health: [
@@ -310,6 +311,24 @@ export const DRILL_VIEWS: Readonly<Record<string, DrillView>> = {
       ],
       lap: null,
     },
+  },
+  noting: {
+    ...BRAKING,
+    phase: 'rest',
+    restS: 3.4,
+    nowS: 2.6,
+    own: ownTrace(2.6),
+    brakeLevel: 0,
+    note: { rep: 5, text: 'ease over the second patch of the drain' },
+  },
+  'noting-long': {
+    ...BRAKING,
+    phase: 'rest',
+    restS: 3.4,
+    nowS: 2.6,
+    own: ownTrace(2.6),
+    brakeLevel: 0,
+    note: { rep: 125, text: `${'the rear gets light over the drain, '.repeat(5)}so ease there` },
   },
   'lap-rest': {
     ...BRAKING,
