@@ -25,7 +25,7 @@ function titleInLap({ block, stage }: DrillModel, plan: PlannedPractice, zones: 
 /** A block of a plan with what it is for, for a heading. */
 export function blockTitle(plan: PlannedPractice, number: number): string {
   if (plan.lapZones !== undefined) return lapBlockTitle(plan, plan.lapZones, number);
-  return `${blockOf(plan, number)}: ${blockWords(plan.blocks[number - 1]!)}`;
+  return `${blockOf(plan, number)}: ${pacedWords(plan.blocks[number - 1]!)}`;
 }
 
 function blockOf({ blocks }: PlannedPractice, number: number): string {
@@ -38,6 +38,14 @@ function whyDriven(model: DrillModel, planned: PracticeBlock<PracticeZone>): str
   if (rep === null || model.stage.kind === 'summary') return words;
   const task = planned.phase === 'block' && rep.zone.paced ? ', paced by the steering' : '';
   return `${words}${task}`;
+}
+
+/** What a block is for, and whether the wheel paces all or some of it. */
+function pacedWords(block: PracticeBlock<PracticeZone>): string {
+  const paced = block.reps.filter(({ zone }) => zone.paced).length;
+  if (paced === 0) return blockWords(block);
+  const some = paced < block.reps.length ? 'partly ' : '';
+  return `${blockWords(block)}, ${some}paced by the steering`;
 }
 
 /** What a block is for. */
@@ -76,7 +84,7 @@ function nextNote(model: DrillModel, plan: PlannedPractice): string {
 /** The block after one of that number. */
 function nextWords(plan: PlannedPractice, number: number): string {
   if (plan.lapZones !== undefined) return lapBlockTitle(plan, plan.lapZones, number + 1);
-  return blockWords(plan.blocks[number]!);
+  return pacedWords(plan.blocks[number]!);
 }
 
 function fatigueNotes(model: DrillModel, plan: PlannedPractice): string[] {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { FinishedRep } from '../../../src/drill/drill-message.ts';
 import type { DrillModel } from '../../../src/drill/drill-model.ts';
+import { blockTitle } from '../../../src/drill/plan/plan-words.ts';
 import type { PlannedPractice, PracticeZone } from '../../../src/drill/plan/planned-practice.ts';
 import type { PracticeBlock } from '../../../src/drill/plan/practice-blocks.ts';
 import type { RepOrder, RepPhase } from '../../../src/drill/plan/practice-plan.ts';
@@ -251,6 +252,14 @@ describe('what the driver sees of a plan', () => {
     const paced = zone(RAMP, { paced: true });
     const { model } = begin(practice([block('block', [paced])]));
     expect(viewOf(model).plan?.title).toBe('block 1 of 1: blocked, paced by the steering');
+    const plan = practice([
+      ...[block('warm-up', [A]), block('block', [paced, paced]), block('block', [paced, B])],
+    ]);
+    expect([1, 2, 3].map((number) => blockTitle(plan, number))).toEqual([
+      'block 1 of 3: warm-up, not counted',
+      'block 2 of 3: blocked, paced by the steering',
+      'block 3 of 3: blocked, partly paced by the steering',
+    ]);
   });
 
   test('without a plan there is none', () => {
