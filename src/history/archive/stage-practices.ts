@@ -1,3 +1,4 @@
+import { cleanText } from '../../input/discovery/clean-text.ts';
 import { Problem } from '../../problem.ts';
 import type { HistorySnapshot } from '../kept.ts';
 import type { PracticeStart } from '../store.ts';
@@ -27,6 +28,7 @@ export async function stagePractices(
     const { id, ...said } = line;
     const start = { ...said, driver: drivers.nameOf(said) };
     const known = here.practice(id)?.start ?? null;
+    if (known !== null) drivers.refuseOtherName(said, known);
     const why = known === null ? null : conflictOf(start, known);
     if (why !== null) {
       refused.add(id);
@@ -71,6 +73,19 @@ class Drivers {
     if (driver !== this.#options.unnamed) return;
     if (isKnown) this.#known++;
     else this.#added++;
+  }
+
+  /** Who was taken in under a name given here would be two drivers from now on. */
+  refuseOtherName(said: PracticeStart, known: PracticeStart): void {
+    if (this.#options.driver !== null || said.driver === known.driver) return;
+    const [there, here] = [said.driver, known.driver].map((name) =>
+      JSON.stringify(cleanText(name)),
+    );
+    throw new Problem(`the driver ${there} of this archive is ${here} here`, {
+      where: this.#archive.path,
+      next: `Say --driver ${here}: what is new joins the rest.`,
+      exitCode: 2,
+    });
   }
 
   /** Two people who never gave a name must not become one. */

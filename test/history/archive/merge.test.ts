@@ -73,7 +73,6 @@ describe.each([...SQL_IMPLEMENTATIONS, JOURNAL])(
         const before = await entriesOf(zip);
         const changes: [name: string, from: string, to: string, kind: string, why: RegExp][] = [
           ['practices.jsonl', '"race boots"', '"socks"', 'practice', /other content/],
-          ['practices.jsonl', '"driver":"Kim"', '"driver":"Bo"', 'practice', /another driver/],
           ['reps.jsonl', '"condition":"dry"', '"condition":"wet"', 'rep', /other content/],
           ['reps.jsonl', '"score":71.25', '"score":72', 'rep', /score of version 1/],
           ['reps.jsonl', '"endTicks":25', '"endTicks":26', 'rep', /samples are others/],
@@ -144,6 +143,11 @@ describe.each([...SQL_IMPLEMENTATIONS, JOURNAL])(
             .toSorted(),
         ).toEqual(['Bo', 'driver']);
         history.close();
+        await expect(imported(zips[1]!, coach, implementation)).rejects.toThrow(
+          'the driver "driver" of this archive is "Bo" here',
+        );
+        const other = await imported(zips[1]!, coach, implementation, { driver: 'Al' });
+        expect(other.conflicts).toMatchObject([{ why: 'it is of another driver here' }]);
         // who is known needs no word, and a name that was given stays
         expect((await imported(zips[0]!, coach, implementation)).counts.practice.known).toBe(1);
         const same = await imported(zips[1]!, coach, implementation, { driver: 'Bo' });
