@@ -132,7 +132,7 @@ function weekCount(weeks: unknown): number {
   if (!Number.isInteger(count) || count < 1 || count > 5200)
     throw wrongUsage(
       `--weeks ${JSON.stringify(weeks)} is no number of weeks`,
-      'Say a whole number from 1 on.',
+      'Say a whole number from 1 to 5200.',
     );
   return count;
 }

@@ -78,7 +78,7 @@ function parseSeconds(value: CommandInput['values'][string]): number {
   if (value !== '' && seconds > 0 && seconds <= MOST_SECONDS) return seconds;
   throw new Problem(`${JSON.stringify(value)} is not a time to watch`, {
     where: '--seconds',
-    next: `Give seconds, up to ${MOST_SECONDS}.`,
+    next: `Give seconds above 0, up to ${MOST_SECONDS}.`,
     exitCode: 2,
   });
 }
