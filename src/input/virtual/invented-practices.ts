@@ -24,7 +24,7 @@ export interface InventedCalendar {
   readonly practices: readonly InventedPractice[];
   /** Week without a practice, from 0; null under five weeks. */
   readonly missedWeek: number | null;
-  /** First week on the new pedals; null under four weeks. */
+  /** First week on the new pedals, those of a virtual drill today; null under four weeks. */
   readonly pedalWeek: number | null;
 }
 
@@ -71,7 +71,7 @@ export function inventedCalendar(
           zone,
         ),
         week,
-        pedals: pedalWeek !== null && week >= pedalWeek ? 12 : 16,
+        pedals: pedalWeek !== null && week < pedalWeek ? 12 : 16,
         seed: (seedOfDay + place) % 2 ** 31,
       }));
     });

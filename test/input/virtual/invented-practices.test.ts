@@ -23,7 +23,7 @@ test('three evenings a week, new pedals after three tenths, one week missed late
         );
         for (const [i, { startedAt, week, pedals }] of practices.entries()) {
           expect(week).not.toBe(missedWeek);
-          expect(pedals).toBe(week < pedalWeek! ? 16 : 12);
+          expect(pedals).toBe(week < pedalWeek! ? 12 : 16);
           const hour = new Date(startedAt.utcMs + startedAt.offsetMin * 60_000).getUTCHours();
           expect(hour).toBeGreaterThanOrEqual(18);
           expect(hour).toBeLessThan(21);
