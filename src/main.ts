@@ -1,5 +1,9 @@
 #!/usr/bin/env node
-import { endQuietlyOnClosedPipe, exit, run } from './commands/run.ts';
+import module from 'node:module';
+
+// Node 22 keeps what it has compiled from one run to the next; Node 20 has no such cache.
+(module as { enableCompileCache?: () => unknown }).enableCompileCache?.();
+const { endQuietlyOnClosedPipe, exit, run } = await import('./commands/run.ts');
 
 endQuietlyOnClosedPipe();
 exit(await run(process.argv.slice(2)));

@@ -74,6 +74,7 @@ function build(target: Target): TargetReference {
   const from = at(marks.startOfRelease - WINDOW_BEFORE_S);
   const release = { from, to: at(marks.brakeOff + WINDOW_AFTER_S) };
   const smoothnessWindow = { from, to: at(marks.brakeOff + SMOOTHNESS_AFTER_S) };
+  let smoothness: number | null | undefined;
   return {
     target,
     originS,
@@ -82,7 +83,11 @@ function build(target: Target): TargetReference {
     keys,
     release,
     smoothnessWindow,
-    smoothness: spectralArcLength(releaseSpeed(levels, smoothnessWindow), RATE_HZ),
+    // It costs more than all the rest, and not everybody who needs a target's key points asks for it.
+    get smoothness() {
+      smoothness ??= spectralArcLength(releaseSpeed(levels, smoothnessWindow), RATE_HZ);
+      return smoothness;
+    },
     steepestFall: steepestFall(levels, { from: keys.peak, to: release.to }),
     onOffErrorLevel: onOffError(slice(levels, release)),
   };
