@@ -24,6 +24,6 @@ export function withSchemaPlace(text: string, path: string): string {
 /** A place on the network is not looked at. */
 function leadsSomewhere(place: string, path: string): boolean {
   if (/^https?:/i.test(place)) return true;
-  if (/^file:/i.test(place)) return URL.canParse(place) && existsSync(fileURLToPath(place));
+  if (/^file:/i.test(place)) return URL.canParse(place) && existsSync(new URL(place));
   return existsSync(resolve(dirname(path), place));
 }

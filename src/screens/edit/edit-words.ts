@@ -9,17 +9,17 @@ export interface EditWords {
 }
 
 /** An open question before what was last done or refused, and else what a foot cannot follow. */
-export function editWords({ model, path }: EditView): EditWords | null {
+export function editWords({ model }: EditView): EditWords | null {
   const { question, said } = model;
   switch (question?.kind) {
     case 'quit':
       return {
-        text: `${path} is not saved: s saves and quits, q quits without, Esc goes on.`,
+        text: 'Not saved yet: s saves and quits, q quits without, Esc goes on.',
         pen: 'alert',
       };
     case 'save-beside':
       return {
-        text: `${path} was changed by somebody else and left as it is. Save as ${question.path} instead? y yes, n no`,
+        text: `The file was changed by somebody else and is left: y saves as ${baseName(question.path)} beside it, n does not.`,
         pen: 'alert',
       };
     case 'restore':
@@ -37,4 +37,8 @@ export function editWords({ model, path }: EditView): EditWords | null {
     text: 'A starting point: approach it from the safe side, with an instructor.',
     pen: 'quiet',
   };
+}
+
+function baseName(path: string): string {
+  return path.split(/[/\\]/).at(-1)!;
 }
