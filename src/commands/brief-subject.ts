@@ -28,6 +28,8 @@ export interface BriefSubject {
   /** What the reader has to know first; empty for nothing. */
   readonly about: string;
   readonly zones: readonly BriefZone[];
+  /** Null for corners by themselves. */
+  readonly event: { readonly id: string; readonly date: string; readonly daysLeft: number } | null;
 }
 
 /** What the command line says beside the names; null for nothing. */
@@ -90,12 +92,13 @@ async function eventBrief(
       variant: variant ?? variantIn(zone, session),
     })),
   );
-  const daysLeft = daysLeftText(daysBetween(today, event.date));
+  const daysLeft = daysBetween(today, event.date);
   const cars = [...new Set(zones.map(({ carFile }) => carFile.name))].join(' and ');
   return {
     title: `Brief: ${event.name}`,
-    about: `${event.date}, ${daysLeft}; ${variant ?? session.session}, ${cars}.`,
+    about: `${event.date}, ${daysLeftText(daysLeft)}; ${variant ?? session.session}, ${cars}.`,
     zones,
+    event: { id: event.id, date: event.date, daysLeft },
   };
 }
 
@@ -114,6 +117,7 @@ async function cornersBrief(
     title: `Brief: ${carFile.name}`,
     about: '',
     zones: sheets.map((sheet) => ({ sheet, carFile, variant })),
+    event: null,
   };
 }
 

@@ -10,7 +10,7 @@ import { briefMarkdown } from '../report/brief/brief-markdown.ts';
 import { briefText } from '../report/brief/brief-text.ts';
 import { CAUTIONS } from '../screens/cautions.ts';
 import { briefSource } from './brief-source.ts';
-import { briefSubject } from './brief-subject.ts';
+import { type BriefSubject, briefSubject } from './brief-subject.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
 import { writeNewFile } from './write-new-file.ts';
 import { zonedNow } from './zoned-now.ts';
@@ -74,12 +74,23 @@ export async function brief(
       corners: sources.map((source) => briefCorner(source, context.units)),
       cautions: CAUTIONS,
     };
-    const text = values.json === true ? `${JSON.stringify(briefJson(sources))}\n` : write(page);
+    const text =
+      values.json === true
+        ? `${JSON.stringify({ ...eventOf(subject), ...briefJson(sources) })}\n`
+        : write(page);
     await put(text, textOf(values.out), context);
   } finally {
     history?.close();
   }
   return 0;
+}
+
+function eventOf({ event }: BriefSubject): object {
+  return {
+    event: event?.id ?? null,
+    date: event?.date ?? null,
+    days_left: event?.daysLeft ?? null,
+  };
 }
 
 async function put(text: string, path: string | null, context: CommandContext): Promise<void> {

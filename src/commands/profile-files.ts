@@ -103,7 +103,10 @@ export async function readProfileText(path: string, noun: string): Promise<strin
 
 async function readBytes(path: string, noun: string): Promise<Uint8Array> {
   const unreadable = (what: string): Problem =>
-    new Problem(what, { where: path, next: `Give the path of a ${noun} file in YAML.` });
+    new Problem(what, {
+      where: path,
+      next: `Give the path of ${/^[aeiou]/.test(noun) ? 'an' : 'a'} ${noun} file in YAML.`,
+    });
   try {
     const found = await stat(path);
     if (!found.isFile()) throw unreadable('this is not a file');

@@ -104,7 +104,9 @@ describe('brief', () => {
       expect(text).toMatch(
         /^Brief: Sallow Fen test day\n2027-04-10, in 135 days; qualifying, Quillmark P\. Made on 2026-11-26\./,
       );
-      const { corners } = JSON.parse(await page(folder, { ...none, json: true }, ['sallow-fen']));
+      const json = JSON.parse(await page(folder, { ...none, json: true }, ['sallow-fen']));
+      expect(json).toMatchObject({ event: 'sallow-fen', date: '2027-04-10', days_left: 135 });
+      const { corners } = json;
       expect(corners.map(({ corner }: { corner: string }) => corner)).toEqual([
         ...['kiln-hairpin', 'coil-bend', 'heron-sweep', 'weavers-corner'],
         ...['drovers-bowl', 'ferry-chicane', 'beacon-rise', 'lantern-gate'],

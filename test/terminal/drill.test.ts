@@ -61,6 +61,23 @@ describe('keys', () => {
     await open.waitFor('Brake when the count is over.');
   });
 
+  test('n between reps takes a few words, and the next rep waits for them', async () => {
+    const open = await ebbline([...VIRTUAL.slice(0, -1), '2']);
+    await open.waitFor(/Rest \d s/);
+    await open.send('n');
+    await open.waitFor('Note on rep 1: _');
+    for (const letter of 'Quiet, please') await open.send(letter === ' ' ? 'Space' : letter);
+    await open.waitFor('Note on rep 1: Quiet, please_');
+    await open.send('Enter');
+    await open.waitFor('Brake when the count is over.');
+    await open.send('n');
+    await open.waitFor((screen) => !screen.includes('Note on rep'));
+    await open.send('q');
+    await open.waitFor('median score');
+    await open.send('q');
+    expect(await open.exitCode()).toBe(0);
+  });
+
   test('a change of size in the middle of a rep lays it out anew', async () => {
     const open = await ebbline(VIRTUAL);
     await open.waitFor(/error so far/);
