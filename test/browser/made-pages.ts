@@ -43,7 +43,7 @@ export function makePages(): MadePages {
     '--source',
     'virtual:club',
   ];
-  run(...drill, '--headless', '--seed', '1', '--data-dir', car);
+  run(...drill, '--headless', '--seed', '1', '--reps', '5', '--data-dir', car);
   makeHostile(weeks);
   const page = (name: string, data: string, ...which: string[]): string => {
     const path = join(folder, name);

@@ -135,6 +135,21 @@ describe('a page', () => {
     expect(page).toMatch(/<p>Against the others: first rep \d+ points (above|below)/);
   });
 
+  test('has every note with its place, and says of a mark that its words are missing', () => {
+    const review = {
+      ...SAMPLE,
+      notes: [
+        { at: '2026-11-25 18:03', about: 'rep 6', text: 'ease over the drain' },
+        { at: '2026-11-25 18:09', about: '', text: '' },
+      ],
+    };
+    const notes = practicePage(review)
+      .split('id="notes"')[1]!
+      .replace(/<[^>]*>/g, '');
+    expect(notes).toContain('2026-11-25 18:03, rep 6: ease over the drain');
+    expect(notes).toContain('2026-11-25 18:09: marked, without words yet');
+  });
+
   test('says why a block is not drawn', () => {
     expect(page).toContain('No pictures: x.');
   });
