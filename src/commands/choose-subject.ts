@@ -1,4 +1,6 @@
+import { merge, type Observable } from 'rxjs';
 import type { CornerSheet } from '../corner/corner-sheet.ts';
+import { learnedButtons } from '../drill/learned-buttons.ts';
 import { openExistingHistory } from '../history/open-history.ts';
 import type { HistoryStore, RepQuery } from '../history/store.ts';
 import { type PickerItem, pickerScreen } from '../screens/picker-screen.ts';
@@ -10,6 +12,7 @@ import { CORNER_FILES } from './corner-files.ts';
 import type { DrillOptions } from './drill-options.ts';
 import { driverName } from './drill-practice.ts';
 import { asWished, type DrillSubject } from './drill-subject.ts';
+import { listButtons } from './list-buttons.ts';
 import { type ListedProfile, listProfiles } from './profile-files.ts';
 import type { RigSource } from './rig-source.ts';
 import { listTargets } from './target-files.ts';
@@ -67,18 +70,23 @@ function choose(
         help: state.help,
         source: rigSource.source.label,
         message: rigSource.note,
+        buttons: learnedButtons(rigSource.rig.buttons),
       }),
     );
   draw();
-  return new Promise((resolve) => {
-    const subscription = screen.keys$.subscribe((action) => {
-      if (action === 'finish' || isChoice(action)) {
-        subscription.unsubscribe();
-        resolve(action === 'finish' ? null : (choices[state.selected] ?? null));
-      } else {
-        turn(state, action, choices.length);
-        draw();
-      }
+  const actions$: Observable<ScreenAction> = merge(screen.keys$, listButtons(rigSource));
+  return new Promise((resolve, reject) => {
+    const subscription = actions$.subscribe({
+      next: (action) => {
+        if (action === 'finish' || isChoice(action)) {
+          subscription.unsubscribe();
+          resolve(action === 'finish' ? null : (choices[state.selected] ?? null));
+        } else {
+          turn(state, action, choices.length);
+          draw();
+        }
+      },
+      error: reject,
     });
   });
 }
@@ -93,7 +101,8 @@ const STEPS: Readonly<Partial<Record<ScreenAction, number>>> = { up: -1, down: 1
 function turn(state: PickerState, action: ScreenAction, count: number): void {
   if (action === 'help') state.help = !state.help;
   if (action === 'close') state.help = false;
-  state.selected = Math.min(count - 1, Math.max(0, state.selected + (STEPS[action] ?? 0)));
+  // round, so that one button reaches all
+  state.selected = (state.selected + (STEPS[action] ?? 0) + count) % Math.max(1, count);
 }
 
 function isChoice(action: ScreenAction): boolean {

@@ -1,4 +1,5 @@
 import { BLOCK_REPS, type DrillSetup, REP_TIMING } from '../drill/drill-setup.ts';
+import { learnedButtons } from '../drill/learned-buttons.ts';
 import { openHistory } from '../history/open-history.ts';
 import type { HistoryStore } from '../history/store.ts';
 import type { ReportSource } from '../input/report-source.ts';
@@ -123,6 +124,7 @@ function drillSetup(
     feedback: null,
     asksRating: options.selfRating,
     axes: axesOf(rig),
+    buttons: learnedButtons(rig.buttons),
     brakeStepLevel: brakeStepLevel(rig),
     timing: REP_TIMING,
   };

@@ -75,6 +75,7 @@ export async function inventPractice(
     feedback: null,
     asksRating: false,
     axes: { throttle: true, clutch: true, steering: true },
+    buttons: [],
     brakeStepLevel: brakeStepLevel(rig),
     timing: BRISK,
   };

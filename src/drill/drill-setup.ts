@@ -2,6 +2,7 @@ import type { SpokenUnits } from '../score/describe-live.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
 import type { Target } from '../target/target.ts';
 import type { Feedback } from './drill-view.ts';
+import type { LearnedButton } from './learned-buttons.ts';
 import type { LivePlan } from './live/live-plan.ts';
 import type { PlannedPractice } from './plan/planned-practice.ts';
 
@@ -57,6 +58,8 @@ export interface DrillSetup {
   /** True where the driver rates each rep before its result is shown. */
   readonly asksRating: boolean;
   readonly axes: RigAxes;
+  /** What the wheel's buttons do; empty where none was learned. */
+  readonly buttons: readonly LearnedButton[];
   /** One count of the brake's sensor as a level; 0 where unknown. */
   readonly brakeStepLevel: number;
   readonly timing: RepTiming;

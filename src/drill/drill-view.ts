@@ -5,6 +5,7 @@ import type { Target } from '../target/target.ts';
 import type { Track } from '../trace/track.ts';
 import type { BlockDiagnosis } from './diagnosis/block-diagnosis.ts';
 import type { LapView } from './event/lap-view.ts';
+import type { LearnedButton } from './learned-buttons.ts';
 import type { NoteUnderWay } from './note-typing.ts';
 import type { RatingUnderWay } from './self-rating.ts';
 
@@ -128,6 +129,8 @@ export interface DrillView {
   readonly lastReps: readonly RepLine[];
   /** What the driver is asked before the result, as far as it was answered; null where nothing is asked now. */
   readonly rating: RatingUnderWay | null;
+  /** Buttons of the wheel that a prompt can name. */
+  readonly buttons: readonly LearnedButton[];
   /** What the driver is typing about a rep; null where nothing is typed. */
   readonly note: NoteUnderWay | null;
   /** The rep just finished, once its score may be shown. */

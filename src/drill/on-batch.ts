@@ -1,7 +1,7 @@
-import type { ButtonAction, RigBatch } from '../trace/rig-batch.ts';
+import type { RigBatch } from '../trace/rig-batch.ts';
 import { advance } from './advance.ts';
+import { keyOfButton } from './button-key.ts';
 import { followClutch, NO_HOLD } from './clutch-hold.ts';
-import type { KeyAction } from './drill-message.ts';
 import type { DrillModel } from './drill-model.ts';
 import type { DeviceHealth } from './drill-view.ts';
 import { shiftedGear } from './gear.ts';
@@ -27,16 +27,13 @@ function obeyButtons(model: DrillModel, { buttons }: RigBatch): Step {
     .filter(({ pressed }) => pressed)
     .reduce<Step>(
       ([now, effects], { action }) => {
-        if (!isKeyAction(action)) return [now, effects];
-        const [next, more] = onKey(now, action);
+        const key = keyOfButton(now, action);
+        if (key === null) return [now, effects];
+        const [next, more] = onKey(now, key);
         return [next, [...effects, ...more]];
       },
       [model, []],
     );
-}
-
-function isKeyAction(action: ButtonAction | null): action is ButtonAction & KeyAction {
-  return action !== null && action !== 'upshift' && action !== 'downshift';
 }
 
 /** A clutch held for two seconds between reps pauses; during a rep it is part of the driving. */

@@ -5,8 +5,8 @@ import { ratingChosen } from './words.ts';
 
 /** A rating has to come before the result: what is said after it is not felt but read. */
 export function onRating(model: DrillModel, key: RatingKey): Step {
-  const { stage, rating, atS } = model;
-  if (stage.kind !== 'after' || rating === null || atS >= stage.revealAtS) return [model, []];
+  const { stage, rating } = model;
+  if (!isRatingOpen(model) || rating === null || stage.kind !== 'after') return [model, []];
   const next = rated(rating, key);
   const whole = wholeRating(next);
   if (next === rating || whole === null) return [{ ...model, rating: next }, []];
@@ -16,6 +16,16 @@ export function onRating(model: DrillModel, key: RatingKey): Step {
     withRating({ ...model, rating: next }, number, whole),
     isStored ? [{ kind: 'rate', rep: number, rating: whole }] : [],
   ];
+}
+
+/** True while the driver is asked, or has just answered. */
+function isRatingOpen({ stage, rating, atS }: DrillModel): boolean {
+  return stage.kind === 'after' && rating !== null && atS < stage.revealAtS;
+}
+
+/** True while an answer is awaited. */
+export function isRatingAsked(model: DrillModel): boolean {
+  return isRatingOpen(model) && model.rating !== null && wholeRating(model.rating) === null;
 }
 
 /** Turns the question on or off, from the next rep on. */

@@ -9,7 +9,7 @@ import { trackOf } from './sample-log.ts';
 import { FOOT_OFF_LEVEL } from './stages.ts';
 import { targetOf } from './target-of.ts';
 import { hidesOwn, hidesTarget, isOwnSeen } from './what-is-hidden.ts';
-import { BRAKE_UNKNOWN, FOOT_ON_BRAKE, PAUSED, waitingForDevices } from './words.ts';
+import { BRAKE_UNKNOWN, FOOT_ON_BRAKE, paused, waitingForDevices } from './words.ts';
 
 /** What may be seen of the drill now. Costs nothing that grows with the length of the rep. */
 export function viewOf(model: DrillModel): DrillView {
@@ -42,6 +42,7 @@ export function viewOf(model: DrillModel): DrillView {
     restS: phaseOf(model) === 'rest' && stage.kind === 'after' ? stage.nextS - atS : null,
     lastReps: lines,
     rating: stage.kind === 'after' && atS < stage.revealAtS ? model.rating : null,
+    buttons: setup.buttons,
     note: model.note,
     result: resultOf(model, lines),
     summary: stage.kind === 'summary' ? stage.summary : null,
@@ -102,7 +103,7 @@ function resultOf({ stage, block }: DrillModel, lines: readonly RepLine[]): RepL
 function messageOf(model: DrillModel, warning: string | null): string | null {
   const { stage, lostDevices, message } = model;
   if (lostDevices.length > 0) return joined(message, waitingForDevices(lostDevices));
-  if (stage.kind === 'paused') return PAUSED;
+  if (stage.kind === 'paused') return paused(model.setup.buttons);
   const waits = stage.kind === 'arming' ? whyNotArmed(stage, model) : null;
   return message ?? waits ?? (BETWEEN_REPS.has(stage.kind) ? warning : null);
 }

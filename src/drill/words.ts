@@ -1,15 +1,20 @@
 import type { Feedback } from './drill-view.ts';
+import { keyOrButton, type LearnedButton } from './learned-buttons.ts';
 
 /** What the drill says to the driver: why it waits, what was lost, what does not count. */
 
 export const FOOT_ON_BRAKE = 'Take your foot off the brake to start.';
 export const BRAKE_UNKNOWN = 'Press the brake once: it has not reported yet.';
-export const PAUSED = 'Paused. Press p, or hold the clutch for two seconds, to go on.';
 export const ABORTED_BY_DRIVER = 'Aborted by the driver.';
 export const FIRST_OF_DAY_STAYS = 'First-of-day reps show no target.';
 export const CARRY_OVER_STAYS = 'The reps of a carry-over check stay hidden.';
 
 export const NO_REP_TO_MARK = 'No rep to mark yet.';
+
+export function paused(buttons: readonly LearnedButton[]): string {
+  const key = keyOrButton('p', buttons, 'pause');
+  return `Paused. Press ${key}, or hold the clutch for two seconds, to go on.`;
+}
 
 export function repMarked(rep: number): string {
   return `Rep ${rep} of this practice marked: say why later with \`ebbline note add\`.`;

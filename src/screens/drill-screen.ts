@@ -5,7 +5,8 @@ import { drawDrillPicture } from './drill-picture.ts';
 import { framedView } from './framed-view.ts';
 import { drawHealth } from './health-line.ts';
 import { drawHelp } from './help-overlay.ts';
-import { DRILL_HELP, DRILL_KEYS, LIVE_HELP } from './key-help.ts';
+import { DRILL_HELP, LIVE_HELP } from './key-help.ts';
+import { drillKeys, withButtons } from './key-names.ts';
 import { drawLaps } from './lap-panel.ts';
 import { drawLevelLines } from './level-lines.ts';
 import { drawLive } from './live/live-screen.ts';
@@ -26,7 +27,9 @@ export function drillScreen(view: DrillView, size: Size, options: DrillScreenOpt
   return framedView(size, options, (grid) => {
     if (view.live !== null && view.phase !== 'summary') drawLive(grid, view, view.live, options);
     else drawOverTime(grid, view, options);
-    if (options.help === true) drawHelp(grid, view.live === null ? DRILL_HELP : LIVE_HELP, options);
+    if (options.help !== true) return;
+    const help = view.live === null ? DRILL_HELP : LIVE_HELP;
+    drawHelp(grid, withButtons(help, view.buttons), options);
   });
 }
 
@@ -43,7 +46,7 @@ function drawOverTime(grid: CellGrid, view: DrillView, look: Look): void {
   if (view.phase !== 'summary' || hasRoomForReps(grid))
     drawRepList(grid, layout.reps, view.lastReps, look, view.live !== null);
   drawHealth(grid, layout.health, view, look);
-  writeText(grid, 1, layout.keys, DRILL_KEYS, look.theme.quiet);
+  writeText(grid, 1, layout.keys, drillKeys(view.buttons, grid.cols - 2), look.theme.quiet);
 }
 
 /** In a small terminal the block's picture takes the place of the list of reps. */

@@ -1,6 +1,3 @@
-/** Keys in the footer of the drill. */
-export const DRILL_KEYS = 'space next  r repeat  p pause  f feedback  n note  ? help  q finish';
-
 /** Help on what to press. */
 const KEY_HELP: readonly (readonly [string, string])[] = [
   ['space', 'next: start the rep or the next block'],
@@ -10,9 +7,7 @@ const KEY_HELP: readonly (readonly [string, string])[] = [
   ['n', 'note: mark the last rep; between reps also type a few words'],
   ['s', 'say how each rep felt, by 1, 2, 3, before its result; or stop'],
   ['q', 'finish; finished reps are kept'],
-  ['Esc', 'close this help'],
-  ['Ctrl-L', 'draw the screen again'],
-  ['Ctrl-Z', 'leave for the shell; `fg` comes back'],
+  ['Esc', 'close this help; Ctrl-L draws again, Ctrl-Z goes to the shell'],
 ];
 
 /** Help on the drill: what stands before the second column is a key or a sign on the screen. */
@@ -43,9 +38,6 @@ export const LIVE_HELP: readonly (readonly [string, string])[] = [
   ['braked', 'where, against the brake point of the target'],
   ['slowest', 'slowest speed, against the target'],
 ];
-
-/** Keys in the footer of the picker. */
-export const PICKER_KEYS = 'up, down choose  enter drill  ? help  q quit';
 
 /** Help on the picker. */
 export const PICKER_HELP: readonly (readonly [string, string])[] = [

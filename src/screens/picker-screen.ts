@@ -1,8 +1,10 @@
+import type { LearnedButton } from '../drill/learned-buttons.ts';
 import { CAUTIONS } from './cautions.ts';
 import type { Area, CellGrid, Pen, Size } from './cell-grid.ts';
 import { framedView } from './framed-view.ts';
 import { drawHelp } from './help-overlay.ts';
-import { PICKER_HELP, PICKER_KEYS } from './key-help.ts';
+import { PICKER_HELP } from './key-help.ts';
+import { pickerKeys } from './key-names.ts';
 import type { Look } from './look.ts';
 import { countText } from './number-text.ts';
 import { fitText, wrapText, writeText } from './write-text.ts';
@@ -18,6 +20,8 @@ export interface PickerItem {
 }
 
 export interface PickerScreenOptions extends Look {
+  /** Buttons of the wheel that the footer can name. */
+  readonly buttons?: readonly LearnedButton[];
   readonly help?: boolean;
   /** What is driven, for example `2 devices` or `virtual driver, club`. */
   readonly source?: string;
@@ -50,7 +54,13 @@ export function pickerScreen(
     cautions.forEach((caution, index) => {
       writeText(grid, 1, grid.rows - 2 - cautions.length + index, caution, theme.quiet);
     });
-    writeText(grid, 1, grid.rows - 1, PICKER_KEYS, theme.quiet);
+    writeText(
+      grid,
+      1,
+      grid.rows - 1,
+      pickerKeys(options.buttons ?? [], grid.cols - 2),
+      theme.quiet,
+    );
     if (options.help === true) drawHelp(grid, PICKER_HELP, options);
   });
 }

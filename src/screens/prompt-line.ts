@@ -1,5 +1,7 @@
 import type { DrillView, Feedback, PlanView } from '../drill/drill-view.ts';
-import { AMOUNT_FEELS, type RatingUnderWay, TIMING_FEELS } from '../drill/self-rating.ts';
+import { answerButton, buttonFor, keyOrButton } from '../drill/learned-buttons.ts';
+import { AMOUNT_FEELS, type RatingKey, TIMING_FEELS } from '../drill/self-rating.ts';
+import type { ButtonAction } from '../trace/rig-batch.ts';
 import { type CellGrid, clearArea, type Pen } from './cell-grid.ts';
 import { livePrompt } from './live/live-prompt.ts';
 import type { Look } from './look.ts';
@@ -49,6 +51,7 @@ function liveWords(view: DrillView): string | null {
 }
 
 function promptOf(view: DrillView): string {
+  const named = (key: string, action: ButtonAction) => keyOrButton(key, view.buttons, action);
   switch (view.phase) {
     case 'arming':
       return 'Take your foot off the brake: the count starts by itself.';
@@ -59,47 +62,58 @@ function promptOf(view: DrillView): string {
     case 'braking':
       return view.paced ? PACED[view.feedback] : BRAKING[view.feedback];
     case 'result':
-      return view.result === null ? feelPrompt(view.rating) : '';
+      return view.result === null ? feelPrompt(view) : '';
     case 'rest':
       return restWords(view);
     case 'paused':
-      return 'Paused: p goes on, q finishes.';
+      return `Paused: ${named('p', 'pause')} goes on, ${named('q', 'finish')} finishes.`;
     case 'device-lost':
       return `${lostNames(view)} gone: plug it in again. This rep does not count.`;
     case 'summary':
       return view.plan === null
-        ? 'Block finished: space starts the next one, q finishes.'
-        : betweenBlocks(view.plan);
+        ? `Block finished: ${named('space', 'next')} starts the next one, ${named('q', 'finish')} finishes.`
+        : betweenBlocks(
+            view.plan,
+            `${named('Space', 'next')} goes on, ${named('q', 'finish')} finishes.`,
+          );
   }
 }
 
-function restWords({ restS, plan }: DrillView): string {
+function restWords({ restS, plan, buttons }: DrillView): string {
   const roadTo = plan?.lap?.roadTo ?? null;
   const seconds = restS === null ? '' : `${Math.ceil(restS)} s`;
-  if (roadTo !== null) return `Road to ${roadTo}: ${seconds}; space comes sooner.`;
+  if (roadTo !== null)
+    return `Road to ${roadTo}: ${seconds}; ${keyOrButton('space', buttons, 'next')} comes sooner.`;
   return `Rest${restS === null ? '' : ` ${seconds}`}: the next rep comes by itself.`;
 }
 
-function feelPrompt(rating: RatingUnderWay | null): string {
+function feelPrompt({ rating, buttons }: DrillView): string {
   if (rating === null) return 'How did it feel? The score follows.';
   const { timing, amount } = rating;
-  if (timing === null) return `When did you release? ${choices(TIMING_FEELS)}`;
-  if (amount === null) return `How much pressure? ${choices(AMOUNT_FEELS)}`;
+  if (timing === null) return `When did you release? ${choices(TIMING_FEELS, buttons)}`;
+  if (amount === null) return `How much pressure? ${choices(AMOUNT_FEELS, buttons)}`;
   return `Felt ${timing} in time and ${amount} in pressure. The score follows.`;
 }
 
-function choices(feels: readonly string[]): string {
-  return feels.map((feel, i) => `${i + 1} ${feel}`).join(', ');
+const ANSWERS: readonly RatingKey[] = ['low', 'middle', 'high'];
+
+function choices(feels: readonly string[], buttons: DrillView['buttons']): string {
+  return feels
+    .map((feel, i) => {
+      const button = buttonFor(buttons, answerButton(buttons, ANSWERS[i]!));
+      return `${i + 1}${button === null ? '' : ` or ${button}`} ${feel}`;
+    })
+    .join(', ');
 }
 
 /** What has to be said, what comes next, and what else was driven in the block; the keys have a line of their own. */
-function betweenBlocks({ notes, summaries, lap }: PlanView): string {
-  if (lap !== null) return [...notes, 'Space goes on, q finishes.'].join(' ');
+function betweenBlocks({ notes, summaries, lap }: PlanView, keys: string): string {
+  if (lap !== null) return [...notes, keys].join(' ');
   const others = summaries.slice(1).map(({ targetName, summary: { medianScore } }) => {
     const score = medianScore === null ? 'no score' : `median score ${Math.round(medianScore)}`;
     return `${targetName}: ${score}.`;
   });
-  return [...notes, ...others, 'Space goes on, q finishes.'].join(' ');
+  return [...notes, ...others, keys].join(' ');
 }
 
 function lostNames(view: DrillView): string {

@@ -8,6 +8,8 @@ export type ButtonAction =
   | 'pause'
   | 'note'
   | 'feedback'
+  | 'finish'
+  | 'self-rating'
   | 'upshift'
   | 'downshift';
 

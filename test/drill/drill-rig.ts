@@ -51,6 +51,7 @@ export function setup(change: Partial<DrillSetup> = {}): DrillSetup {
     feedback: null,
     asksRating: false,
     axes: { throttle: true, clutch: true, steering: true },
+    buttons: [],
     brakeStepLevel: 1 / 4095,
     timing: REP_TIMING,
     units: 'metric',

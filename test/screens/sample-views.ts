@@ -196,6 +196,7 @@ export const BRAKING: DrillView = {
   restS: null,
   lastReps: REPS,
   rating: null,
+  buttons: [],
   note: null,
   result: null,
   summary: null,

@@ -36,6 +36,8 @@ export const ACTIONS: readonly (ButtonAction | null)[] = [
   'feedback',
   'upshift',
   'downshift',
+  'finish',
+  'self-rating',
 ];
 
 /**

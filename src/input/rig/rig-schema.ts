@@ -68,7 +68,18 @@ const BUTTON_SCHEMA = exactly({
   pressedCounts: whole,
   control: text,
   action: {
-    enum: ['next', 'repeat', 'pause', 'note', 'feedback', 'upshift', 'downshift', null],
+    enum: [
+      'next',
+      'repeat',
+      'pause',
+      'note',
+      'feedback',
+      'finish',
+      'self-rating',
+      'upshift',
+      'downshift',
+      null,
+    ],
   },
 });
 

@@ -1,7 +1,7 @@
 import type { DrillView } from '../../drill/drill-view.ts';
 import type { CellGrid } from '../cell-grid.ts';
 import { drawHealth } from '../health-line.ts';
-import { DRILL_KEYS } from '../key-help.ts';
+import { drillKeys } from '../key-names.ts';
 import type { Look } from '../look.ts';
 import { writeText } from '../write-text.ts';
 
@@ -14,5 +14,5 @@ export function drawFooter(
   look: Look,
 ): void {
   drawHealth(grid, health, view, look);
-  writeText(grid, 1, keys, DRILL_KEYS, look.theme.quiet);
+  writeText(grid, 1, keys, drillKeys(view.buttons, grid.cols - 2), look.theme.quiet);
 }

@@ -1,3 +1,4 @@
+import { BUTTON_JOBS, buttonsText, learnedButtons } from '../../../drill/learned-buttons.ts';
 import type { ButtonAction } from '../../../trace/rig-batch.ts';
 import type { LearnedButton } from '../../hid/learn-button.ts';
 import { describedField, deviceFields } from '../device-fields.ts';
@@ -5,24 +6,16 @@ import { placeText } from './axis-text.ts';
 import { type FoundControl, findButton } from './find-control.ts';
 import type { SetupDialogue } from './setup-dialogue.ts';
 
-const JOBS: readonly (readonly [ButtonAction, string])[] = [
-  ['downshift', 'Downshift'],
-  ['upshift', 'Upshift'],
-  ['next', 'Go on to the next rep'],
-  ['repeat', 'Repeat the rep'],
-  ['pause', 'Pause'],
-  ['feedback', 'Show or hide the own trace'],
-];
-
 /** Finds the button or paddle for each job by pressing it, and saves each. */
 export async function setupButtons(dialogue: SetupDialogue): Promise<void> {
   dialogue.terminal.say(
     'Buttons: pull the paddle or press the button three times, then press Enter.',
   );
-  for (const [action, job] of JOBS)
+  for (const [action, job] of BUTTON_JOBS)
     await dialogue.step(action, async () => {
       while (!(await tryButton(dialogue, action, job))) dialogue.terminal.say('Once more.');
     });
+  dialogue.terminal.say(buttonsText(learnedButtons(dialogue.draft.rig.buttons)));
 }
 
 /** True where the job is settled: given to a button, or passed over. */

@@ -2,6 +2,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { BUTTON_JOBS } from '../../../../src/drill/learned-buttons.ts';
 import { parseLoads } from '../../../../src/input/rig/parse-load.ts';
 import type { AxisAssignment, AxisRole, Rig } from '../../../../src/input/rig/rig.ts';
 import { loadRig } from '../../../../src/input/rig/rig-file.ts';
@@ -83,7 +84,7 @@ const PEDAL_STEPS: readonly Step[] = [
   YES,
 ];
 const NO_WHEEL: Step = { question: /^Wheel/, answer: 's' };
-const NO_BUTTONS: readonly Step[] = Array.from({ length: 6 }, () => ({ question: /Enter alone/ }));
+const NO_BUTTONS: readonly Step[] = BUTTON_JOBS.map(() => ({ question: /Enter alone/ }));
 
 async function setUp(
   devices: readonly RigDevice[],
