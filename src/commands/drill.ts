@@ -11,6 +11,7 @@ export const command: Command = {
     'ebbline drill hairpin --source virtual:novice --headless --seed 1',
     'ebbline drill --corner kiln-hairpin --car gt --variant wet',
     'ebbline drill --plan maintenance',
+    'ebbline drill --event sallow-fen --laps 3',
     'ebbline drill --source pointer',
   ],
   run: async (input, context) => {

@@ -28,8 +28,7 @@ export function whyFewer({ tonight, notRanked }: CornerRanking<CornerTonight>): 
   return `${what}: it takes ${reps}. ${tonight.length === 0 ? 'So far' : 'Left out'}: ${names}.`;
 }
 
-function repsText({ hiddenReps, spreadReps, lastDay }: CornerForm): string {
-  if (lastDay === null) return 'never driven';
+function repsText({ hiddenReps, spreadReps }: CornerForm): string {
   return String(hiddenReps < REPS_FOR_MEDIAN ? hiddenReps : Math.min(hiddenReps, spreadReps));
 }
 

@@ -126,7 +126,7 @@ describe('why there are fewer', () => {
 
   test('no guess where nothing can be ranked', () => {
     expect(whyFewer(rank(few('A', 7), few('B', 0, { lastDay: null })))).toBe(
-      'Not enough reps to rank any corner: it takes 10 hidden reps, two or more in a practice. So far: A (7), B (never driven).',
+      'Not enough reps to rank any corner: it takes 10 hidden reps, two or more in a practice. So far: A (7), B (0).',
     );
   });
 
