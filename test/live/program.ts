@@ -1,7 +1,6 @@
-import { type ChildProcessByStdio, spawn } from 'node:child_process';
+import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { readdirSync, readlinkSync } from 'node:fs';
-import type { Readable } from 'node:stream';
 
 const MAIN = new URL('../../dist/main.js', import.meta.url).pathname;
 
@@ -10,10 +9,10 @@ export class Program {
   output = '';
   errors = '';
   readonly exitCode: Promise<number | null>;
-  readonly #child: ChildProcessByStdio<null, Readable, Readable>;
+  readonly #child: ChildProcessWithoutNullStreams;
 
   constructor(...args: string[]) {
-    this.#child = spawn(process.execPath, [MAIN, ...args], { stdio: ['ignore', 'pipe', 'pipe'] });
+    this.#child = spawn(process.execPath, [MAIN, ...args]);
     this.#child.stdout.on('data', (chunk: Buffer) => {
       this.output += chunk.toString();
     });
@@ -21,6 +20,11 @@ export class Program {
       this.errors += chunk.toString();
     });
     this.exitCode = once(this.#child, 'close').then(([code]) => code as number | null);
+  }
+
+  /** A line on its stdin. */
+  answer(line: string): void {
+    this.#child.stdin.write(`${line}\n`);
   }
 
   /** Whether it has this file or device open. */

@@ -86,6 +86,28 @@ describe('a short set-up', { timeout: 30_000 }, () => {
     expect(steering?.calibration.fullCounts).toBe(16_383);
   });
 
+  test('a wheel that rests beside the middle it describes is turned to both stops', async () => {
+    const at = (x: number): NonNullable<Step['reports']> => moment(200, 0, x);
+    const rest = { ...REST, reports: Array.from({ length: 200 }, () => at(10_000)).flat() };
+    const press = (step: Step, axis: number): Step => ({
+      ...step,
+      reports: once(axis === 0 ? 200 : 0, 8200).flatMap((c) =>
+        axis === 0 ? moment(c, 0, 10_000) : moment(200, c, 10_000),
+      ),
+    });
+    const left = { ...turn(0), reports: once(10_000, 7000).flatMap(at) };
+    const both = [
+      { question: /straight ahead, then press Enter/, reports: rest.reports },
+      { question: /left stop/, reports: once(10_000, 4000).flatMap(at) },
+      { question: /right stop/, reports: once(10_000, 16_000).flatMap(at) },
+    ];
+    const steps = [rest, press(BRAKE, 0), YES, press(THROTTLE, 1), YES, left, ...both, LOCK, YES];
+    const driver = await setUp([PEDALS, WHEEL], steps);
+    expect(driver.text).toContain('Straight ahead is not half way between the stops');
+    const steering = (await loadRig(dir))?.axes.find(({ role }) => role === 'steering');
+    expect(steering?.calibration).toMatchObject({ restCounts: 10_000, fullCounts: 4000 });
+  });
+
   test('does not ask for what is not there by its own word', async () => {
     await setUp([PEDALS], [REST, BRAKE, YES, THROTTLE, YES]);
     expect((await loadRig(dir))?.wheelLockDeg).toBeNull();
