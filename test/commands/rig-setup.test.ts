@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { rigSetup } from '../../src/commands/rig-setup.ts';
+import { BUTTON_JOBS } from '../../src/drill/learned-buttons.ts';
 import { loadRig, saveRig } from '../../src/input/rig/rig-file.ts';
 import { deviceOf } from '../input/report-batches.ts';
 import { calibration, WORD } from '../input/rig/calibration.ts';
@@ -45,7 +46,7 @@ test('shows the caution once, offers what is known and saves', async () => {
       { question: /Throttle/, answer: 's' },
       { question: /Clutch/, answer: 's' },
       { question: /Wheel/, answer: 's' },
-      ...Array.from({ length: 6 }, () => ({ question: /Enter alone/ })),
+      ...BUTTON_JOBS.map(() => ({ question: /Enter alone/ })),
     ],
   );
   const input = { positionals: [], values: {} };
