@@ -25,6 +25,7 @@ export const command: Command = {
     gear: { type: 'string', value: 'N', help: 'gear at the slowest point' },
     direction: { type: 'string', value: 'left|right', help: 'default left' },
     grip: { type: 'string', value: 'MU', help: `friction of the car (default ${DEFAULT_GRIP})` },
+    out: { type: 'string', value: 'FILE', help: 'where to write it; never over an existing file' },
     json: { type: 'boolean', help: 'one JSON object instead of lines' },
   },
   examples: [
@@ -35,7 +36,8 @@ export const command: Command = {
 
 async function create(input: CommandInput, context: CommandContext): Promise<number> {
   const name = nameIn(input);
-  const file = fileFor(name, context.dataDir);
+  const { out } = input.values;
+  const file = typeof out === 'string' && out !== '' ? out : fileFor(name, context.dataDir);
   const made = sheetFromFiveNumbers(
     {
       approachSpeedMps: metresPerSecondFromKmh(number(input, 'approach-kmh', 10, 500)),

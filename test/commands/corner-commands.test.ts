@@ -51,6 +51,12 @@ describe('corner new', () => {
     expect((await findCorner(file('out.yaml'), dir)).line.sign).toBe(-1);
   });
 
+  test('under its name, in a file elsewhere', async () => {
+    const made = await corner('new', 'Pump corner', ...FIVE, '--out', file('pump.yaml'));
+    expect(made.stdout).toContain(`written: ${file('pump.yaml')}\n`);
+    expect(await findCorner(file('pump.yaml'), dir)).toMatchObject({ name: 'Pump corner' });
+  });
+
   test('says so where the zone is longer than the corner can fill', async () => {
     const { code, stderr } = await corner('new', 'Long zone', ...FIVE, '--zone-m', '400');
     expect(code).toBe(0);
