@@ -131,7 +131,7 @@ describe.sequential('an evening of a coach', () => {
       await rep.check();
       expect(await rep.isChecked()).toBe(true);
       // what a coach wrote stays what was written
-      expect(await page.locator('body').textContent()).toContain('ease over the <drain>');
+      expect(await page.locator('body').textContent()).toContain('the <rear> was light');
       expect(complaints).toEqual([]);
     } finally {
       await browser.end();
