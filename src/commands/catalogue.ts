@@ -155,6 +155,11 @@ export const CATALOGUE: readonly CatalogueEntry[] = [
     load: async () => (await import('./corner-new.ts')).command,
   },
   {
+    name: 'corner fit',
+    summary: 'make a corner sheet from one logged lap, with what it could not know',
+    load: async () => (await import('./corner-fit.ts')).command,
+  },
+  {
     name: 'plan list',
     summary: 'list the practice plans that can be named by id',
     load: async () => (await import('./plan-list.ts')).command,

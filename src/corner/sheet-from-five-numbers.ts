@@ -101,7 +101,12 @@ function degrees(rad: number): number {
   return Number(degreesFromRadians(rad).toFixed(1));
 }
 
-function approachGear({ gear, approachSpeedMps, slowestSpeedMps }: FiveNumbers): number {
+/** A guess at the gear of the approach, by the speeds in it and in the slowest gear. */
+export function approachGear({
+  gear,
+  approachSpeedMps,
+  slowestSpeedMps,
+}: Pick<FiveNumbers, 'gear' | 'approachSpeedMps' | 'slowestSpeedMps'>): number {
   const steps = Math.log(approachSpeedMps / slowestSpeedMps) / Math.log(GEAR_STEP);
   return Math.max(gear, Math.min(HIGHEST_GEAR, gear + Math.round(steps)));
 }

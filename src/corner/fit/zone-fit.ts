@@ -1,0 +1,50 @@
+/** How a number was come by. */
+export type Basis = 'measured' | 'estimated' | 'assumed';
+
+/** A number of one zone, with where it comes from in a few words. */
+export interface Found {
+  readonly value: number;
+  readonly basis: Basis;
+  readonly rule: string;
+}
+
+export const FIGURES = [
+  'approachSpeedMps',
+  'brakePointM',
+  'turnInM',
+  'slowestSpeedMps',
+  'radiusM',
+  'entryM',
+  'exitM',
+  'turnRad',
+  'endSpeedMps',
+  'approachGear',
+  'slowestGear',
+  'lastDownshiftM',
+  'brakingGripShare',
+  'turningGripShare',
+] as const;
+
+/**
+ * The numbers of a corner. Places are metres: the brake point, turn-in and the last downshift before the slowest point
+ * (a negative one lies after it), the entry from turn-in to the smallest radius.
+ */
+export type Figure = (typeof FIGURES)[number];
+
+/** What one zone says about its corner. A figure that nothing can be said of is not there. */
+export interface ZoneFit {
+  readonly number: number;
+  readonly figures: Readonly<Partial<Record<Figure, Found>>>;
+  readonly entry: EntryFound;
+  /** Positive to the left; null where no signal says. */
+  readonly direction: 'left' | 'right' | null;
+  /** Downshifts before the slowest point, in driving order, m. */
+  readonly shiftsM: readonly number[];
+  readonly cautions: readonly string[];
+}
+
+export interface EntryFound {
+  readonly kind: 'smooth-apex' | 'clothoid' | 'constant';
+  readonly basis: Basis;
+  readonly rule: string;
+}
