@@ -295,6 +295,23 @@ const cases: Case[] = [
     full: 255,
     centred: true,
   },
+  {
+    name: '8 bits that an XOR of all bytes follows while nothing else moves',
+    device: unnumbered(
+      8,
+      [
+        wheel([0, 16], 4),
+        throttle([16, 15], 3, 32760, 3),
+        constant([31, 9], 8),
+        brake([40, 8], 2, 253, 0.6),
+        at([56, 8], ({ bytes }) => bytes.reduce((all, byte) => all ^ byte, 0)),
+      ],
+      1000,
+    ),
+    field: [0, 40, 8, false],
+    rest: 2,
+    full: 253,
+  },
 ];
 
 describe('finds the brake', () => {
