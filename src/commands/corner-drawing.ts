@@ -32,13 +32,22 @@ export interface CornerLetter {
   readonly name: string;
   /** Along the path from turn-in, m. */
   readonly sM: number;
+  /** True for a place of a target, which stands beside what belongs to the road. */
+  readonly isTargets?: boolean;
 }
 
-/** The places that plan view and table name, in driving order. */
-export function cornerLetters(corner: Corner): readonly CornerLetter[] {
+/**
+ * The places that plan view and table name, in driving order.
+ * @param driven of the target of a car in it, small letters as on the screens of the drill
+ */
+export function cornerLetters(
+  corner: Corner,
+  driven: readonly CornerLetter[] = [],
+): readonly CornerLetter[] {
   const slowest = apexM(corner.path);
   const letters = [
-    ...corner.bumps.map(({ atM }) => ({ letter: 'b', name: 'bump', sM: atM })),
+    ...driven,
+    ...corner.bumps.map(({ atM }) => ({ letter: 'o', name: 'bump', sM: atM })),
     { letter: 'T', name: 'turn-in', sM: 0 },
     ...apexesM(corner.path).map((sM) =>
       sM === slowest
@@ -50,18 +59,22 @@ export function cornerLetters(corner: Corner): readonly CornerLetter[] {
 }
 
 /** Plan view to scale, and the curvature along the same stretch below it, in 80 columns. */
-export function cornerDrawing(corner: Corner, look: Look, units: CommandContext['units']): string {
-  const letters = cornerLetters(corner);
+export function cornerDrawing(
+  corner: Corner,
+  letters: readonly CornerLetter[],
+  look: Look,
+  units: CommandContext['units'],
+): string {
   const fromM = -shownApproachM(corner, letters);
   const places = planPlaces(corner, fromM);
   const { dotOf, rows } = planScale(places);
   const plan: Area = { x: PLAN_X, y: 0, cols: PLAN_MOST.cols, rows };
   const band: Area = { x: CURVATURE_X, y: rows + 2, cols: COLS - 11, rows: CURVATURE_ROWS };
-  const grid = createGrid({ cols: COLS, rows: band.y + band.rows + 1 });
+  const grid = createGrid({ cols: COLS, rows: band.y + band.rows + 2 });
   drawPlan(grid, plan, { places, dotOf, letters }, look);
   drawCurvature(grid, band, { corner, fromM, letters, units }, look);
   if (!look.unicode) asciiFallback(grid);
-  return toText(grid);
+  return toText(grid).trimEnd();
 }
 
 /** Far enough back for every bump on the approach. */
@@ -114,11 +127,23 @@ function drawPlan(
   const raster = createRaster(area);
   for (const place of places) setDot(raster, ...dotOf(place));
   paintRaster(grid, area, raster, theme.target, unicode ? null : '.');
-  for (const { letter, sM } of letters) {
+  const taken = new Set<string>();
+  for (const { letter, sM, isTargets } of roadFirst(letters)) {
     const [x, y] = dotOf(nearest(places, sM));
     const [column, row] = [Math.floor(x / DOTS_ACROSS), Math.floor(y / DOTS_DOWN)];
-    writeText(grid, area.x + column, area.y + row, letter, theme.strong);
+    const rows = [row, row - 1, row + 1].filter((at) => at >= 0 && at < area.rows);
+    const free = rows.find((at) => !taken.has(`${column} ${at}`));
+    if (free === undefined) continue;
+    taken.add(`${column} ${free}`);
+    const pen = isTargets === true ? theme.target : theme.strong;
+    writeText(grid, area.x + column, area.y + free, letter, pen);
   }
+}
+
+/** Where two letters meet, that of the road keeps its place. */
+function roadFirst(letters: readonly CornerLetter[]): readonly CornerLetter[] {
+  const targets = ({ isTargets = false }: CornerLetter): number => Number(isTargets);
+  return letters.toSorted((a, b) => targets(a) - targets(b));
 }
 
 function nearest(places: readonly Place[], sM: number): Place {
@@ -162,8 +187,9 @@ function drawCurvature(
   };
   label(0, left, 'L');
   label(area.rows - 1, right, 'R');
-  for (const { letter, sM } of letters) {
+  for (const { letter, sM, isTargets } of letters) {
     const column = Math.min(area.cols - 1, Math.floor(((sM - fromM) / length) * area.cols));
-    writeText(grid, area.x + column, area.y + area.rows, letter, theme.strong);
+    const row = area.y + area.rows + (isTargets === true ? 1 : 0);
+    writeText(grid, area.x + column, row, letter, isTargets === true ? theme.target : theme.strong);
   }
 }

@@ -3,7 +3,7 @@ import type { Corner } from '../corner/corner.ts';
 import type { CornerSheet, CornerVariant } from '../corner/corner-sheet.ts';
 import { planView } from '../corner/plan-view.ts';
 import { degreesFromRadians, kmhFromMetresPerSecond } from '../units.ts';
-import { cornerLetters } from './corner-drawing.ts';
+import type { CornerLetter } from './corner-drawing.ts';
 
 const STEP_M = 1;
 
@@ -12,6 +12,7 @@ export function cornerJson(
   sheet: CornerSheet,
   variant: CornerVariant,
   corner: Corner,
+  letters: readonly CornerLetter[],
 ): Record<string, unknown> {
   const { path, gears } = corner;
   const apex = apexM(path);
@@ -46,7 +47,7 @@ export function cornerJson(
       word: corner.coachMark.word,
     },
     call: variant.call,
-    places: cornerLetters(corner).map(({ name, sM }) => ({
+    places: letters.map(({ name, sM }) => ({
       name,
       before_apex_m: rounded(apex - sM),
     })),

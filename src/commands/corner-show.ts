@@ -1,9 +1,13 @@
+import { buildCar } from '../car/build-car.ts';
 import { buildCorner, variantOfSheet } from '../corner/build-corner.ts';
 import { Problem } from '../problem.ts';
 import { lookOf } from '../screens/look.ts';
 import { wrapText } from '../screens/write-text.ts';
+import { deriveTarget } from '../target/derive/derive-target.ts';
+import { findCar } from './car-files.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
-import { cornerDrawing } from './corner-drawing.ts';
+import { cornerDrawing, cornerLetters } from './corner-drawing.ts';
+import { closingWords, drivenLetters } from './corner-driven.ts';
 import { findCorner } from './corner-files.ts';
 import { cornerJson } from './corner-json.ts';
 import { cornerTable } from './corner-table.ts';
@@ -17,10 +21,12 @@ export const command: Command = {
   positionals: 'CORNER',
   options: {
     variant: { type: 'string', value: 'V', help: 'one of its variants (default the first)' },
+    car: { type: 'string', value: 'CAR', help: 'a car whose target is placed in it' },
     json: { type: 'boolean', help: 'one JSON object: the path every metre, places and numbers' },
   },
   examples: [
     'ebbline corner show kiln-hairpin',
+    'ebbline corner show kiln-hairpin --car gt',
     'ebbline corner show ferry-chicane --variant wet --json',
   ],
   run: show,
@@ -40,8 +46,13 @@ async function show(
   const sheet = await findCorner(wanted, context.dataDir);
   const variant = variantOfSheet(sheet, typeof values.variant === 'string' ? values.variant : null);
   const corner = buildCorner(sheet, variant.name);
+  const driven =
+    typeof values.car === 'string'
+      ? deriveTarget(buildCar(await findCar(values.car, context.dataDir), variant.car), corner)
+      : null;
+  const letters = cornerLetters(corner, driven === null ? [] : drivenLetters(driven));
   if (values.json === true) {
-    context.out(`${JSON.stringify(cornerJson(sheet, variant, corner))}\n`);
+    context.out(`${JSON.stringify(cornerJson(sheet, variant, corner, letters))}\n`);
     return 0;
   }
   const look = lookOf(context.env, false, process.platform);
@@ -49,11 +60,11 @@ async function show(
     `${sheet.name}, ${sheet.cornerType}, ${variant.name}`,
     ...wrapText(sheet.advice ?? '', COLS),
     '',
-    cornerDrawing(corner, look, context.units),
+    cornerDrawing(corner, letters, look, context.units),
     '',
-    ...cornerTable(sheet, variant, corner, context.units),
+    ...cornerTable(sheet, variant, corner, letters, context.units),
     '',
-    'Slowest by radius alone; car, slope and bank may move it (`target derive`).',
+    ...wrapText(closingWords(driven, context.units), COLS),
   ];
   const text = lines.map((line) => `${line}\n`).join('');
   context.out(look.unicode ? text : text.replaceAll('°', ' deg'));

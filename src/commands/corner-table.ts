@@ -6,7 +6,7 @@ import type { CornerSheet, CornerVariant } from '../corner/corner-sheet.ts';
 import { wrapText } from '../screens/write-text.ts';
 import { degreesFromRadians } from '../units.ts';
 import type { CommandContext } from './command.ts';
-import { cornerLetters } from './corner-drawing.ts';
+import type { CornerLetter } from './corner-drawing.ts';
 import { distanceText, speedText } from './unit-text.ts';
 
 type Units = CommandContext['units'];
@@ -18,10 +18,11 @@ export function cornerTable(
   sheet: CornerSheet,
   variant: CornerVariant,
   corner: Corner,
+  letters: readonly CornerLetter[],
   units: Units,
 ): readonly string[] {
   return [
-    ...placeLines(corner, units),
+    ...placeLines(corner, letters, units),
     '',
     row(
       'line',
@@ -46,11 +47,11 @@ export function cornerTable(
   ];
 }
 
-function placeLines(corner: Corner, units: Units): string[] {
+function placeLines(corner: Corner, letters: readonly CornerLetter[], units: Units): string[] {
   const apex = apexM(corner.path);
   const heads = ['', 'before apex', 'radius', 'slope', 'bank'];
-  const rows = cornerLetters(corner).map(({ letter, name, sM }) => {
-    const bump = corner.bumps.find(({ atM }) => letter === 'b' && atM === sM);
+  const rows = letters.map(({ letter, name, sM }) => {
+    const bump = corner.bumps.find(({ atM }) => letter === 'o' && atM === sM);
     const curvature = Math.abs(corner.path.curvatureAt(sM));
     return [
       `${letter}  ${name}${bump === undefined ? '' : bumpText(bump, units)}`,

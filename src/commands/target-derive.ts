@@ -16,11 +16,11 @@ import { findCar } from './car-files.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
 import { findCorner } from './corner-files.ts';
 import { withSchemaPlace } from './schema-place.ts';
-import { targetDrawing } from './target-drawing.ts';
+import { TARGET_PICTURES, type TargetPicture, targetPicture } from './target-picture.ts';
 import { writeNewFile } from './write-new-file.ts';
 
 const NAME = 'target derive';
-const MODELS: readonly ModelName[] = ['two-axle', 'point-mass'];
+const MODELS: readonly [ModelName, ...ModelName[]] = ['two-axle', 'point-mass'];
 
 /** Derives the target that follows from a car and a corner. */
 export const command: Command = {
@@ -36,6 +36,11 @@ export const command: Command = {
       value: MODELS.join('|'),
       help: 'model of the car (default two-axle)',
     },
+    picture: {
+      type: 'string',
+      value: TARGET_PICTURES.join('|'),
+      help: 'drawn over time (default), as g-g diagram, steering against brake, or from above',
+    },
     ...AGAINST_OPTIONS,
     out: { type: 'string', value: 'FILE', help: 'write a target file; never over an existing one' },
     json: { type: 'boolean', help: 'one JSON object: everything against distance' },
@@ -43,6 +48,7 @@ export const command: Command = {
   examples: [
     'ebbline target derive --car gt --corner kiln-hairpin',
     'ebbline target derive --car gt --corner kiln-hairpin --variant wet --out wet.yaml',
+    'ebbline target derive --car gt --corner kiln-hairpin --picture gg',
     'ebbline target derive --car gt --corner kiln-hairpin --against-gear 3',
   ],
   run: derive,
@@ -53,7 +59,8 @@ async function derive(
   context: CommandContext,
 ): Promise<number> {
   if (positionals.length > 0) throw misuse(`${positionals[0]} belongs to no option`);
-  const model = modelOf(values.model);
+  const model = oneOf(MODELS, 'model', values.model);
+  const picture = oneOf(TARGET_PICTURES, 'picture', values.picture);
   const carFile = await findCar(named(values, 'car'), context.dataDir);
   const sheet = await findCorner(named(values, 'corner'), context.dataDir);
   const variant = text(values.variant);
@@ -68,7 +75,7 @@ async function derive(
   }
   if (values.json === true)
     context.out(`${JSON.stringify({ ...zoneJson(derived), ...comparedJson(compared) })}\n`);
-  else context.out(page(derived, sheet.advice, compared, context));
+  else context.out(page({ derived, picture, advice: sheet.advice, compared }, context));
   return 0;
 }
 
@@ -82,19 +89,21 @@ function fileText(derived: DerivedTarget, advice: string | null): string {
   return targetFileText(withinFullScale(derived), advice);
 }
 
-function page(
-  derived: DerivedTarget,
-  advice: string | null,
-  compared: Compared | null,
-  context: CommandContext,
-): string {
+interface Page {
+  readonly derived: DerivedTarget;
+  readonly picture: TargetPicture;
+  readonly advice: string | null;
+  readonly compared: Compared | null;
+}
+
+function page({ derived, picture, advice, compared }: Page, context: CommandContext): string {
   const { car, corner, zone } = derived;
   const look = lookOf(context.env, false, process.platform);
   const target = readTarget(fileText(derived, advice), `${corner.id}.yaml`);
   const lines = [
     `${corner.name}, ${corner.cornerType}, ${corner.variant}; ${car.name}, ${zone.model} model`,
     '',
-    targetDrawing(target, look),
+    targetPicture(picture, derived, target, look, context.units),
     '',
     ...(compared === null
       ? zoneTable(derived, context.units)
@@ -103,11 +112,17 @@ function page(
   return lines.map((line) => `${line}\n`).join('');
 }
 
-function modelOf(value: OptionValue): ModelName {
-  const wanted = text(value) ?? 'two-axle';
-  const model = MODELS.find((name) => name === wanted);
-  if (model !== undefined) return model;
-  throw misuse(`there is no model ${JSON.stringify(wanted)}`, `Use ${MODELS.join(' or ')}.`);
+/** One of these, by name; the first where none is named. */
+function oneOf<Name extends string>(
+  names: readonly [Name, ...Name[]],
+  kind: string,
+  value: OptionValue,
+): Name {
+  const wanted = text(value) ?? names[0];
+  const found = names.find((name) => name === wanted);
+  if (found !== undefined) return found;
+  const next = `Use ${names.slice(0, -1).join(', ')} or ${names.at(-1)}.`;
+  throw misuse(`there is no ${kind} ${JSON.stringify(wanted)}`, next);
 }
 
 function named(values: CommandInput['values'], option: 'car' | 'corner'): string {

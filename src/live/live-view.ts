@@ -33,8 +33,10 @@ export interface LivePlan {
       | 'target start of release'
       | 'start of release'
       | 'turn-in'
+      | 'apex'
       | 'slowest'
       | 'bump'
+      | 'target downshift'
       | 'downshift'
       | 'lock-up';
   }[];

@@ -108,11 +108,30 @@ describe('corner show', () => {
 
   test('names the places and what a variant changes', async () => {
     const { stdout } = await corner('show', 'kiln-hairpin', '--variant', 'wet');
-    expect(stdout).toMatch(/^b {2}bump of 5.0 m, 25 % of load +112.0 m +- +0 % +0 %$/m);
+    expect(stdout).toMatch(/^o {2}bump of 5.0 m, 25 % of load +112.0 m +- +0 % +0 %$/m);
     expect(stdout).toMatch(/^T {2}turn-in +46.0 m +- +0 % +0 %$/m);
     expect(stdout).toMatch(/^S {2}apex, slowest by its radius +0.0 m +18.0 m +0 % +0 %$/m);
     expect(stdout).toMatch(/^car +grip times 0.65, balance bar 55 % front$/m);
     expect(stdout).toMatch(/^approach +225 km\/h on 320.0 m$/m);
+  });
+
+  test('with a car, its target has its places in it', async () => {
+    const argv = ['show', 'kiln-hairpin', '--car', 'gt'];
+    const { stdout } = await corner(...argv);
+    expect(stdout).toMatch(/^b {2}brake point +\d+\.\d m/m);
+    expect(stdout).toMatch(/^r {2}start of release +\d+\.\d m/m);
+    expect(stdout).toMatch(/^d {2}downshift, 3 to 2 +\d+\.\d m/m);
+    expect(stdout).toMatch(/of the Marlgate GT, slowest at the\napex/);
+    const derived = JSON.parse(
+      (await runCommand(['target', 'derive', '--car', 'gt', '--corner', 'kiln-hairpin', '--json']))
+        .stdout,
+    );
+    const { places } = JSON.parse((await corner(...argv, '--json')).stdout);
+    const placed = places.find(({ name }: { name: string }) => name === 'brake point');
+    const { brake_point: braked, apex } = derived.key_points;
+    expect(placed.before_apex_m).toBeCloseTo(braked.distance_m - apex.distance_m, 1);
+    for (const line of stdout.split('\n')) expect([...line].length).toBeLessThanOrEqual(80);
+    expect((await corner(...argv.slice(0, 3), 'gtt')).stderr).toContain('Did you mean gt?');
   });
 
   test('two apexes of a chicane, one each way', async () => {

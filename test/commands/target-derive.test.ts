@@ -36,6 +36,21 @@ describe('target derive', () => {
     for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
   });
 
+  test('as another picture in place of the drawing over time', async () => {
+    expect((await derive('--picture', 'gg')).stdout).toMatch(
+      /0 g .*limit, 245 km\/h[\s\S]*limit, 57 km\/h[\s\S]*^brake point +\d/m,
+    );
+    expect((await derive('--picture', 'gg', '--units', 'imperial')).stdout).toContain(
+      'limit, 152 mph',
+    );
+    expect((await derive('--picture', 'coupling')).stdout).toContain('wheel, deg left');
+    expect((await derive('--picture', 'plan')).stdout).toContain("d target's downshift");
+    expect((await derive('--picture', 'time')).stdout).toBe((await derive()).stdout);
+    const wrong = await derive('--picture', 'pie');
+    expect(wrong.code).toBe(2);
+    expect(wrong.stderr).toContain('Use time, gg, coupling or plan.');
+  });
+
   test('against another gear or variant: the time and its parts', async () => {
     const { code, stdout } = await derive('--against-gear', '3');
     expect(code).toBe(0);

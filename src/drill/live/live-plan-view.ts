@@ -1,5 +1,6 @@
 import type { LivePlan as LivePlanView } from '../../live/live-view.ts';
 import type { LiveZone } from '../../live/live-zone.ts';
+import { targetMarks } from '../../live/target-plan.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
 import type { DrillModel } from '../drill-model.ts';
 import { isRevealed } from '../rep-lines.ts';
@@ -14,21 +15,8 @@ export function livePlanView(model: DrillModel): LivePlanView | null {
   const { rep, drive } = stage;
   if (!isRevealed(model, { tag: rep, revealAtS: stage.revealAtS })) return null;
   const outcome = block.done.find(({ tag }) => tag.number === rep.number)?.outcome ?? null;
-  const marks = [
-    ...targetMarks(live.zone),
-    ...ownMarks(live.zone, drive, outcome),
-    ...live.zone.corner.bumps.map(({ atM }): PlanMark => ({ sM: atM, kind: 'bump' })),
-  ];
+  const marks = [...targetMarks(live.zone.derived), ...ownMarks(live.zone, drive, outcome)];
   return { road: live.road, marks: marks.toSorted((a, b) => a.sM - b.sM) };
-}
-
-function targetMarks({ derived: { zone, keys } }: LiveZone): PlanMark[] {
-  return [
-    { sM: zone.brakePointM, kind: 'target brake point' },
-    { sM: keys.startOfRelease.sM, kind: 'target start of release' },
-    { sM: 0, kind: 'turn-in' },
-    { sM: zone.slowestM, kind: 'slowest' },
-  ];
 }
 
 function ownMarks(

@@ -1,6 +1,7 @@
 import type { HeatState } from '../../car/heat-state.ts';
-import { type PlanPoint, planView } from '../../corner/plan-view.ts';
+import type { PlanPoint } from '../../corner/plan-view.ts';
 import type { CallWord, LiveZone } from '../../live/live-zone.ts';
+import { roadFromAbove } from '../../live/target-plan.ts';
 import type { RepPhase } from '../plan/practice-plan.ts';
 import { type LaneTargets, laneTargets } from './lane-targets.ts';
 import { drawCall, possibleCalls } from './late-calls.ts';
@@ -50,18 +51,10 @@ function liveRep(zone: LiveZone, heat: HeatState | null, cold: LiveZone): LiveRe
     zone,
     lanes: laneTargets(zone.derived),
     lanesBefore: zone.call === null ? null : laneTargets(zone.call.before),
-    road: roadOf(zone),
+    road: roadFromAbove(zone.derived),
     heat,
     cold,
   };
-}
-
-const ROAD_STEP_M = 2;
-
-/** In front of turn-in the road is straight. */
-function roadOf({ corner: { path }, derived }: LiveZone): readonly PlanPoint[] {
-  const fromM = Math.min(derived.zone.brakePointM, 0);
-  return [{ sM: fromM, xM: fromM, yM: 0, headingRad: 0 }, ...planView(path, ROAD_STEP_M)];
 }
 
 /** The late call of an attempt; only the reps of the blocks have any. */

@@ -14,8 +14,10 @@ export const PLAN_LETTERS: Readonly<
   'target start of release': { letter: 'r', side: 'target' },
   'start of release': { letter: 'R', side: 'own' },
   'turn-in': { letter: 'T', side: 'road' },
+  apex: { letter: 'A', side: 'road' },
   slowest: { letter: 'S', side: 'road' },
   bump: { letter: 'o', side: 'road' },
+  'target downshift': { letter: 'd', side: 'target' },
   downshift: { letter: 'D', side: 'own' },
   'lock-up': { letter: 'L', side: 'own' },
 };
@@ -29,12 +31,13 @@ export function planLegend({ marks }: LivePlan): readonly string[] {
     if (!kinds.has(target)) return kinds.has(own) ? name : '';
     return kinds.has(own) ? `${name}, ${aim}` : `${aim} ${own}`;
   };
-  const alone = (['turn-in', 'slowest', 'bump', 'downshift', 'lock-up'] as const)
+  const alone = (['turn-in', 'apex', 'slowest', 'bump', 'lock-up'] as const)
     .filter((kind) => kinds.has(kind))
     .map((kind) => `${PLAN_LETTERS[kind].letter} ${kind}`);
   const pairs = [
     pair('brake point', 'target brake point'),
     pair('start of release', 'target start of release'),
+    pair('downshift', 'target downshift'),
   ];
   return [...pairs.filter((text) => text !== ''), ...alone];
 }

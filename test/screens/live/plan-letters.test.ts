@@ -6,10 +6,10 @@ test('every letter of a plan is explained once, capitals for the own and small o
   expect(planLegend(PLAN)).toEqual([
     "B brake point, b target's",
     "R start of release, r target's",
+    'D downshift',
     'T turn-in',
     'S slowest',
     'o bump',
-    'D downshift',
     'L lock-up',
   ]);
 });
