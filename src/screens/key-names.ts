@@ -65,8 +65,12 @@ export function withButtons(
 
 /** Paddles are for shifting: a rig without them lacks nothing here. */
 function lacking(buttons: readonly LearnedButton[]): readonly HelpLine[] {
-  const without = withoutButton(buttons).filter((action) => [...BY_KEY.values()].includes(action));
-  if (without.length === 0) return [];
-  const what = without.length === BY_KEY.size ? 'none learned yet' : without.join(', ');
+  const without = withoutButton(buttons);
+  const jobs = [...BY_KEY.values()];
+  const missing = jobs.filter((action) => without.includes(action));
+  const there = jobs.filter((action) => !without.includes(action));
+  if (missing.length === 0) return [];
+  const allBut = there.length === 0 ? 'none learned yet' : `all but ${there.join(', ')}`;
+  const what = missing.length > there.length ? allBut : missing.join(', ');
   return [['no button', `${what}: \`rig setup\``]];
 }
