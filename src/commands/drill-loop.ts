@@ -9,6 +9,7 @@ import {
   takeWhile,
   tap,
 } from 'rxjs';
+import type { DisplaySettings } from '../drill/display/display-settings.ts';
 import type { DrillEffect, DrillMessage, FinishedRep, KeyAction } from '../drill/drill-message.ts';
 import type { DoneRep, DrillModel } from '../drill/drill-model.ts';
 import type { DrillSetup } from '../drill/drill-setup.ts';
@@ -46,6 +47,8 @@ export interface DrillHooks {
   note?(rep: number): void;
   /** What the driver has typed about a rep that was marked. */
   noteText?(rep: number, text: string): void;
+  /** How the driver wants to see the drill from now on. */
+  display?(settings: DisplaySettings): void;
   /** Once per batch and after each key; whoever draws it has to thin it out. */
   onView?(view: DrillView): void;
   /** Each rep once, as soon as its result may be read. */
@@ -180,6 +183,9 @@ class DrillLoop {
         break;
       case 'note-text':
         this.#hooks.noteText?.(effect.rep, effect.text);
+        break;
+      case 'display':
+        this.#hooks.display?.(effect.settings);
         break;
       case 'end':
         this.isOver = true;

@@ -4,6 +4,7 @@ import { drillScreen } from '../screens/drill-screen.ts';
 import { openTerminal, type TerminalScreen } from '../screens/terminal-screen.ts';
 import { chooseSubject } from './choose-subject.ts';
 import type { CommandContext } from './command.ts';
+import { type DrillDisplay, drillDisplay } from './drill-display.ts';
 import { runDrill } from './drill-loop.ts';
 import type { DrillOptions } from './drill-options.ts';
 import { openPractice, type Practice, seedOf } from './drill-practice.ts';
@@ -44,21 +45,26 @@ export async function drillOnScreen(
   open.rigSource = pointer ? null : await openRigSource(options.source, needs);
   const sound = await openDrillSound(options.sound, context);
   let screen: TerminalScreen | null = null;
+  let display: DrillDisplay | null = null;
   let said: readonly string[] = [];
   let notice: string | null = null;
   try {
     screen = openTerminal({ env: context.env, color: context.color, pointer, shutdown });
     open.rigSource ??= await openRigSource(options.source, { ...needs, pointer$: screen.pointer$ });
-    const subject = named ?? (await chooseSubject(screen, context, options, open.rigSource));
+    const { rigSource } = open;
+    display = await drillDisplay(options, context, rigSource);
+    const themed = display.themed(screen);
+    const subject = named ?? (await chooseSubject(themed, context, options, rigSource));
     if (subject === null) return 0;
-    open.practice = await openPractice(options, context, open.rigSource, subject);
+    open.practice = await openPractice(options, context, rigSource, subject, display.settings);
     notice = open.practice.store.notice;
-    const last = await drive(screen, open.practice, sound);
+    const last = await drive(screen, open.practice, sound, display);
     said = last === null ? [] : summaryTexts(last.summary, last.plan);
     if (subject.kind === 'event') {
       const end = eventEnd(subject, open.practice, zonedNow());
       said = [...said, ...eventEndLines(end)];
-      if (open.practice.log.practiceId !== null) await showTonight(screen, end, last);
+      if (open.practice.log.practiceId !== null)
+        await showTonight(display.themed(screen), end, last);
     }
   } finally {
     sound.close();
@@ -66,7 +72,8 @@ export async function drillOnScreen(
     await shutdown();
   }
   // On the screen it would be in the way of driving; nothing is lost by saying it afterwards.
-  if (notice !== null) context.err(`${notice}\n`);
+  for (const line of [notice, (await display?.settled()) ?? null])
+    if (line !== null) context.err(`${line}\n`);
   if (said.length > 0) context.out(`${said.join('\n')}\n`);
   return 0;
 }
@@ -76,6 +83,7 @@ async function drive(
   screen: TerminalScreen,
   practice: Practice,
   sound: DrillSound,
+  display: DrillDisplay,
 ): Promise<ToldBlock | null> {
   const shown: { view: DrillView | null; help: boolean; last: ToldBlock | null } = {
     view: null,
@@ -84,7 +92,7 @@ async function drive(
   };
   const draw = (): void => {
     const { view, help } = shown;
-    const options = { ...screen.look, help: help && view?.note === null };
+    const options = { ...display.themed(screen).look, help: help && view?.note === null };
     if (view !== null) screen.draw((size) => drillScreen(view, size, options));
   };
   const isTyping = (): boolean => shown.view !== null && shown.view.note !== null;
@@ -100,6 +108,7 @@ async function drive(
       rate: (rep, rating) => practice.log.rate(rep, rating),
       note: (rep) => practice.log.mark(rep),
       noteText: (rep, text) => practice.log.say(rep, text),
+      display: (settings) => display.change(settings),
       ...keys,
       onView: (view) => {
         shown.view = view;

@@ -1,3 +1,4 @@
+import { THEME_NAMES, type ThemeName } from '../drill/display/display-settings.ts';
 import { DRIVER_NAMES, type DriverName } from '../input/virtual/driver-preset.ts';
 import { Problem } from '../problem.ts';
 import type { CommandInput, OptionSpec } from './command.ts';
@@ -33,6 +34,8 @@ export interface DrillOptions {
   readonly selfRating: boolean;
   /** Own pressure as pitch, ticks, a tone at the end. */
   readonly sound: boolean;
+  /** By `--theme`; null for the one that the driver had last. */
+  readonly theme: ThemeName | null;
   readonly headless: boolean;
   readonly json: boolean;
   /** Null for the driver who always drives here. */
@@ -70,6 +73,11 @@ export const DRILL_OPTIONS: Readonly<Record<string, OptionSpec>> = {
   sound: {
     type: 'boolean',
     help: 'hear your own pressure as pitch on shown reps, and a tone for inside the corridor',
+  },
+  theme: {
+    type: 'string',
+    value: 'NAME',
+    help: `${THEME_NAMES.join(', ')}; kept for the driver (key t)`,
   },
   headless: { type: 'boolean', help: 'no screen: print each rep and the block' },
   json: { type: 'boolean', help: 'with --headless: one JSON object at the end' },
@@ -112,6 +120,7 @@ export function readDrillOptions({ positionals, values }: CommandInput): DrillOp
     seed: readWhole('--seed', text('seed'), 0, Number.MAX_SAFE_INTEGER),
     selfRating: values['self-rating'] === true,
     sound: values.sound === true,
+    theme: readTheme(text('theme')),
     headless: values.headless === true,
     json: values.json === true,
     driver: driverOption(values.driver, 'drill --driver'),
@@ -178,6 +187,12 @@ function readWhole(
   const value = Number(text);
   if (/^\d+$/.test(text) && value >= least && value <= most) return value;
   throw wrong(option, JSON.stringify(text), `Say a whole number from ${least} to ${most}.`);
+}
+
+function readTheme(text: string | null): ThemeName | null {
+  const theme = THEME_NAMES.find((name) => name === text);
+  if (theme !== undefined || text === null) return theme ?? null;
+  throw wrong('--theme', JSON.stringify(text), `Say one of: ${THEME_NAMES.join(', ')}.`);
 }
 
 function readFoot(text: string | null): 'left' | 'right' | null {

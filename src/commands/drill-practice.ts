@@ -1,3 +1,4 @@
+import { type DisplaySettings, PLAIN_DISPLAY } from '../drill/display/display-settings.ts';
 import { BLOCK_REPS, type DrillSetup, REP_TIMING } from '../drill/drill-setup.ts';
 import { learnedButtons } from '../drill/learned-buttons.ts';
 import { openHistory } from '../history/open-history.ts';
@@ -45,6 +46,7 @@ export async function openPractice(
   context: CommandContext,
   rigSource: RigSource,
   subject: DrillSubject,
+  display: DisplaySettings = PLAIN_DISPLAY,
 ): Promise<Practice> {
   const { kind, rig } = rigSource;
   // A corner that cannot be driven is better said before anything is opened.
@@ -70,7 +72,7 @@ export async function openPractice(
   const plain = drillSetup(
     options,
     rig,
-    { target, live, units: context.units },
+    { target, live, units: context.units, display },
     experienceOf(store, driver, target, now.utcMs),
   );
   const setup = planned === null ? plain : planned(plain, { store, driver, now });
@@ -112,7 +114,7 @@ async function recorded(
 function drillSetup(
   options: DrillOptions,
   rig: Rig,
-  subject: Pick<DrillSetup, 'target' | 'live' | 'units'>,
+  subject: Pick<DrillSetup, 'target' | 'live' | 'units' | 'display'>,
   experience: Experience,
 ): DrillSetup {
   return {

@@ -1,5 +1,6 @@
 import { Subject } from 'rxjs';
 import { zonedInstant } from '../consistency/zoned-instant.ts';
+import { PLAIN_DISPLAY } from '../drill/display/display-settings.ts';
 import type { KeyAction } from '../drill/drill-message.ts';
 import { type DrillSetup, REP_TIMING } from '../drill/drill-setup.ts';
 import type { DrillView } from '../drill/drill-view.ts';
@@ -76,6 +77,7 @@ export async function inventPractice(
     asksRating: false,
     axes: { throttle: true, clutch: true, steering: true },
     buttons: [],
+    display: PLAIN_DISPLAY,
     brakeStepLevel: brakeStepLevel(rig),
     timing: BRISK,
   };

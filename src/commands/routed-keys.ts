@@ -1,4 +1,5 @@
 import { filter, map, type Observable, share } from 'rxjs';
+import { DISPLAY_PARTS } from '../drill/display/display-settings.ts';
 import type { KeyAction } from '../drill/drill-message.ts';
 import type { NoteKey } from '../drill/note-typing.ts';
 import { noteKey } from '../screens/note-keys.ts';
@@ -16,6 +17,12 @@ const DRILL_KEYS: ReadonlySet<string> = new Set<ScreenAction>([
   'low',
   'middle',
   'high',
+  'display',
+  ...DISPLAY_PARTS,
+  'up',
+  'down',
+  'choose',
+  'close',
 ]);
 
 /** The keys of a drill: what they ask for, or what they type. */

@@ -1,7 +1,7 @@
 import type { ButtonAction } from '../trace/rig-batch.ts';
 import type { KeyAction } from './drill-message.ts';
 import type { DrillModel } from './drill-model.ts';
-import { answerButton } from './learned-buttons.ts';
+import { answerButton, listKey } from './learned-buttons.ts';
 import { isRatingAsked } from './on-rating.ts';
 import type { RatingKey } from './self-rating.ts';
 
@@ -12,6 +12,10 @@ export function keyOfButton(model: DrillModel, action: ButtonAction | null): Key
   if (isRatingAsked(model)) {
     const answer = ANSWERS.find((key) => answerButton(model.setup.buttons, key) === action);
     if (answer !== undefined) return answer;
+  }
+  if (model.menu !== null) {
+    const key = listKey(model.setup.buttons, action);
+    if (key !== null) return key;
   }
   return action === 'upshift' || action === 'downshift' ? null : action;
 }

@@ -3,6 +3,7 @@ import type { RepOutcome } from '../score/rep-score.ts';
 import type { Target } from '../target/target.ts';
 import type { RepRecord } from '../trace/rep-record.ts';
 import type { RigBatch } from '../trace/rig-batch.ts';
+import type { DisplayPart, DisplaySettings } from './display/display-settings.ts';
 import type { DeviceHealth, Feedback } from './drill-view.ts';
 import type { NoteKey } from './note-typing.ts';
 import type { RepOrder, RepPhase } from './plan/practice-plan.ts';
@@ -19,6 +20,15 @@ export type KeyAction =
   | 'finish'
   /** Turns the driver's own rating on or off. */
   | 'self-rating'
+  /** Opens or closes the list of display settings. */
+  | 'display'
+  /** Changes one of them. */
+  | DisplayPart
+  /** Keys of a list. */
+  | 'up'
+  | 'down'
+  | 'choose'
+  | 'close'
   /** One of the three answers to it. */
   | RatingKey;
 
@@ -86,4 +96,6 @@ export type DrillEffect =
   | { readonly kind: 'note'; readonly rep: number }
   /** What the driver has typed about a rep that was marked. */
   | { readonly kind: 'note-text'; readonly rep: number; readonly text: string }
+  /** The driver wants the picture so from now on. */
+  | { readonly kind: 'display'; readonly settings: DisplaySettings }
   | { readonly kind: 'end' };

@@ -5,6 +5,8 @@ import type { Deviation } from '../score/deviation.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
 import type { Target } from '../target/target.ts';
 import type { RepRecord } from '../trace/rep-record.ts';
+import type { DisplaySettings } from './display/display-settings.ts';
+import type { DisplayMenu } from './display/on-display.ts';
 import type { RepTag } from './drill-message.ts';
 import type { DrillSetup } from './drill-setup.ts';
 import type { BlockSummary, DeviceHealth, Feedback, TargetSummary } from './drill-view.ts';
@@ -166,6 +168,9 @@ export interface DrillModel {
   readonly rating: RatingUnderWay | null;
   /** Being typed; null for none. Nothing is driven meanwhile. */
   readonly note: NoteUnderWay | null;
+  readonly display: DisplaySettings;
+  /** The list of them; null while it is not open. */
+  readonly menu: DisplayMenu | null;
   readonly clutchHold: ClutchHold;
   readonly lostDevices: readonly string[];
   readonly message: string | null;

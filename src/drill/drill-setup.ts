@@ -1,6 +1,7 @@
 import type { SpokenUnits } from '../score/describe-live.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
 import type { Target } from '../target/target.ts';
+import type { DisplaySettings } from './display/display-settings.ts';
 import type { Feedback } from './drill-view.ts';
 import type { LearnedButton } from './learned-buttons.ts';
 import type { LivePlan } from './live/live-plan.ts';
@@ -62,6 +63,8 @@ export interface DrillSetup {
   readonly buttons: readonly LearnedButton[];
   /** One count of the brake's sensor as a level; 0 where unknown. */
   readonly brakeStepLevel: number;
+  /** As the driver left it. */
+  readonly display: DisplaySettings;
   readonly timing: RepTiming;
   /** What speeds are told in. */
   readonly units: SpokenUnits;

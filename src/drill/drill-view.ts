@@ -4,6 +4,7 @@ import type { Cause, RepOutcome } from '../score/rep-score.ts';
 import type { Target } from '../target/target.ts';
 import type { Track } from '../trace/track.ts';
 import type { BlockDiagnosis } from './diagnosis/block-diagnosis.ts';
+import type { DisplaySettings } from './display/display-settings.ts';
 import type { LapView } from './event/lap-view.ts';
 import type { LearnedButton } from './learned-buttons.ts';
 import type { NoteUnderWay } from './note-typing.ts';
@@ -133,6 +134,10 @@ export interface DrillView {
   readonly buttons: readonly LearnedButton[];
   /** What the driver is typing about a rep; null where nothing is typed. */
   readonly note: NoteUnderWay | null;
+  /** How the driver wants to see it. */
+  readonly display: DisplaySettings;
+  /** Row of the list of display settings that is chosen; null while the list is not open. */
+  readonly menuRow: number | null;
   /** The rep just finished, once its score may be shown. */
   readonly result: RepLine | null;
   readonly summary: BlockSummary | null;

@@ -18,6 +18,7 @@ export const BUTTON_JOBS: readonly (readonly [ButtonAction, string])[] = [
   ['feedback', 'Show or hide the own trace'],
   ['note', 'Mark the last rep for a note'],
   ['self-rating', 'Ask how each rep felt, or stop asking'],
+  ['display', 'Open or close the display settings'],
   ['finish', 'Finish the block, then the practice'],
 ];
 

@@ -38,7 +38,7 @@ function obeyButtons(model: DrillModel, { buttons }: RigBatch): Step {
 
 /** A clutch held for two seconds between reps pauses; during a rep it is part of the driving. */
 function obeyClutch(model: DrillModel, { clutch, untilS }: RigBatch): Step {
-  if (isRepUnderWay(model)) return [{ ...model, clutchHold: NO_HOLD }, []];
+  if (isRepUnderWay(model) || model.menu !== null) return [{ ...model, clutchHold: NO_HOLD }, []];
   const { hold, pause } = followClutch(model.clutchHold, clutch, untilS);
   const held = { ...model, clutchHold: hold };
   return pause ? onPause(held) : [held, []];

@@ -1,3 +1,4 @@
+import { chooseInMenu, type DisplayMenu, moveInMenu, turnDisplay } from './display/on-display.ts';
 import type { KeyAction } from './drill-message.ts';
 import type { DrillModel } from './drill-model.ts';
 import type { Feedback } from './drill-view.ts';
@@ -29,7 +30,21 @@ export function onKey(before: DrillModel, action: KeyAction): Step {
 }
 
 function obey(model: DrillModel, action: Exclude<KeyAction, 'note'>): Step {
+  if (model.menu !== null) return inMenu(model, model.menu, action);
   switch (action) {
+    case 'display':
+      return [openMenu(model), []];
+    case 'layout':
+    case 'preview':
+    case 'zoom':
+    case 'corridor':
+    case 'theme':
+      return turnDisplay(model, action);
+    case 'up':
+    case 'down':
+    case 'choose':
+    case 'close':
+      return [model, []];
     case 'next':
       return onNext(model);
     case 'repeat':
@@ -47,6 +62,47 @@ function obey(model: DrillModel, action: Exclude<KeyAction, 'note'>): Step {
     case 'high':
       return onRating(model, action);
   }
+}
+
+/** The list stands over the picture, so the drill waits for it; a rep under way comes first. */
+function openMenu(model: DrillModel): DrillModel {
+  if (isRepUnderWay(model)) return model;
+  const { kind } = model.stage;
+  const goesOn = kind !== 'paused' && kind !== 'summary' && kind !== 'device-lost';
+  const menu = { row: 0, goesOn };
+  return goesOn
+    ? { ...model, menu, stage: { kind: 'paused' }, recording: null }
+    : { ...model, menu };
+}
+
+function inMenu(model: DrillModel, menu: DisplayMenu, action: Exclude<KeyAction, 'note'>): Step {
+  switch (action) {
+    case 'up':
+      return [moveInMenu(model, menu, -1), []];
+    case 'down':
+      return [moveInMenu(model, menu, 1), []];
+    case 'next':
+    case 'choose':
+      return chooseInMenu(model, menu);
+    case 'layout':
+    case 'preview':
+    case 'zoom':
+    case 'corridor':
+    case 'theme':
+      return turnDisplay(model, action);
+    case 'display':
+    case 'close':
+    case 'pause':
+    case 'finish':
+      return [closeMenu(model, menu), []];
+    default:
+      return [model, []];
+  }
+}
+
+function closeMenu(model: DrillModel, { goesOn }: DisplayMenu): DrillModel {
+  const closed = { ...model, menu: null };
+  return goesOn ? goOn(closed) : closed;
 }
 
 /** True from the cue, or from an onset before it, to the end of the rep. */

@@ -39,6 +39,8 @@ export function startDrill(setup: DrillSetup): DrillModel {
     asksRating: setup.asksRating,
     rating: null,
     note: null,
+    display: setup.display,
+    menu: null,
     clutchHold: NO_HOLD,
     lostDevices: [],
     message: null,

@@ -13,7 +13,8 @@ export function update(model: DrillModel, message: DrillMessage): Step {
     case 'batch':
       return onBatch(model, message.batch, message.health);
     case 'key':
-      if (message.action === 'note') return onNoteKey(model, isRepUnderWay(model));
+      if (message.action === 'note' && model.menu === null)
+        return onNoteKey(model, isRepUnderWay(model));
       return onKey(model, message.action);
     case 'type':
       return onTyped(model, message.key);

@@ -9,7 +9,7 @@ import { trackOf } from './sample-log.ts';
 import { FOOT_OFF_LEVEL } from './stages.ts';
 import { targetOf } from './target-of.ts';
 import { hidesOwn, hidesTarget, isOwnSeen } from './what-is-hidden.ts';
-import { BRAKE_UNKNOWN, FOOT_ON_BRAKE, paused, waitingForDevices } from './words.ts';
+import { BRAKE_UNKNOWN, displayOpen, FOOT_ON_BRAKE, paused, waitingForDevices } from './words.ts';
 
 /** What may be seen of the drill now. Costs nothing that grows with the length of the rep. */
 export function viewOf(model: DrillModel): DrillView {
@@ -44,6 +44,8 @@ export function viewOf(model: DrillModel): DrillView {
     rating: stage.kind === 'after' && atS < stage.revealAtS ? model.rating : null,
     buttons: setup.buttons,
     note: model.note,
+    display: model.display,
+    menuRow: model.menu?.row ?? null,
     result: resultOf(model, lines),
     summary: stage.kind === 'summary' ? stage.summary : null,
     health: model.health,
@@ -103,6 +105,7 @@ function resultOf({ stage, block }: DrillModel, lines: readonly RepLine[]): RepL
 function messageOf(model: DrillModel, warning: string | null): string | null {
   const { stage, lostDevices, message } = model;
   if (lostDevices.length > 0) return joined(message, waitingForDevices(lostDevices));
+  if (model.menu !== null) return displayOpen(model.setup.buttons);
   if (stage.kind === 'paused') return paused(model.setup.buttons);
   const waits = stage.kind === 'arming' ? whyNotArmed(stage, model) : null;
   return message ?? waits ?? (BETWEEN_REPS.has(stage.kind) ? warning : null);

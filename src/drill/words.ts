@@ -16,6 +16,10 @@ export function paused(buttons: readonly LearnedButton[]): string {
   return `Paused. Press ${key}, or hold the clutch for two seconds, to go on.`;
 }
 
+export function displayOpen(buttons: readonly LearnedButton[]): string {
+  return `The drill waits: ${keyOrButton('d', buttons, 'display')} closes the list.`;
+}
+
 export function repMarked(rep: number): string {
   return `Rep ${rep} of this practice marked: say why later with \`ebbline note add\`.`;
 }

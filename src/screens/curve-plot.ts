@@ -17,6 +17,12 @@ export interface CurvePlot {
   readonly own: Track | null;
   /** Where the now line stands; null for none. */
   readonly nowS: number | null;
+  /** How far the target is drawn; all of it by default. */
+  readonly targetUntilS?: number;
+  /** False to leave seconds out, for a plot with another one below. */
+  readonly times?: boolean;
+  /** False to leave the corridor out. */
+  readonly corridor?: boolean;
 }
 
 /**
@@ -25,8 +31,8 @@ export interface CurvePlot {
  */
 export function drawCurvePlot(grid: CellGrid, area: Area, plot: CurvePlot, look: Look): PlotScale {
   const scale = plotScale(plot.window, area);
-  drawAxes(grid, area, plot.window, scale, look);
-  if (plot.target !== null) drawTarget(grid, area, plot.target, scale, look);
+  drawAxes(grid, area, plot.window, scale, look, plot.times);
+  if (plot.target !== null) drawTarget(grid, area, plot.target, plot, scale, look);
   if (plot.nowS !== null) drawNow(grid, area, columnOf(scale, area, plot.nowS), look);
   if (plot.own !== null)
     paintRaster(
@@ -43,9 +49,14 @@ function drawTarget(
   grid: CellGrid,
   area: Area,
   target: Target,
+  { targetUntilS, corridor }: CurvePlot,
   scale: PlotScale,
   { theme, unicode }: Look,
 ): void {
-  paintRaster(grid, area, corridorRaster(target, scale), theme.target, unicode ? null : '.');
-  paintRaster(grid, area, targetRaster(target, scale), theme.target, unicode ? null : '-');
+  if (corridor !== false) {
+    const edges = corridorRaster(target, scale, targetUntilS);
+    paintRaster(grid, area, edges, theme.target, unicode ? null : '.');
+  }
+  const line = targetRaster(target, scale, targetUntilS);
+  paintRaster(grid, area, line, theme.target, unicode ? null : '-');
 }

@@ -50,3 +50,12 @@ export function drillLayout(size: Size, beside: boolean): DrillLayout {
     keys,
   };
 }
+
+/** A plot's area in two of the same height, with a base line between them. */
+export function stackedAreas(area: Area): { readonly above: Area; readonly below: Area } {
+  const rows = (area.rows - 1) >> 1;
+  return {
+    above: { ...area, rows },
+    below: { ...area, y: area.y + area.rows - rows, rows },
+  };
+}

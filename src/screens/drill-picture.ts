@@ -1,9 +1,9 @@
 import type { DrillView } from '../drill/drill-view.ts';
 import type { Target } from '../target/target.ts';
-import type { CellGrid } from './cell-grid.ts';
+import type { Area, CellGrid } from './cell-grid.ts';
 import { drawCountdown } from './countdown-panel.ts';
-import { drawCurvePlot } from './curve-plot.ts';
-import type { DrillLayout } from './drill-layout.ts';
+import { type CurvePlot, drawCurvePlot } from './curve-plot.ts';
+import { type DrillLayout, stackedAreas } from './drill-layout.ts';
 import { drawFinalRelease } from './final-release.ts';
 import type { Look } from './look.ts';
 import { drawMarks, marksOf } from './mark-labels.ts';
@@ -11,7 +11,7 @@ import { tidy } from './number-text.ts';
 import { ownWindow, targetWindow } from './plot-window.ts';
 import { drawResult } from './result-panel.ts';
 import { isBlind } from './visible-rep.ts';
-import { writeCentred, writeText } from './write-text.ts';
+import { writeCentred, writeRight, writeText } from './write-text.ts';
 
 /** The one picture of a rep: target and trace, or the count, or the result beside them. */
 export function drawDrillPicture(
@@ -35,16 +35,36 @@ function drawTargetPlot(
   target: Target,
   look: Look,
 ): void {
-  const { plot } = layout;
+  const { display } = view;
   const own = isBlind(view) ? null : view.own;
-  const picture = { target, own, nowS: nowOf(view) };
-  const scale = drawCurvePlot(grid, plot, { window: targetWindow(target), ...picture }, look);
-  drawMarks(grid, plot, scale, marksOf(target), look);
-  drawHeadings(grid, layout, true, look);
+  const nowS = nowOf(view);
+  const ahead =
+    display.previewS === null || nowS === null ? {} : { targetUntilS: nowS + display.previewS };
+  const picture = { target, own, nowS, corridor: display.corridor, ...ahead };
+  const window = targetWindow(target, display.zoom);
+  const plot = display.layout === 'stacked' ? drawStacked : drawOverlaid;
+  plot(grid, layout.plot, { window, ...picture }, target, look);
+  drawHeadings(grid, layout, { target: true, corridor: display.corridor }, look);
+  if (display.zoom > 1) drawZoom(grid, layout, display.zoom, look);
   if (isBeside(layout) && !(view.phase === 'result' && view.result !== null))
     drawFinalRelease(grid, layout, picture, target, look);
   if (isBlind(view)) drawClock(grid, layout, view, look);
 }
+
+type DrawPlot = (grid: CellGrid, area: Area, plot: CurvePlot, target: Target, look: Look) => void;
+
+const drawOverlaid: DrawPlot = (grid, area, plot, target, look) => {
+  const scale = drawCurvePlot(grid, area, plot, look);
+  drawMarks(grid, area, scale, marksOf(target), look);
+};
+
+/** Target above and own trace below, on the same scales and with one now line through both. */
+const drawStacked: DrawPlot = (grid, area, plot, target, look) => {
+  const { above, below } = stackedAreas(area);
+  drawCurvePlot(grid, above, { ...plot, own: null, times: false }, look);
+  const scale = drawCurvePlot(grid, below, { ...plot, target: null }, look);
+  drawMarks(grid, below, scale, marksOf(target), look);
+};
 
 function isBeside({ plot, side }: DrillLayout): boolean {
   return plot.x + plot.cols <= side.x;
@@ -59,13 +79,20 @@ function nowOf(view: DrillView): number | null {
 function drawHeadings(
   grid: CellGrid,
   { headings }: DrillLayout,
-  hasTarget: boolean,
+  has: { readonly target: boolean; readonly corridor: boolean },
   { theme, unicode }: Look,
 ): void {
   let x = writeText(grid, 1, headings, 'brake, % of full scale  ', theme.quiet);
-  const target = unicode ? '╌╌ target ·· corridor ' : '-- target .. corridor ';
-  if (hasTarget) x = writeText(grid, x, headings, target, theme.target);
+  if (has.target)
+    x = writeText(grid, x, headings, unicode ? '╌╌ target ' : '-- target ', theme.target);
+  if (has.target && has.corridor)
+    x = writeText(grid, x, headings, unicode ? '·· corridor ' : '.. corridor ', theme.target);
   writeText(grid, x, headings, unicode ? '━━ you' : '## you', theme.driver);
+}
+
+/** That the picture's top is not full scale. */
+function drawZoom(grid: CellGrid, { headings }: DrillLayout, zoom: number, { theme }: Look): void {
+  writeRight(grid, grid.cols - 2, headings, `zoom ${zoom}×: the lower part`, theme.quiet);
 }
 
 function drawWithoutTarget(grid: CellGrid, layout: DrillLayout, view: DrillView, look: Look): void {
@@ -73,7 +100,7 @@ function drawWithoutTarget(grid: CellGrid, layout: DrillLayout, view: DrillView,
   if (view.own !== null && !isBlind(view)) {
     const window = ownWindow(view.own);
     drawCurvePlot(grid, plot, { window, target: null, own: view.own, nowS: null }, look);
-    drawHeadings(grid, layout, false, look);
+    drawHeadings(grid, layout, { target: false, corridor: false }, look);
     return;
   }
   if (view.phase === 'countdown') return;

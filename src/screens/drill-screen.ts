@@ -1,5 +1,6 @@
 import type { DrillView } from '../drill/drill-view.ts';
 import type { Area, CellGrid, Size } from './cell-grid.ts';
+import { drawDisplayMenu } from './display-menu.ts';
 import { type DrillLayout, drillLayout } from './drill-layout.ts';
 import { drawDrillPicture } from './drill-picture.ts';
 import { framedView } from './framed-view.ts';
@@ -27,6 +28,8 @@ export function drillScreen(view: DrillView, size: Size, options: DrillScreenOpt
   return framedView(size, options, (grid) => {
     if (view.live !== null && view.phase !== 'summary') drawLive(grid, view, view.live, options);
     else drawOverTime(grid, view, options);
+    if (view.menuRow !== null)
+      drawDisplayMenu(grid, view.display, view.menuRow, view.buttons, options);
     if (options.help !== true) return;
     const help = view.live === null ? DRILL_HELP : LIVE_HELP;
     drawHelp(grid, withButtons(help, view.buttons), options);
@@ -61,7 +64,9 @@ function summaryArea({ headings, reps, health }: DrillLayout, size: Size): Area 
 
 function layoutFor(view: DrillView, size: Size): DrillLayout {
   const whole = drillLayout(size, false);
-  const coarse = view.target !== null && isTooCoarse(view.target, whole.plot.rows);
+  const { layout, zoom } = view.display;
+  const isPlain = layout === 'overlaid' && zoom === 1;
+  const coarse = isPlain && view.target !== null && isTooCoarse(view.target, whole.plot.rows);
   return coarse ? drillLayout(size, true) : whole;
 }
 

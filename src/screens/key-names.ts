@@ -23,6 +23,7 @@ const FOOTER: readonly (readonly [key: string, word: string, action: ButtonActio
 const BY_KEY: ReadonlyMap<string, ButtonAction> = new Map([
   ...FOOTER.flatMap(([key, , action]) => (action === null ? [] : [[key, action] as const])),
   ['s', 'self-rating'],
+  ['d', 'display'],
 ]);
 
 /** The drill's footer: keys with the buttons that do the same, as far as they fit; then the buttons come first. */

@@ -1,4 +1,5 @@
-import { COLOUR_THEME, MONOCHROME_THEME, type Theme } from './theme.ts';
+import type { ThemeName } from '../drill/display/display-settings.ts';
+import { type Theme, themeOf } from './theme.ts';
 
 /** What the terminal can show. */
 export interface Look {
@@ -20,9 +21,22 @@ const PLAIN_TERMINALS: readonly (string | undefined)[] = ['dumb', 'linux'];
 
 /** The look for an environment; `color` is the program's decision on colour, which a dumb terminal overrules. */
 export function lookOf(env: Environment, color: boolean, platform: NodeJS.Platform): Look {
-  const coloured = color && env.TERM !== 'dumb';
   return {
-    theme: coloured ? COLOUR_THEME : MONOCHROME_THEME,
+    theme: themeFor(null, env, color),
     unicode: isUtf8(env, platform) && !PLAIN_TERMINALS.includes(env.TERM),
   };
+}
+
+/** The theme of that name, null for what suits the ground; without colour it is monochrome whatever the name says. */
+export function themeFor(name: ThemeName | null, env: Environment, color: boolean): Theme {
+  if (!color || env.TERM === 'dumb') return themeOf('monochrome');
+  return themeOf(name ?? (isLightGround(env) ? 'light' : 'colour'));
+}
+
+/**
+ * True where the terminal says that its ground is white or light grey: COLORFGBG, as some terminals set it, ends with
+ * the number of the ground's colour among the sixteen of ECMA-48 terminals.
+ */
+function isLightGround({ COLORFGBG }: Environment): boolean {
+  return ['7', '15'].includes(COLORFGBG?.split(';').at(-1) ?? '');
 }

@@ -18,9 +18,16 @@ export function drawAxes(
   window: PlotWindow,
   scale: PlotScale,
   look: Look,
+  times = true,
 ): void {
   drawLevelScale(grid, area, window.topLevel, scale, look);
-  drawTimes(grid, area, window, scale, look);
+  if (times) drawTimes(grid, area, window, scale, look);
+  else drawBaseLine(grid, area, look);
+}
+
+function drawBaseLine(grid: CellGrid, area: Area, { theme }: Look): void {
+  const axis = area.y + area.rows;
+  writeText(grid, area.x - 1, axis, `└${'─'.repeat(area.cols)}`, theme.quiet);
 }
 
 /** Level in per cent of full scale left of a plot, from 0 at its base line to `topLevel`. */
@@ -49,10 +56,11 @@ function drawTimes(
   area: Area,
   window: PlotWindow,
   scale: PlotScale,
-  { theme }: Look,
+  look: Look,
 ): void {
+  const { theme } = look;
   const axis = area.y + area.rows;
-  writeText(grid, area.x - 1, axis, `└${'─'.repeat(area.cols)}`, theme.quiet);
+  drawBaseLine(grid, area, look);
   const perColS = (window.toS - window.fromS) / area.cols;
   const step = TIME_STEPS_S.find((each) => each / perColS >= TIME_LABEL_COLS) ?? 20;
   let free = area.x - 1;

@@ -15,13 +15,13 @@ const BEFORE_S = 0.3;
 /** At least 1.2 s of target stand ahead of the now line until the brake is off (preview, van der El 2018). */
 const PREVIEW_S = 1.25;
 
-/** The whole target; it stands still while the now line crosses it. */
-export function targetWindow(target: Target): PlotWindow {
+/** The whole target, or its lower part `zoom` times taller; it stands still while the now line crosses it. */
+export function targetWindow(target: Target, zoom = 1): PlotWindow {
   const { rise, brakeOff } = target.marks;
   return {
     fromS: rise - BEFORE_S,
     toS: brakeOff + PREVIEW_S,
-    topLevel: HEADROOM * target.peakLevel,
+    topLevel: (HEADROOM * target.peakLevel) / zoom,
   };
 }
 

@@ -1,3 +1,5 @@
+import type { DisplayPart } from '../drill/display/display-settings.ts';
+
 /** What a key asks for. Commands decide what it means where they are; the terminal's own keys never get here. */
 export type ScreenAction =
   | 'next'
@@ -11,6 +13,8 @@ export type ScreenAction =
   | 'low'
   | 'middle'
   | 'high'
+  | 'display'
+  | DisplayPart
   | 'up'
   | 'down'
   | 'choose'
@@ -35,6 +39,12 @@ export const KEY_ACTIONS: ReadonlyMap<string, ScreenAction | TerminalAction> = n
   ['1', 'low'],
   ['2', 'middle'],
   ['3', 'high'],
+  ['d', 'display'],
+  ['l', 'layout'],
+  ['a', 'preview'],
+  ['z', 'zoom'],
+  ['c', 'corridor'],
+  ['t', 'theme'],
   ['up', 'up'],
   ['k', 'up'],
   ['down', 'down'],

@@ -1,3 +1,4 @@
+import type { ThemeName } from '../drill/display/display-settings.ts';
 import { BOLD, DEFAULT_INK, type Pen, REVERSE } from './cell-grid.ts';
 
 /** A pen for each thing a screen shows. Every difference in colour is also one of shape or word. */
@@ -30,6 +31,20 @@ export const COLOUR_THEME: Theme = {
   alert: plain(BOLD | REVERSE),
 };
 
+/** The same hues, dark enough to be read on white. */
+const LIGHT_THEME: Theme = {
+  ...COLOUR_THEME,
+  quiet: { ink: 241, style: 0 },
+  target: { ink: 25, style: 0 },
+  driver: { ink: 130, style: BOLD },
+};
+
+/** Everything in the terminal's own ink but the target, which is yellow or dark blue. */
+const highContrast = (targetInk: number): Theme => ({
+  ...MONOCHROME_THEME,
+  target: { ink: targetInk, style: BOLD },
+});
+
 /** For NO_COLOR and terminals without colour: bold and reverse only. */
 export const MONOCHROME_THEME: Theme = {
   text: plain(0),
@@ -40,3 +55,16 @@ export const MONOCHROME_THEME: Theme = {
   now: plain(BOLD),
   alert: plain(BOLD | REVERSE),
 };
+
+const THEMES: Readonly<Record<ThemeName, Theme>> = {
+  colour: COLOUR_THEME,
+  light: LIGHT_THEME,
+  'high-contrast': highContrast(227),
+  'high-contrast-light': highContrast(18),
+  monochrome: MONOCHROME_THEME,
+};
+
+/** The theme of that name. */
+export function themeOf(name: ThemeName): Theme {
+  return THEMES[name];
+}

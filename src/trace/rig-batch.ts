@@ -10,6 +10,7 @@ export type ButtonAction =
   | 'feedback'
   | 'finish'
   | 'self-rating'
+  | 'display'
   | 'upshift'
   | 'downshift';
 

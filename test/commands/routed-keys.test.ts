@@ -16,5 +16,5 @@ test('each key goes one way: the one that opens a note is no part of it, the one
     typing &&= key.kind !== 'done';
   });
   for (const name of ['n', 'n', 'q', 'space', 'up', 'enter', 'enter', '?', 'q']) names$.next(name);
-  expect(seen).toEqual(['note', 'n', 'q', ' ', 'done', 'finish']);
+  expect(seen).toEqual(['note', 'n', 'q', ' ', 'done', 'choose', 'finish']);
 });

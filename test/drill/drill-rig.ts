@@ -1,3 +1,4 @@
+import { PLAIN_DISPLAY } from '../../src/drill/display/display-settings.ts';
 import type { DrillEffect } from '../../src/drill/drill-message.ts';
 import type { DrillModel } from '../../src/drill/drill-model.ts';
 import { type DrillSetup, REP_TIMING } from '../../src/drill/drill-setup.ts';
@@ -52,6 +53,7 @@ export function setup(change: Partial<DrillSetup> = {}): DrillSetup {
     asksRating: false,
     axes: { throttle: true, clutch: true, steering: true },
     buttons: [],
+    display: PLAIN_DISPLAY,
     brakeStepLevel: 1 / 4095,
     timing: REP_TIMING,
     units: 'metric',

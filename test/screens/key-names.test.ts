@@ -29,14 +29,14 @@ test('the footer names a button where one was learned, and only there', () => {
 
 test('where keys and buttons do not fit the buttons stand alone', () => {
   expect(drillKeys(ALL, 78)).toBe(
-    'B13 next  B14 repeat  B15 pause  B16 feedback  B17 note  ? help  B19 finish',
+    'B13 next  B14 repeat  B15 pause  B16 feedback  B17 note  ? help  B20 finish',
   );
   expect(drillKeys(ALL, 120)).toMatch(/^space\/B13 next {2}r\/B14 repeat/);
 });
 
 test('the picker names paddles and buttons', () => {
   expect(pickerKeys(ALL, 78)).toBe(
-    'up or B11, down or B12 choose  enter or B13 drill  ? help  q or B19 quit',
+    'up or B11, down or B12 choose  enter or B13 drill  ? help  q or B20 quit',
   );
   expect(pickerKeys(SOME, 78)).toBe(
     'up, down or bit 131 choose  enter or B4 drill  ? help  q quit',
@@ -62,7 +62,7 @@ test.each([
     const noButton = (buttons: readonly LearnedButton[]) =>
       withButtons(help, buttons).find(([key]) => key === 'no button')?.[1];
     expect(noButton(SOME)).toBe('all but next, repeat: `rig setup`');
-    expect(noButton(ALL.slice(0, 7))).toBe('finish, self-rating: `rig setup`');
+    expect(noButton(ALL.slice(0, 7))).toBe('finish, self-rating, display: `rig setup`');
     expect(noButton(ALL)).toBeUndefined();
   },
 );
@@ -74,7 +74,7 @@ test('prompts name the button as learned, and none that was not', () => {
       drillScreen({ ...DRILL_VIEWS[name]!, buttons }, size, { theme: COLOUR_THEME, unicode: true }),
     );
   expect(shown('summary', ALL)).toContain(
-    'Block finished: space or B13 starts the next one, q or B19 finishes.',
+    'Block finished: space or B13 starts the next one, q or B20 finishes.',
   );
   expect(shown('summary', SOME)).toContain('space or B4 starts the next one, q finishes.');
   expect(shown('rating', ALL)).toContain('1 or B11 light, 2 or B13 right, 3 or B12 heavy');

@@ -1,3 +1,4 @@
+import { PLAIN_DISPLAY } from '../../src/drill/display/display-settings.ts';
 import type {
   BlockSummary,
   DrillView,
@@ -197,6 +198,8 @@ export const BRAKING: DrillView = {
   lastReps: REPS,
   rating: null,
   buttons: [],
+  display: PLAIN_DISPLAY,
+  menuRow: null,
   note: null,
   result: null,
   summary: null,
@@ -281,6 +284,14 @@ export const DRILL_VIEWS: Readonly<Record<string, DrillView>> = {
       'Load cell pedals was lost: this rep does not count. Waiting for Load cell pedals and Wheel base: plug them in.',
   },
   summary: { ...BRAKING, phase: 'summary', own: null, summary: SUMMARY },
+  stacked: { ...BRAKING, display: { ...PLAIN_DISPLAY, layout: 'stacked' } },
+  'zoomed-preview': {
+    ...BRAKING,
+    nowS: 0.9,
+    own: ownTrace(0.9),
+    display: { ...PLAIN_DISPLAY, previewS: 0.6, zoom: 2, corridor: false },
+  },
+  'display-menu': { ...BRAKING, phase: 'paused', own: null, nowS: 0, menuRow: 1 },
   planned: {
     ...BRAKING,
     feedback: 'hidden',

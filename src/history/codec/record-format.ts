@@ -38,6 +38,7 @@ export const ACTIONS: readonly (ButtonAction | null)[] = [
   'downshift',
   'finish',
   'self-rating',
+  'display',
 ];
 
 /**

@@ -76,6 +76,7 @@ const BUTTON_SCHEMA = exactly({
       'feedback',
       'finish',
       'self-rating',
+      'display',
       'upshift',
       'downshift',
       null,
