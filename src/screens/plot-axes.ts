@@ -25,7 +25,8 @@ export function drawAxes(
   else drawBaseLine(grid, area, look);
 }
 
-function drawBaseLine(grid: CellGrid, area: Area, { theme }: Look): void {
+/** The line at level 0 alone. */
+export function drawBaseLine(grid: CellGrid, area: Area, { theme }: Look): void {
   const axis = area.y + area.rows;
   writeText(grid, area.x - 1, axis, `└${'─'.repeat(area.cols)}`, theme.quiet);
 }

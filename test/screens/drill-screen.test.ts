@@ -31,6 +31,19 @@ describe.each(SIZES)('at $cols x $rows', (size) => {
   });
 });
 
+/** What is driven by, at the sizes between. */
+const IN_BETWEEN = ['countdown', 'braking-shown', 'stacked', 'result', 'summary'];
+
+describe.each([
+  { cols: 120, rows: 36 },
+  { cols: 200, rows: 60 },
+])('at $cols x $rows', (size) => {
+  test.each(IN_BETWEEN)('%s', async (phase) => {
+    const text = `${toText(drillScreen(DRILL_VIEWS[phase]!, size, LOOK))}\n`;
+    await expect(text).toMatchFileSnapshot(`golden/${phase}-${size.cols}x${size.rows}.txt`);
+  });
+});
+
 const SMALL = { cols: 80, rows: 24 };
 const shown = (view: DrillView, size = SMALL) => toText(drillScreen(view, size, LOOK));
 

@@ -1,12 +1,14 @@
+import type { DisplaySettings } from '../../drill/display/display-settings.ts';
 import type { LiveView, PlaceTrack } from '../../live/live-view.ts';
 import type { Area, CellGrid } from '../cell-grid.ts';
 import { paintRaster } from '../dot-raster.ts';
+import { stackedAreas } from '../drill-layout.ts';
 import type { Look } from '../look.ts';
 import { drawMarks, type Mark } from '../mark-labels.ts';
 import { drawNow } from '../now-line.ts';
 import { solidRaster } from '../own-raster.ts';
-import { drawLevelScale } from '../plot-axes.ts';
-import { columnOf, type PlotScale, scaleBetween } from '../plot-scale.ts';
+import { drawBaseLine, drawLevelScale } from '../plot-axes.ts';
+import { columnOf, type PlotEnds, type PlotScale, scaleBetween } from '../plot-scale.ts';
 import { dashedRaster, edgesRaster } from '../target-raster.ts';
 import { drawEventLetters } from './event-letters.ts';
 import { drawPlaces } from './place-axis.ts';
@@ -16,15 +18,45 @@ import { levelEnds } from './zone-ends.ts';
 /** Columns of a lane from which its marks have room for their whole names. */
 const ROOMY_COLS = 60;
 
-/** Level over the road: target with corridor, now line and own trace from back to front, scales beside and below. */
-export function drawLevelLane(grid: CellGrid, area: Area, live: LiveView, look: Look): void {
-  const ends = levelEnds(live);
+/** Rows from which a lane has room for two pictures. */
+const STACKED_ROWS = 11;
+
+/** Level over the road, with scales beside and below; on a high lane in two pictures where the driver wants that. */
+export function drawLevelLane(
+  grid: CellGrid,
+  area: Area,
+  live: LiveView,
+  display: DisplaySettings,
+  look: Look,
+): void {
+  const ends = levelEnds(live, display.zoom);
+  const isStacked = display.layout === 'stacked' && area.rows >= STACKED_ROWS;
+  const { above, below } = isStacked ? stackedAreas(area) : { above: null, below: area };
+  const scale = scaleBetween(ends, below);
+  drawPlaces(grid, below, ends, scale, look);
+  const { own, target } = live.level;
+  if (above === null) drawLane(grid, below, ends, live, display, look);
+  else {
+    drawBaseLine(grid, above, look);
+    drawLane(grid, above, ends, { ...live, level: { target, own: null } }, display, look);
+    drawLane(grid, below, ends, { ...live, level: { target: null, own } }, display, look);
+  }
+  drawMarks(grid, below, scale, marksOf(live, below.cols < ROOMY_COLS), look);
+}
+
+/** Target with corridor, now line and own trace from back to front; the level's scale stands left of it. */
+function drawLane(
+  grid: CellGrid,
+  area: Area,
+  ends: PlotEnds,
+  live: LiveView,
+  display: DisplaySettings,
+  look: Look,
+): void {
   const scale = scaleBetween(ends, area);
   drawLevelScale(grid, area, ends.top, scale, look);
-  drawPlaces(grid, area, ends, scale, look);
-  drawTarget(grid, area, scale, live, look);
+  drawTarget(grid, area, scale, live, display, look);
   if (live.stage === 'zone') drawNow(grid, area, columnOf(scale, area, live.placeM), look, 'right');
-  drawMarks(grid, area, scale, marksOf(live, area.cols < ROOMY_COLS), look);
   if (live.level.own === null) return;
   drawOwn(grid, area, scale, live.level.own, look);
   drawEventLetters(grid, area, scale, live.events, live.level.own, look);
@@ -34,16 +66,23 @@ function drawTarget(
   grid: CellGrid,
   area: Area,
   scale: PlotScale,
-  { level: { target }, corridorLevel }: LiveView,
+  live: LiveView,
+  { corridor, previewS }: DisplaySettings,
   { theme, unicode }: Look,
 ): void {
+  const { target } = live.level;
   if (target === null) return;
   const levelAt = (sM: number): number => valueAt(target, sM);
-  if (corridorLevel !== null) {
-    const edges = edgesRaster(levelAt, (sM) => valueAt(corridorLevel, sM), scale);
+  const untilM =
+    previewS === null || live.stage !== 'zone'
+      ? Number.POSITIVE_INFINITY
+      : live.placeM + previewS * live.speedMps;
+  const { corridorLevel } = live;
+  if (corridorLevel !== null && corridor) {
+    const edges = edgesRaster(levelAt, (sM) => valueAt(corridorLevel, sM), scale, untilM);
     paintRaster(grid, area, edges, theme.target, unicode ? null : '.');
   }
-  paintRaster(grid, area, dashedRaster(levelAt, scale), theme.target, unicode ? null : '-');
+  paintRaster(grid, area, dashedRaster(levelAt, scale, untilM), theme.target, unicode ? null : '-');
 }
 
 /** Own trace of a lane, up to where the car is. */

@@ -11,9 +11,9 @@ const AFTER_SHARE = 0.06;
 const LEAST_ANGLE_DEG = 20;
 
 /** Levels over the road from before the brake point to behind the slowest point; it stands still. */
-export function levelEnds({ fromM, toM, level }: LiveView): PlotEnds {
+export function levelEnds({ fromM, toM, level }: LiveView, zoom = 1): PlotEnds {
   const peak = level.target === null ? 1 : largest(level.target.value);
-  return { ...road(fromM, toM), bottom: 0, top: HEADROOM * (peak > 0 ? peak : 1) };
+  return { ...road(fromM, toM), bottom: 0, top: (HEADROOM * (peak > 0 ? peak : 1)) / zoom };
 }
 
 /** Angles over the same road: room for the target's to both sides, or the own without it, and for a quarter more. */

@@ -36,19 +36,19 @@ export function drawZone(grid: CellGrid, view: DrillView, live: LiveView, look: 
 function drawLanes(
   grid: CellGrid,
   layout: ZoneLayout,
-  { feedback }: DrillView,
+  { feedback, display }: DrillView,
   live: LiveView,
   look: Look,
 ): void {
   const own = live.level.own !== null || feedback === 'shown';
   const target = live.level.target !== null;
-  const level = { target, corridor: live.corridorLevel !== null, own };
+  const level = { target, corridor: live.corridorLevel !== null && display.corridor, own };
   drawKey(grid, layout.headings, 'brake, %', level, look);
   const steering = { target, corridor: false, own: own && live.hasWheel };
   const x = drawKey(grid, layout.steeringHeading, 'steering, deg', steering, look);
   if (!live.hasWheel)
     writeText(grid, x, layout.steeringHeading, 'no wheel: braking only', look.theme.strong);
-  drawLevelLane(grid, layout.level, live, look);
+  drawLevelLane(grid, layout.level, live, display, look);
   drawSteeringLane(grid, layout.steering, live, look);
 }
 

@@ -1,4 +1,5 @@
 import type { PlanPoint } from '../../../src/corner/plan-view.ts';
+import { PLAIN_DISPLAY } from '../../../src/drill/display/display-settings.ts';
 import type { DrillView, RepLine } from '../../../src/drill/drill-view.ts';
 import type { LiveEvent } from '../../../src/live/live-event.ts';
 import type { LivePlan, LiveView, PlaceTrack, RoadMark } from '../../../src/live/live-view.ts';
@@ -318,6 +319,10 @@ export const LIVE_VIEWS: Readonly<Record<string, DrillView>> = {
   call: withLive({ ...APPROACH, call: 'car inside' }, { phase: 'cue' }),
   'call-beat': withLive({ ...APPROACH, placeM: -147, call: 'defend' }, { phase: 'cue' }),
   zone: withLive(inZone(15)),
+  'zone-stacked': withLive(inZone(15), { display: { ...PLAIN_DISPLAY, layout: 'stacked' } }),
+  'zone-preview': withLive(inZone(15), {
+    display: { ...PLAIN_DISPLAY, previewS: 0.6, zoom: 2, corridor: false },
+  }),
   'zone-locked': withLive({
     ...inZone(-40),
     events: [{ ...LOCK, toM: null, toS: null }],
