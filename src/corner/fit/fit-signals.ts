@@ -1,4 +1,4 @@
-import type { LoggedZone } from '../../trace/log/logged-zone.ts';
+import type { LoggedZone, ZoneSamples } from '../../trace/log/logged-zone.ts';
 import { localQuadratic } from './local-quadratic.ts';
 
 /** What a logged zone says about its corner, in SI; all of one length, where known. */
@@ -41,11 +41,12 @@ const STILL_SLOWING_MPS2 = 2;
  * @param onsetS when the brake goes on, on the zone's clock; null where that cannot be seen
  */
 export function fitSignals(
-  { number, samples }: Pick<LoggedZone, 'number' | 'samples'>,
+  { number, samples: zone, after }: Pick<LoggedZone, 'number' | 'samples' | 'after'>,
   onsetS: number | null,
   steeringPositive: 'left' | 'right' | null,
 ): FitSignals | NotFitted {
   const refused = (reason: string): NotFitted => ({ number, reason });
+  const samples = after === null ? zone : joined(zone, after);
   const [time, speed] = [samples.get('time')!, samples.get('speed')];
   if (speed === undefined) return refused('the log has no speed');
   if (onsetS === null) return refused('no onset of the brake can be seen');
@@ -81,11 +82,21 @@ export function fitSignals(
   };
 }
 
+/** A zone with the way out behind it; only channels that both have. */
+function joined(zone: ZoneSamples, after: ZoneSamples): ZoneSamples {
+  const both = [...zone].filter(([role]) => after.has(role));
+  return new Map(
+    both.map(([role, values]) => [role, Float64Array.of(...values, ...after.get(role)!)]),
+  );
+}
+
 interface Slowest {
   readonly timeS: number;
   readonly speedMps: number;
 }
 
+/** A car that has gained this much is on its way out. */
+const CLEAR_RISE_MPS = 2;
 /** Above the least speed, beyond the noise of loggers. Four times as much is twice as far away. */
 const [NEAR_MPS, FAR_MPS] = [0.1, 0.4];
 
@@ -96,11 +107,19 @@ const [NEAR_MPS, FAR_MPS] = [0.1, 0.4];
 function slowestOf(timeS: Float64Array, speedMps: Float64Array, onsetS: number): Slowest {
   const after = timeS.filter((time) => time >= onsetS);
   const smooth = after.map((at) => localQuadratic(timeS, speedMps, at, SMOOTH_S).value);
-  const place = smooth.reduce((best, value, i) => (value < smooth[best]! ? i : best), 0);
+  const place = firstLeast(smooth);
   const least = smooth[place]!;
   const reached = (aboveMps: number): number => crossing(after, smooth, least + aboveMps);
   const nearS = reached(NEAR_MPS);
   return { timeS: Math.min(after[place]!, 2 * nearS - reached(FAR_MPS)), speedMps: least };
+}
+
+/** Place of the least value before the first clear rise: what follows is another corner. */
+function firstLeast(values: Float64Array): number {
+  let least = 0;
+  for (let i = 0; i < values.length && values[i]! < values[least]! + CLEAR_RISE_MPS; i++)
+    if (values[i]! < values[least]!) least = i;
+  return least;
 }
 
 /** When a signal first comes down to a value, between samples. */

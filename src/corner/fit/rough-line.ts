@@ -12,12 +12,13 @@ export interface RoughLine {
   /** What belongs to this bend: from where the one before has gone straight to where the next one begins. */
   readonly fromM: number;
   readonly toM: number;
-  /** The car turns the other way by a third as much, too. */
+  /** The car soon turns the other way by as much as a third. */
   readonly turnsBack: boolean;
 }
 
 const STRAIGHT_SHARE = 0.3;
-const OTHER_WAY_SHARE = 0.33;
+/** A turn the other way that follows within this is the second half of a chicane (common practice, no source). */
+const SAME_CORNER_M = 40;
 /** The tightest place is not far from the slowest one, m. */
 const NEAR_M = 25;
 /** Samples to each side of a moving mean. */
@@ -43,16 +44,20 @@ export function roughLine(
   };
   const passed = (share: number, step: 1 | -1): number => walk(peak, step, (at) => at > share);
   const isStraight = (at: number): boolean => Math.abs(at) < STRAIGHT_SHARE;
-  const hasExit = isStraight(curvature[passed(0.1, 1)]! / top);
+  const out = passed(0.1, 1);
+  const hasExit = isStraight(curvature[out]! / top);
+  const next = Math.min(last, walk(out, 1, isStraight) + 1);
+  const turnsBack = (i: number, wayM: number): boolean =>
+    curvature[i]! / top < -STRAIGHT_SHARE && wayM < SAME_CORNER_M;
   return {
     in10M: placeM[passed(0.1, -1)]!,
     in90M: placeM[passed(0.9, -1)]!,
     out90M: placeM[passed(0.9, 1)]!,
-    out10M: placeM[passed(0.1, 1)]!,
+    out10M: placeM[out]!,
     fromM: placeM[walk(passed(0.1, -1), -1, isStraight)]!,
-    toM: placeM[hasExit ? walk(passed(0.1, 1), 1, isStraight) : passed(0.9, 1)]!,
+    toM: placeM[hasExit ? next : passed(0.9, 1)]!,
     hasExit,
-    turnsBack: curvature.some((value) => value / top < -OTHER_WAY_SHARE),
+    turnsBack: hasExit && turnsBack(next, placeM[next]! - placeM[out]!),
   };
 }
 

@@ -1,4 +1,5 @@
 import type { ProfileProblem } from '../../profile/profile-problem.ts';
+import { ExitKeeper } from './exit-keeper.ts';
 import { LogClock } from './log-clock.ts';
 import { joined, LogLines } from './log-lines.ts';
 import { ROLE } from './log-roles.ts';
@@ -66,6 +67,7 @@ class LogRows {
   readonly #clock: LogClock;
   readonly #gate: StartGate;
   readonly #finder: ZoneFinder;
+  readonly #exits: ExitKeeper;
   readonly #steering: SteeringCheck = new SteeringCheck();
   readonly #brake: number;
   readonly #different = new Set<number>();
@@ -93,7 +95,10 @@ class LogRows {
     this.#brake = ROLE[plan.brake];
     const roles = plan.columns.map(({ role }) => role);
     const scale = BRAKE_SCALES[plan.brake];
-    this.#finder = new ZoneFinder(roles, plan.brake, scale, this.#notices, onZone);
+    this.#exits = new ExitKeeper(roles, plan.brake, scale.on, onZone);
+    this.#finder = new ZoneFinder(roles, plan.brake, scale, this.#notices, (zone) =>
+      this.#exits.hold(zone),
+    );
     this.#lines = new LogLines(
       (bytes, from, to) => this.#onLine(bytes, from, to),
       () => refuse({ ...TOO_LONG, line: this.#line + 1 }),
@@ -109,6 +114,7 @@ class LogRows {
     this.#lines.end();
     this.#release();
     this.#finder.end();
+    this.#exits.end();
     if (this.#count === 0) refuse({ line: 1, column: 1, what: 'no row can be used', next: CHECK });
     if (this.#different.size <= 2) refuse(ON_OFF);
     const steeringPositive = this.#steeringSign();
@@ -181,12 +187,14 @@ class LogRows {
   #release(): void {
     if (!this.#isWaiting) return;
     this.#finder.push(this.#waiting, this.#waitingS, this.#waitingLine);
+    this.#exits.push(this.#waiting, this.#waitingS);
     this.#before = this.#waiting[this.#brake]!;
     this.#beforeS = this.#waitingS;
   }
 
   #restart(): void {
     this.#finder.end();
+    this.#exits.end();
     this.#before = Number.NaN;
     this.#notices.add('the clock or the distance starts again: taken as a new lap', this.#line);
   }
@@ -197,6 +205,7 @@ class LogRows {
 
   #gap(): void {
     this.#finder.gap(this.#waitingS, this.#clock.timeS);
+    this.#exits.end();
     this.#notices.add('rows are missing', this.#line);
   }
 

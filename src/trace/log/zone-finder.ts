@@ -154,6 +154,7 @@ export class ZoneFinder {
           .filter((role) => role !== 'time')
           .map((role) => [role, column(ROLE[role], 0)] as const),
       ]),
+      after: null,
     };
   }
 

@@ -1,6 +1,6 @@
 import type { LogRole } from './log-roles.ts';
 import type { LogSummary } from './log-settings.ts';
-import type { LoggedZone } from './logged-zone.ts';
+import type { LoggedZone, ZoneSamples } from './logged-zone.ts';
 
 /**
  * The file of an imported log: JSON lines in UTF-8. The first says `{"ebbline_trace":1,...}` where it comes from, each
@@ -39,14 +39,19 @@ export function headLine(name: string, source: string): string {
   return `${JSON.stringify({ ebbline_trace: TRACE_VERSION, name, source })}\n`;
 }
 
-/** One zone as a line. A value that is not known is null. */
-export function zoneLine({ samples, gaps, ...zone }: LoggedZone): string {
+/** One zone as a line. A value that is not known is null, and so is `after` where there is nothing. */
+export function zoneLine({ samples, gaps, after, ...zone }: LoggedZone): string {
+  const rest = { zone: zone.number, lap: zone.lap, line: zone.line, start_s: zone.startS };
+  const texts = { samples: signalTexts(samples), after: after && signalTexts(after) };
+  return `${JSON.stringify({ ...rest, gaps, ...texts })}\n`;
+}
+
+function signalTexts(samples: ZoneSamples): Record<string, (number | null)[]> {
   const signals = [...samples].map(([role, values]) => [
     SAMPLE_NAMES[role],
     Array.from(values, (value) => (Number.isNaN(value) ? null : Number(value.toPrecision(9)))),
   ]);
-  const rest = { zone: zone.number, lap: zone.lap, line: zone.line, start_s: zone.startS };
-  return `${JSON.stringify({ ...rest, gaps, samples: Object.fromEntries(signals) })}\n`;
+  return Object.fromEntries(signals);
 }
 
 export function summaryLine(summary: LogSummary): string {
@@ -80,20 +85,29 @@ interface ZoneText {
   readonly line: number;
   readonly start_s: number;
   readonly gaps: LoggedZone['gaps'];
-  readonly samples: Readonly<Record<string, readonly (number | null)[]>>;
+  readonly samples: SignalTexts;
+  /** Files of before it was kept have none. */
+  readonly after?: SignalTexts | null;
 }
+
+type SignalTexts = Readonly<Record<string, readonly (number | null)[]>>;
 
 const ROLES_BY_NAME: ReadonlyMap<string, LogRole> = new Map(
   Object.entries(SAMPLE_NAMES).map(([role, name]) => [name, role as LogRole]),
 );
 
 function zoneOf(line: unknown): LoggedZone {
-  const { zone, lap, line: fileLine, start_s, gaps, samples } = line as ZoneText;
-  const signals = Object.entries(samples).flatMap(([name, values]) => {
+  const { zone, lap, line: fileLine, start_s, gaps, samples, after } = line as ZoneText;
+  const rest = { number: zone, lap, line: fileLine, startS: start_s, gaps };
+  return { ...rest, samples: signalsOf(samples), after: after ? signalsOf(after) : null };
+}
+
+function signalsOf(texts: SignalTexts): ZoneSamples {
+  const signals = Object.entries(texts).flatMap(([name, values]) => {
     const role = ROLES_BY_NAME.get(name);
     return role === undefined
       ? []
       : [[role, Float64Array.from(values, (value) => value ?? Number.NaN)] as const];
   });
-  return { number: zone, lap, line: fileLine, startS: start_s, gaps, samples: new Map(signals) };
+  return new Map(signals);
 }

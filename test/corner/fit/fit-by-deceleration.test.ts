@@ -40,7 +40,7 @@ function pointMass(
     ['time', Float64Array.from(timeS)],
     ['speed', Float64Array.from(speedMps)],
   ] as const);
-  return fitSignals({ number: 1, samples }, 0, null) as FitSignals;
+  return fitSignals({ number: 1, samples, after: null }, 0, null) as FitSignals;
 }
 
 interface Drive {

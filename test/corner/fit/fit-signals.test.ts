@@ -20,9 +20,9 @@ function samplesOf(
 const even = (timeS: number): number => 50 - 10 * Math.min(3, Math.max(0, timeS));
 
 const signalsOf = (samples: ZoneSamples, onsetS: number | null = 0): FitSignals =>
-  fitSignals({ number: 4, samples }, onsetS, null) as FitSignals;
+  fitSignals({ number: 4, samples, after: null }, onsetS, null) as FitSignals;
 const reasonOf = (samples: ZoneSamples, onsetS: number | null = 0): string =>
-  (fitSignals({ number: 4, samples }, onsetS, null) as { reason: string }).reason;
+  (fitSignals({ number: 4, samples, after: null }, onsetS, null) as { reason: string }).reason;
 
 describe('the signals of a zone', () => {
   test('speeds, and places by the integral of speed: 105 m from 50 to 20 m/s at 10 m/s^2', () => {
@@ -43,7 +43,7 @@ describe('the signals of a zone', () => {
 
   test('steering that is positive to the right is turned over', () => {
     const samples = samplesOf(4, even, { steering: () => 90 });
-    const right = fitSignals({ number: 1, samples }, 0, 'right') as FitSignals;
+    const right = fitSignals({ number: 1, samples, after: null }, 0, 'right') as FitSignals;
     expect(right.steeringRad![0]).toBeCloseTo(-Math.PI / 2, 9);
   });
 

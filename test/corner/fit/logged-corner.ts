@@ -24,8 +24,17 @@ export const USUAL_LOGGER: Logger = {
   seed: 1,
 };
 
-/** A corner of known sheet, as a car derives it. */
+const KNOWN = new Map<string, DerivedTarget>();
+
+/** A corner of known sheet, as a car derives it; each once. */
 export function derivedOf(cornerId: string, carId: string): DerivedTarget {
+  const key = `${cornerId}/${carId}`;
+  const derived = KNOWN.get(key) ?? deriveNow(cornerId, carId);
+  KNOWN.set(key, derived);
+  return derived;
+}
+
+function deriveNow(cornerId: string, carId: string): DerivedTarget {
   const sheet = SHEETS.find(({ id }) => id === cornerId)!;
   const car = CARS.find(({ id }) => id === carId)!;
   return deriveTarget(

@@ -68,6 +68,8 @@ function misses(cornerId: string, carId: string, logger: Partial<Logger>): Recor
     turnIn: value(fit, 'turnInM') - zone.slowestM,
     entry: value(fit, 'entryM') - line.entryM,
     radiusShare: value(fit, 'radiusM') / line.radiusM - 1,
+    exit: value(fit, 'exitM') - (line.exitM ?? line.entryM),
+    turn: value(fit, 'turnRad') - line.turnRad,
     kind: fit.entry.kind === line.kind ? 0 : 1,
     side: (fit.direction.side === 'left') === line.sign > 0 ? 0 : 1,
   };
@@ -91,7 +93,16 @@ const LOGGERS: readonly Partial<Logger>[] = [
 ];
 
 /** The README's table of accuracy states these. */
-const WITHIN = { approach: 0.2, slowest: 0.1, brake: 7, turnIn: 7, entry: 3, radiusShare: 0.04 };
+const WITHIN = {
+  exit: 4,
+  turn: (2 * Math.PI) / 180,
+  approach: 0.2,
+  slowest: 0.1,
+  brake: 7,
+  turnIn: 7,
+  entry: 3,
+  radiusShare: 0.04,
+};
 
 describe('a corner of known sheet, logged in km/h, bar, deg/s and g with noise and lag', () => {
   test.each(LOGGERS)('comes back at $rateHz Hz', (logger) => {
@@ -134,6 +145,25 @@ describe('a corner of known sheet, logged in km/h, bar, deg/s and g with noise a
       expect(off, `${cornerId} ${carId}`).toBeLessThan(radiusShare);
       expect(entry, `${cornerId} ${carId}`).toBeLessThan(entryM);
     }
+  });
+
+  test('a chicane is told', () => {
+    const { fit } = fitted('ferry-chicane', 'gt', {});
+    expect(fit.cautions.join()).toContain('the car also turns the other way');
+  });
+
+  test('where the log ends in the corner, the angle is said to be no more than that', () => {
+    const { zones, summary } = importText(csvOf([derivedOf('kiln-hairpin', 'gt')]));
+    const zone = { ...zones[0]!, after: null };
+    const signals = fitSignals(zone, 0, summary.steeringPositive) as FitSignals;
+    const one = fitZone(signals, { car: null, grip: null });
+    const fit = fitCorner([one], [], { direction: null, turnRad: null }, null);
+    expect(fit.figures.exitM).toBeUndefined();
+    expect(fit.figures.turnRad!.rule).toContain('until the log of the zone ends');
+    expect(fit.unknown.join()).toContain('the exit: the log does not show');
+    const said = fitCorner([one], [], { direction: 'right', turnRad: 2.9 }, null);
+    expect(said.direction).toEqual({ side: 'right', basis: 'assumed' });
+    expect(said.figures.turnRad).toMatchObject({ value: 2.9, basis: 'assumed' });
   });
 
   test('a tightening line is not passed off as one bend', () => {

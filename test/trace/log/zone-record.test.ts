@@ -16,6 +16,7 @@ const zone: LoggedZone = {
   line: 2,
   startS: 0,
   gaps: [],
+  after: null,
   samples: new Map([
     ['time', Float64Array.of(0, 0.02, 0.03)],
     ['brake-front', Float64Array.of(0, 40e5, 100e5)],
