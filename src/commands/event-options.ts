@@ -1,5 +1,6 @@
-import { Problem } from '../problem.ts';
+import type { Problem } from '../problem.ts';
 import type { OptionSpec } from './command.ts';
+import { notPossible, wholeOption } from './option-value.ts';
 
 /** What a drill's command line asks of an event, checked. */
 export interface EventWish {
@@ -63,12 +64,9 @@ const NEXT: Readonly<Record<string, string>> = {
 };
 
 function lapsOf(text: string | null): number {
-  if (text === null) return USUAL_LAPS;
-  const laps = Number(text);
-  if (/^\d+$/.test(text) && laps >= 1 && laps <= MOST_LAPS) return laps;
-  throw wrong('laps', JSON.stringify(text), `Say a whole number from 1 to ${MOST_LAPS}.`);
+  return text === null ? USUAL_LAPS : wholeOption('--laps', text, 1, MOST_LAPS);
 }
 
 function wrong(option: string, found: string, next: string): Problem {
-  return new Problem(`${found} is not possible here`, { where: `--${option}`, next, exitCode: 2 });
+  return notPossible(`--${option}`, found, next);
 }

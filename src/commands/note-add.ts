@@ -6,6 +6,7 @@ import type { Command, CommandContext, CommandInput, OptionValue } from './comma
 import { findCorner } from './corner-files.ts';
 import { driverOption } from './driver-name.ts';
 import { LOCAL_DRIVER } from './local-driver.ts';
+import { wholeOption } from './option-value.ts';
 import { isPath } from './profile-files.ts';
 import { LONGEST_TEXT } from './worded-notes.ts';
 import { zonedNow } from './zoned-now.ts';
@@ -40,7 +41,7 @@ export async function noteAdd(
 ): Promise<number> {
   const text = textOf(positionals);
   const said = { ...(await placeOf(values, context)), gear: gearOf(values.gear) };
-  const number = values.rep === undefined ? null : wholeNumber(values.rep, '--rep', 1_000_000);
+  const number = values.rep === undefined ? null : wholeOption('--rep', values.rep, 1, 1_000_000);
   const history = openHistory(context.dataDir);
   try {
     if (history.notice !== null) context.err(`ebbline: ${history.notice}\n`);
@@ -121,16 +122,7 @@ function textOf(positionals: readonly string[]): string {
 }
 
 function gearOf(value: OptionValue): number | null {
-  return value === undefined ? null : wholeNumber(value, '--gear', MOST_GEARS);
-}
-
-function wholeNumber(value: OptionValue, option: string, most: number): number {
-  const number = Number(value);
-  if (Number.isInteger(number) && number >= 1 && number <= most) return number;
-  throw misuse(
-    `${option} ${JSON.stringify(value)} is no whole number from 1 on`,
-    `Say a number like ${option} 2.`,
-  );
+  return value === undefined ? null : wholeOption('--gear', value, 1, MOST_GEARS);
 }
 
 function misuse(what: string, next: string): Problem {

@@ -18,6 +18,7 @@ import { progressText } from '../screens/progress/progress-text.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 import { driverOption } from './driver-name.ts';
 import { namesText } from './names-text.ts';
+import { weeksOption } from './option-value.ts';
 import { localToday } from './zoned-now.ts';
 
 /** Rows of weeks and days where nobody says how many: half a year of weeks. */
@@ -58,7 +59,7 @@ export async function progress(
   const isComparing = values.all === true;
   if (isComparing && driver !== null)
     throw wrongUsage('--all beside --driver', 'Leave one of them out.');
-  const weeks = values.weeks === undefined ? null : weekCount(values.weeks);
+  const weeks = values.weeks === undefined ? null : weeksOption(values.weeks);
   const { isEmpty, all, spreads } = await readAll(context, query, { today, weeks, isComparing });
   if (values.json === true)
     context.out(
@@ -125,16 +126,6 @@ function progressJson(all: readonly WeeksProgress[], spreads: readonly LatestSpr
   return {
     targets: targets.map((target, i) => ({ ...target, ...latestSpreadJson(spreads[i]!) })),
   };
-}
-
-function weekCount(weeks: unknown): number {
-  const count = Number(weeks);
-  if (!Number.isInteger(count) || count < 1 || count > 5200)
-    throw wrongUsage(
-      `--weeks ${JSON.stringify(weeks)} is no number of weeks`,
-      'Say a whole number from 1 to 5200.',
-    );
-  return count;
 }
 
 /** There are reps, but none of this driver or target: most likely a slip of the keyboard. */

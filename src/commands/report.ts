@@ -11,6 +11,7 @@ import { practiceReviewJson, weeksReviewJson } from '../report/review/review-jso
 import { weeksPage, weeksPictures } from '../report/review/weeks-page.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
 import { findPractice } from './find-practice.ts';
+import { weeksOption } from './option-value.ts';
 import { practiceReview } from './practice-review.ts';
 import { weeksReview } from './weeks-review.ts';
 import { writeNewFile } from './write-new-file.ts';
@@ -48,7 +49,7 @@ export async function report(
 ): Promise<number> {
   const [name, ...more] = positionals;
   if (more.length > 0) throw misuse('it takes one name', 'Leave out the others.');
-  const weeks = values.weeks === undefined ? null : weekCount(values.weeks);
+  const weeks = values.weeks === undefined ? null : weeksOption(values.weeks);
   const [out, folder] = [textOf(values.out), textOf(values.svg)];
   if (out === null && folder === null && values.json !== true)
     throw misuse('there is nothing to write', 'Add --out FILE.html, --svg DIR or --json.');
@@ -133,15 +134,6 @@ async function writePictures(
   for (const picture of pictures)
     await writeNewFile(join(folder, `${picture.id}.svg`), pictureFile(picture), 'picture');
   err(`${pictures.length} pictures written to ${folder}.\n`);
-}
-
-function weekCount(weeks: OptionValue): number {
-  const count = Number(weeks);
-  if (Number.isInteger(count) && count >= 1 && count <= 5200) return count;
-  throw misuse(
-    `--weeks ${JSON.stringify(weeks)} is no number of weeks`,
-    'Say a whole number from 1 on.',
-  );
 }
 
 function textOf(value: OptionValue): string | null {

@@ -16,6 +16,7 @@ import { barFromPascals } from '../units.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
 import { type RigSide, type RigWish, rigSide } from './compare-reps.ts';
 import { notCompared } from './not-compared.ts';
+import { weeksOption } from './option-value.ts';
 import { readTrace } from './trace-files.ts';
 import { brakeText, FULL_SCALE_OPTION, fullScaleOf, givenFullScale } from './trace-full-scale.ts';
 import { zonesNamed } from './zones-named.ts';
@@ -23,7 +24,6 @@ import { zonesNamed } from './zones-named.ts';
 const NAME = 'trace compare';
 const COLS = 80;
 const USUAL_WEEKS = 4;
-const MOST_WEEKS = 520;
 
 /** Holds logged braking zones against reps on the rig. */
 export const command: Command = {
@@ -188,18 +188,8 @@ function wishOf(values: CommandInput['values']): RigWish {
   return {
     subject: target === null ? { kind: 'corner', name: corner! } : { kind: 'target', name: target },
     driver: textOf(values.driver),
-    weeks: weeksOf(values.weeks),
+    weeks: values.weeks === undefined ? USUAL_WEEKS : weeksOption(values.weeks),
   };
-}
-
-function weeksOf(value: OptionValue): number {
-  if (value === undefined) return USUAL_WEEKS;
-  const weeks = /^\d+$/.test(String(value)) ? Number(value) : 0;
-  if (weeks >= 1 && weeks <= MOST_WEEKS) return weeks;
-  throw misuse(
-    `--weeks is ${JSON.stringify(value)}`,
-    `Say a whole number from 1 to ${MOST_WEEKS}.`,
-  );
 }
 
 function misuse(

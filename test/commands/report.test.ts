@@ -193,7 +193,7 @@ describe('what cannot be done says what to do', () => {
     [['report', '2001-01-01', '--json'], 1, /no practice on 2001-01-01\n.*The newest: 2 on /],
     [['report', 'last'], 2, /nothing to write\n.*--out/],
     [['report', '1', '2', '--json'], 2, /it takes one name/],
-    [['report', '--weeks', '0', '--json'], 2, /no number of weeks/],
+    [['report', '--weeks', '0', '--json'], 2, /--weeks: "0" is not possible here/],
     [['report', '--weeks', '2', 'hairpn', '--json'], 1, /Did you mean hairpin\?/],
     [['report', 'last', '--driver', 'Nobody', '--json'], 1, /"Nobody" has no practice/],
     [['report', '--weeks', '2', '--driver', 'Nobody', '--json'], 1, /of driver "Nobody"/],

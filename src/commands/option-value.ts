@@ -1,0 +1,24 @@
+import { Problem } from '../problem.ts';
+import type { OptionValue } from './command.ts';
+
+/** Wrong usage: what was said, at `where`, cannot be. */
+export function notPossible(where: string, found: string, next: string): Problem {
+  return new Problem(`${found} is not possible here`, { where, next, exitCode: 2 });
+}
+
+/** The whole number that an option says. @throws Problem (exit code 2) for anything else, with what is allowed */
+export function wholeOption(
+  option: string,
+  value: OptionValue,
+  least: number,
+  most: number,
+): number {
+  const number = Number(value);
+  if (/^\d+$/.test(String(value)) && number >= least && number <= most) return number;
+  throw notPossible(option, JSON.stringify(value), `Say a whole number from ${least} to ${most}.`);
+}
+
+/** Weeks to look back on. @throws Problem (exit code 2) for what is no number of weeks */
+export function weeksOption(value: OptionValue): number {
+  return wholeOption('--weeks', value, 1, 5200);
+}
