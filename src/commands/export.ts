@@ -146,7 +146,16 @@ async function spreadsheet(
   await counted({ reps }, around, (repDone) => writeRepCsv(path, snapshot, query, repDone));
   return {
     text: `Wrote ${countedText({ reps })} to ${path}: UTF-8, commas, decimal point.`,
-    json: { file: path, rep_count: reps },
+    json: {
+      file: path,
+      format: null,
+      exported_at: null,
+      drivers: null,
+      practice_count: null,
+      rep_count: reps,
+      note_count: null,
+      file_count: null,
+    },
   };
 }
 

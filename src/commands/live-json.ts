@@ -10,7 +10,7 @@ export function liveJson(live: LiveMeasures): object {
     start_of_release_error_m: live.startOfReleaseErrorM,
     release_speed_error_mps: live.releaseSpeedErrorMps,
     apex_level: live.apexLevel,
-    apex_level_error: live.apexLevelError,
+    apex_error_level: live.apexLevelError,
     grip_use_share: live.gripUse,
     lock_ups: live.lockUps.map(gripEventJson),
     anti_lock: live.antiLock.map(gripEventJson),

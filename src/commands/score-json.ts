@@ -26,13 +26,11 @@ function scoredJson(score: RepScore): object {
     release_share: parts.release,
     hit_share: parts.hit,
     smooth_share: parts.smooth,
-    ...(parts.brakePoint === undefined ? {} : { brake_point_share: parts.brakePoint }),
+    brake_point_share: parts.brakePoint ?? null,
     release_lost_points: pointsLost.release,
     hit_lost_points: pointsLost.hit,
     smooth_lost_points: pointsLost.smooth,
-    ...(pointsLost.brakePoint === undefined
-      ? {}
-      : { brake_point_lost_points: pointsLost.brakePoint }),
+    brake_point_lost_points: pointsLost.brakePoint ?? null,
     release_error_level: score.releaseErrorLevel,
     average_error_level: score.averageErrorLevel,
     on_off_error_level: score.onOffErrorLevel,
@@ -49,7 +47,7 @@ function scoredJson(score: RepScore): object {
     brake_off_error_s: keyPointErrorsS.brakeOff,
     key_points: keyPointsJson(score.keyPoints),
     cause: score.cause === null ? null : causeJson(score.cause),
-    ...(score.live == null ? {} : { live: liveJson(score.live) }),
+    live: score.live == null ? null : liveJson(score.live),
   };
 }
 

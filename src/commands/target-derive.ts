@@ -74,14 +74,15 @@ async function derive(
     context.err(`Written to ${out}.\n`);
   }
   if (values.json === true)
-    context.out(`${JSON.stringify({ ...zoneJson(derived), ...comparedJson(compared) })}\n`);
+    context.out(
+      `${JSON.stringify({ ...zoneJson(derived), time_difference: comparedJson(compared) })}\n`,
+    );
   else context.out(page({ derived, picture, advice: sheet.advice, compared }, context));
   return 0;
 }
 
-function comparedJson(compared: Compared | null): Record<string, unknown> {
-  if (compared === null) return {};
-  return { time_difference: timeDifferenceJson(compared.difference, compared.other) };
+function comparedJson(compared: Compared | null): Record<string, unknown> | null {
+  return compared && timeDifferenceJson(compared.difference, compared.other);
 }
 
 /** A target file has no level above full scale: there all of the pedal is the target, and the table says so. */

@@ -95,11 +95,11 @@ function json({ trace, zones, side, found }: Said): string {
   const { brake } = trace.summary;
   const of = { trace: trace.name, target: side.target.id, target_version: side.target.version };
   const levelOne = found.force.levelOneInCar;
-  const inCar = isPressure(brake)
-    ? { level_one_pressure_bar: barFromPascals(levelOne) }
-    : brake === 'pedal-force'
-      ? { level_one_pedal_force_n: levelOne }
-      : { level_one_level: levelOne };
+  const inCar = {
+    level_one_pressure_bar: isPressure(brake) ? barFromPascals(levelOne) : null,
+    level_one_pedal_force_n: brake === 'pedal-force' ? levelOne : null,
+    level_one_level: brake === 'brake-level' ? levelOne : null,
+  };
   return `${JSON.stringify({
     ...of,
     brake,

@@ -32,7 +32,7 @@ export function targetJson(target: Target): Record<string, unknown> {
     release_s: rounded(numbers.releaseS),
     mean_release_level_per_s: rounded(numbers.meanReleaseRate),
     steepest_release_level_per_s: rounded(numbers.steepestReleaseRate),
-    steering_overlap: nullable(numbers.overlap),
+    steering_overlap_share: nullable(numbers.overlap),
     peak_deceleration_mps2: nullable(numbers.peakDecelerationMps2),
     full_scale: {
       pedal_force_n: nullable(fullScale.pedalForceN),
@@ -48,7 +48,8 @@ function timeGrid({ marks }: Target): number[] {
 }
 
 function distanceColumns(target: Target, times: readonly number[]): Record<string, unknown> {
-  if (target.domain === 'time' || target.speeds === null) return {};
+  if (target.domain === 'time' || target.speeds === null)
+    return { distance_m: null, speed_mps: null };
   const travel = travelOf(target.level, target.speeds);
   const distances = times.map((timeS) => travel.distanceAt(timeS));
   return {

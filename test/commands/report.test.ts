@@ -29,7 +29,7 @@ interface Block {
     readonly score: number;
     readonly is_drawn: boolean;
   }[];
-  readonly along_m_from_turn_in?: readonly number[];
+  readonly along_from_turn_in_m: readonly number[] | null;
   readonly diagnosis: { readonly phases: readonly Phase[] };
 }
 
@@ -74,14 +74,14 @@ describe('a practice', () => {
     expect(targets.map(({ target_id }) => target_id)).toEqual(['hairpin']);
     expect(blocks.length).toBe(1);
     expectSame(blocks[0]!, drills.time!);
-    expect(blocks[0]!.along_m_from_turn_in).toBeUndefined();
+    expect(blocks[0]!.along_from_turn_in_m).toBeNull();
   });
 
   test('and with the live car, over distance', async () => {
     const { practice, blocks } = await reviewOf('last');
     expect(practice).toBe(2);
     expectSame(blocks[0]!, drills.live!);
-    const along = blocks[0]!.along_m_from_turn_in!;
+    const along = blocks[0]!.along_from_turn_in_m!;
     expect(along.every((place, i) => i === 0 || place >= along[i - 1]!)).toBe(true);
     // the zone begins before turn-in and ends behind it
     expect(along[0]).toBeLessThan(-20);

@@ -43,11 +43,11 @@ describe('over time', () => {
       gears: [{ time_s: 0.4, gear: 3 }],
       peak_level: 0.8,
       release_s: 0.8,
-      steering_overlap: 0.5,
+      steering_overlap_share: 0.5,
       peak_deceleration_mps2: null,
       full_scale: { pedal_force_n: 600, pressure_bar: null },
     });
-    expect(json).not.toHaveProperty('distance_m');
+    expect(json).toMatchObject({ distance_m: null, speed_mps: null });
   });
 
   test('is plain JSON', () => {

@@ -45,5 +45,5 @@ function intervalJson(
 ): object | null {
   return interval === null
     ? null
-    : { low: interval.low, high: interval.high, attained: interval.level };
+    : { low: interval.low, high: interval.high, attained_share: interval.level };
 }

@@ -75,9 +75,9 @@ function feltJson({ all, weeks, timing, amount }: FeltTrend): Json {
 function agreementJson({ timing, amount }: FeltAgreement, before: 'felt_' | ''): Json {
   return {
     [`${before}timing_agreement`]: timing?.kappa ?? null,
-    [`${before}timing_interval`]: intervalJson(timing?.interval ?? null),
+    [`${before}timing_agreement_interval`]: intervalJson(timing?.interval ?? null),
     [`${before}amount_agreement`]: amount?.kappa ?? null,
-    [`${before}amount_interval`]: intervalJson(amount?.interval ?? null),
+    [`${before}amount_agreement_interval`]: intervalJson(amount?.interval ?? null),
   };
 }
 
@@ -104,7 +104,7 @@ function changeJson(
 /** The ends, and how often such an interval holds the true value. */
 function intervalJson(interval: Interval | null): Json | null {
   if (interval === null) return null;
-  return { low: interval.low, high: interval.high, attained: interval.level };
+  return { low: interval.low, high: interval.high, attained_share: interval.level };
 }
 
 function trendJson(trend: WeekTrend, unit: 'level' | 'agreement'): Json {
@@ -114,7 +114,7 @@ function trendJson(trend: WeekTrend, unit: 'level' | 'agreement'): Json {
     missing_weeks: trend.missing,
     [`slope_${unit}_per_week`]: trend.line?.slope ?? null,
     [`slope_interval_${unit}_per_week`]: intervalJson(trend.line?.slopeInterval ?? null),
-    mann_kendall_s: trend.test?.s ?? null,
+    mann_kendall_statistic: trend.test?.s ?? null,
     mann_kendall_chance: trend.test?.chance ?? null,
     mann_kendall_method: trend.test?.method ?? null,
     autocorrelation: trend.autocorrelation,

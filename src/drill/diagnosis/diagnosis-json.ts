@@ -33,7 +33,8 @@ function phaseJson(phase: PhaseDiagnosis): object {
     spread_level: phase.spreadLevel,
     cause: cause && {
       kind: cause.kind,
-      ...(cause.kind === 'amount' ? { size_share: cause.size } : { size_s: cause.size }),
+      size_s: cause.kind === 'amount' ? null : cause.size,
+      size_share: cause.kind === 'amount' ? cause.size : null,
       reps_count: cause.reps,
       of_count: cause.of,
     },
@@ -51,7 +52,8 @@ function causeJson({ cause, reps, of, share, size, verdict }: SureCause): object
     verdict,
     method: 'share of reps by Clopper and Pearson; size by the exact interval of a median',
     share_interval: intervalJson(share),
-    [cause.kind === 'timing' ? 'size_s_interval' : 'size_ratio_interval']: intervalJson(size),
+    size_s_interval: cause.kind === 'timing' ? intervalJson(size) : null,
+    size_ratio_interval: cause.kind === 'timing' ? null : intervalJson(size),
   };
 }
 

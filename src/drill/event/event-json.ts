@@ -19,6 +19,11 @@ export function eventJson(event: CircuitEvent, daysLeft: number): Record<string,
 }
 
 function zoneJson({ corner, car, variant, toNext }: EventZone): Record<string, unknown> {
-  const gap = toNext.kind === 'metres' ? { to_next_m: toNext.gapM } : { to_next_s: toNext.gapS };
-  return { corner, car, variant, ...gap };
+  return {
+    corner,
+    car,
+    variant,
+    to_next_m: toNext.kind === 'metres' ? toNext.gapM : null,
+    to_next_s: toNext.kind === 'seconds' ? toNext.gapS : null,
+  };
 }

@@ -39,8 +39,9 @@ export function planJson(plan: PracticePlan): Record<string, unknown> {
 }
 
 function zoneJson(zone: PlanZone): Record<string, unknown> {
-  if (zone.kind === 'target') return { target: zone.target, live: zone.live };
-  return { corner: zone.corner, car: zone.car, variant: zone.variant };
+  const none = { target: null, live: null, corner: null, car: null, variant: null };
+  if (zone.kind === 'target') return { ...none, target: zone.target, live: zone.live };
+  return { ...none, corner: zone.corner, car: zone.car, variant: zone.variant };
 }
 
 function pair({ from, to }: FactorRange): readonly [number, number] {
@@ -48,7 +49,7 @@ function pair({ from, to }: FactorRange): readonly [number, number] {
 }
 
 function feedbackJson(rule: FeedbackRule): Record<string, unknown> {
-  if (rule.kind === 'scheduled') return { rule: 'scheduled' };
+  if (rule.kind === 'scheduled') return { rule: 'scheduled', counted: null, stages: null };
   return {
     rule: 'thinning',
     counted: rule.counted,

@@ -37,8 +37,9 @@ function blockJson({ block, phase, targetId, targetName, reps, drawn }: BlockRev
     target_name: targetName,
     reps: reps.map(repJson),
   };
-  if (drawn.kind === 'not drawn') return { ...common, not_drawn: drawn.reason };
+  if (drawn.kind === 'not drawn') return { ...common, not_drawn: drawn.reason, ...NOT_DRAWN };
   const { summary, along, target } = drawn;
+  const places = Array.from(along.at, milli);
   return {
     ...common,
     not_drawn: null,
@@ -47,11 +48,25 @@ function blockJson({ block, phase, targetId, targetName, reps, drawn }: BlockRev
     median_release_error_level: summary.medianReleaseErrorLevel,
     average_error_level: summary.averageErrorLevel,
     spread_level: summary.spreadLevel,
-    [along.unit === 's' ? 'along_s' : 'along_m_from_turn_in']: Array.from(along.at, milli),
-    target_steering_deg_at_half_brake: halfSteering(target),
+    along_s: along.unit === 's' ? places : null,
+    along_from_turn_in_m: along.unit === 's' ? null : places,
+    target_steering_at_half_brake_deg: halfSteering(target),
     diagnosis: diagnosisJson(summary.diagnosis),
   };
 }
+
+/** What a block lacks of which nothing can be drawn. */
+const NOT_DRAWN = {
+  sentence: null,
+  median_score: null,
+  median_release_error_level: null,
+  average_error_level: null,
+  spread_level: null,
+  along_s: null,
+  along_from_turn_in_m: null,
+  target_steering_at_half_brake_deg: null,
+  diagnosis: null,
+};
 
 function repJson(rep: ReviewedRep): object {
   const { number, feedback, voided, outcome, words, call, selfRating, isDrawn, coupling } = rep;
@@ -67,7 +82,7 @@ function repJson(rep: ReviewedRep): object {
     start_of_release_error_s: scored?.keyPointErrorsS.startOfRelease ?? null,
     brake_off_error_s: scored?.keyPointErrorsS.brakeOff ?? null,
     reapplied_count: scored?.reapplications ?? null,
-    steering_deg_at_half_brake: halfSteering(coupling),
+    steering_at_half_brake_deg: halfSteering(coupling),
     in_words: words,
     call,
     self_rating: selfRating,
@@ -75,12 +90,14 @@ function repJson(rep: ReviewedRep): object {
   };
 }
 
+const IN_BLOCKS = { kind: 'none', reason: 'the blocks of this practice have it' } as const;
+
 function seriesJson(series: readonly SeriesReview[]): { readonly targets: readonly object[] } {
   const { targets } = weeksJson(series.map(({ progress }) => progress));
   return {
     targets: targets.map((target, i) => {
       const spread = series[i]!.spread;
-      return { ...target, ...(spread === null ? {} : latestSpreadJson(spread)) };
+      return { ...target, ...latestSpreadJson(spread ?? IN_BLOCKS) };
     }),
   };
 }
