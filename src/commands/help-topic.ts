@@ -9,9 +9,14 @@ import { HELP_TOPICS, type HelpTopic } from './help-topics.ts';
 export const command: Command = {
   name: 'help',
   summary: 'explain a command or a topic: `ebbline help` lists the topics',
-  positionals: '[TOPIC|COMMAND]',
+  positionals: '[TOPIC|COMMAND|json COMMAND]',
   options: {},
-  examples: ['ebbline help', 'ebbline help score', 'ebbline help rig setup'],
+  examples: [
+    'ebbline help',
+    'ebbline help score',
+    'ebbline help rig setup',
+    'ebbline help json progress',
+  ],
   run: explain,
 };
 
@@ -19,6 +24,11 @@ async function explain({ positionals }: CommandInput, context: CommandContext): 
   const wanted = positionals.join(' ');
   if (wanted === '') {
     context.out(topicList());
+    return 0;
+  }
+  const [first, ...others] = positionals;
+  if (first === 'json' && others.length > 0) {
+    context.out(await answerText(others.join(' ')));
     return 0;
   }
   const topic = HELP_TOPICS.find(({ name }) => name === wanted);
@@ -30,6 +40,19 @@ async function explain({ positionals }: CommandInput, context: CommandContext): 
   if (entry === undefined) throw unknown(wanted);
   context.out(commandHelp(await entry.load()));
   return 0;
+}
+
+/** The schema alone, for a file. */
+async function answerText(name: string): Promise<string> {
+  const { ANSWERING, answerSchemaOf } = await import('./answers/answers.ts');
+  const schema = await answerSchemaOf(name);
+  if (schema !== null) return `${JSON.stringify(schema, null, 2)}\n`;
+  const near = nearest(name, ANSWERING);
+  throw new Problem(`${JSON.stringify(name)} is no command with --json`, {
+    where: 'help json',
+    next: `${near === null ? '' : `Did you mean ${near}? `}\`ebbline help json\` lists them.`,
+    exitCode: 2,
+  });
 }
 
 const topicText = async ({ name, about, text }: HelpTopic): Promise<string> =>

@@ -95,18 +95,7 @@ export const HELP_TOPICS: readonly HelpTopic[] = [
   {
     name: 'json',
     about: 'what --json promises',
-    text: lines(
-      'One object on stdout, one line; diagnostics go to stderr. Names are in',
-      'snake_case and end in their unit: `time_s`, `distance_m`, `pressure_bar`,',
-      '`speed_mps`, `force_n`; `level` is 0 to 1. What is not known is null, never 0',
-      'and never missing. A field keeps its meaning; new ones may be added.',
-      '',
-      'exit code 0   done',
-      '          1   failed: what, where and what to do stand on stderr',
-      '          2   wrong usage',
-      '         70   a defect of the program',
-      '        129, 130, 143   ended by SIGHUP, SIGINT, SIGTERM',
-    ),
+    text: async () => (await import('./answers/answer-lines.ts')).answerLines(),
   },
   {
     name: 'keys',
