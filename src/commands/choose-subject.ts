@@ -20,7 +20,7 @@ import { listTargets } from './target-files.ts';
 const MS_PER_DAY = 86_400_000;
 
 /** What can be chosen, and what the history knows it by. */
-type Choice =
+export type Choice =
   | { readonly kind: 'target'; readonly target: Target }
   | { readonly kind: 'corner'; readonly sheet: CornerSheet };
 
@@ -36,12 +36,20 @@ export async function chooseSubject(
 ): Promise<DrillSubject | null> {
   const choices = await choicesFor(options, context.dataDir);
   const chosen = await choose(screen, context, choices, options, rigSource);
-  if (chosen === null || chosen.kind === 'target') return chosen;
-  return asWished(chosen.sheet, options.live, context.dataDir);
+  return chosen === null ? null : subjectOf(chosen, options, context);
+}
+
+/** What is drilled by a choice. */
+export async function subjectOf(
+  choice: Choice,
+  options: DrillOptions,
+  { dataDir }: CommandContext,
+): Promise<DrillSubject> {
+  return choice.kind === 'target' ? choice : asWished(choice.sheet, options.live, dataDir);
 }
 
 /** Targets and corners; where an option of the live car was given, corners alone. */
-async function choicesFor({ asksForCar }: DrillOptions, dataDir: string): Promise<Choice[]> {
+export async function choicesFor({ asksForCar }: DrillOptions, dataDir: string): Promise<Choice[]> {
   const targets = asksForCar ? [] : sound(await listTargets(dataDir));
   const sheets = sound(await listProfiles(CORNER_FILES, dataDir));
   return [
@@ -109,7 +117,12 @@ function isChoice(action: ScreenAction): boolean {
   return action === 'choose' || action === 'next';
 }
 
-function pickerItems(choices: readonly Choice[], dataDir: string, driver: string): PickerItem[] {
+/** The choices with what the history knows of them. */
+export function pickerItems(
+  choices: readonly Choice[],
+  dataDir: string,
+  driver: string,
+): PickerItem[] {
   const history = openExistingHistory(dataDir);
   try {
     return choices.map((choice) =>

@@ -73,7 +73,8 @@ export async function drillHeadless(
   }
 }
 
-function titleOf(subject: DrillSubject): string {
+/** What is drilled, in a line. */
+export function titleOf(subject: DrillSubject): string {
   if (subject.kind === 'target') return subject.target.name;
   if (subject.kind === 'plan') return subject.plan.name;
   if (subject.kind === 'event') return `${subject.event.name}, ${subject.session.session}`;
@@ -86,7 +87,7 @@ function notesOf(subject: DrillSubject): readonly string[] {
 }
 
 /** What the rig leaves to the program; the notes on the choice are told apart. */
-function remarksOf({ live, plan }: DrillSetup): readonly string[] {
+export function remarksOf({ live, plan }: DrillSetup): readonly string[] {
   const ofCar = live === null ? [] : liveRemarks({ ...live, notes: [] });
   return [...ofCar, ...(plan?.remarks ?? [])];
 }

@@ -36,6 +36,8 @@ export interface DrillOptions {
   readonly sound: boolean;
   /** By `--theme`; null for the one that the driver had last. */
   readonly theme: ThemeName | null;
+  /** In lines that are only ever added. */
+  readonly plain: boolean;
   readonly headless: boolean;
   readonly json: boolean;
   /** Null for the driver who always drives here. */
@@ -79,6 +81,10 @@ export const DRILL_OPTIONS: Readonly<Record<string, OptionSpec>> = {
     value: 'NAME',
     help: `${THEME_NAMES.join(', ')}; kept for the driver (key t)`,
   },
+  plain: {
+    type: 'boolean',
+    help: 'in lines for a screen reader, keys typed as lines (by itself where TERM=dumb)',
+  },
   headless: { type: 'boolean', help: 'no screen: print each rep and the block' },
   json: { type: 'boolean', help: 'with --headless: one JSON object at the end' },
   driver: { type: 'string', value: 'NAME', help: 'whose history it is' },
@@ -108,6 +114,8 @@ export function readDrillOptions({ positionals, values }: CommandInput): DrillOp
   if (event === null) refuseBesidePlan(text, named);
   if (values.sound === true && (values.headless === true || values.json === true))
     throw wrong('--sound', '--sound beside --headless', 'Leave one of them out.');
+  if (values.plain === true && (values.headless === true || values.json === true))
+    throw wrong('--plain', '--plain beside --headless or --json', 'Leave one of them out.');
   return {
     target: text('target'),
     named,
@@ -121,6 +129,7 @@ export function readDrillOptions({ positionals, values }: CommandInput): DrillOp
     selfRating: values['self-rating'] === true,
     sound: values.sound === true,
     theme: readTheme(text('theme')),
+    plain: values.plain === true,
     headless: values.headless === true,
     json: values.json === true,
     driver: driverOption(values.driver, 'drill --driver'),

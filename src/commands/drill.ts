@@ -13,10 +13,16 @@ export const command: Command = {
     'ebbline drill --plan maintenance',
     'ebbline drill --event sallow-fen --laps 3',
     'ebbline drill --source pointer',
+    'ebbline drill hairpin --plain',
   ],
   run: async (input, context) => {
     const options = readDrillOptions(input);
-    if (options.headless || options.json || !context.interactive) {
+    const isBatch = options.headless || options.json;
+    if (options.plain || (context.interactive && context.env.TERM === 'dumb' && !isBatch)) {
+      const { drillPlain } = await import('./drill-plain.ts');
+      return drillPlain(options, context);
+    }
+    if (isBatch || !context.interactive) {
       const { drillHeadless } = await import('./drill-headless.ts');
       return drillHeadless(options, context);
     }

@@ -11,12 +11,20 @@ export function drawResult(grid: CellGrid, area: Area, result: RepLine, { theme 
   const score = result.outcome === null ? null : tidy(result.outcome.score, 0);
   let row = area.y;
   if (score !== null) {
-    const x = area.x + ((area.cols - bigNumberWidth(score)) >> 1);
-    bigNumber(grid, x, row, score, theme.strong);
-    row += BIG_ROWS + 1;
+    const scale = scaleOf(score, area);
+    const x = area.x + ((area.cols - bigNumberWidth(score, scale)) >> 1);
+    bigNumber(grid, x, row, score, theme.strong, scale);
+    row += BIG_ROWS * scale + 1;
   }
   for (const line of wrapText(sentenceOf(result), area.cols).slice(0, area.y + area.rows - row))
     writeCentred(grid, area.x, area.cols, row++, line, theme.strong);
+}
+
+/** As large as it fits, with the lower half left to the sentence. */
+function scaleOf(score: string, { cols, rows }: Area): number {
+  const fits = (scale: number): boolean =>
+    bigNumberWidth(score, scale) <= cols && 2 * BIG_ROWS * scale <= rows;
+  return fits(2) ? 2 : 1;
 }
 
 /** Why a rep does not count, or the one thing to tell about it. */
