@@ -69,7 +69,7 @@ async function fit(input: CommandInput, context: CommandContext): Promise<number
     throw misuse('no --trace given', 'Name an imported log: `ebbline trace zones` lists them.');
   const trace = await readTrace(wanted, context.dataDir);
   const found = await fittedCorner(input, trace, context);
-  const name = text(values.name) ?? `${trace.name}, zone ${found.zones[0]}`;
+  const name = text(values.name) ?? usualName(trace, found);
   if (name.trim() === '' || [...name].length > LONGEST_NAME || /[\p{Cc}\u2028\u2029]/u.test(name))
     throw misuse(`--name is ${JSON.stringify(name)}`, `Give 1 to ${LONGEST_NAME} characters.`);
   const sheet = fittedSheetText(found, trace.name, name);
@@ -90,6 +90,12 @@ async function fit(input: CommandInput, context: CommandContext): Promise<number
     );
   context.err(out === null ? 'Not written: name a file with --out FILE.yaml.\n' : written(out));
   return 0;
+}
+
+/** The zone counts more than the end of a long name. */
+function usualName({ name }: ImportedTrace, { zones }: CornerFit): string {
+  const zone = `, zone ${zones[0]}`;
+  return [...name].slice(0, LONGEST_NAME - zone.length).join('') + zone;
 }
 
 function written(out: string): string {

@@ -15,11 +15,12 @@ const fitted = (...argv: string[]): Promise<Ran> => ebbline('corner', 'fit', ...
 beforeAll(async () => {
   dir = mkdtempSync(join(tmpdir(), 'corner-fit-'));
   const hairpin = derivedOf('kiln-hairpin', 'gt');
+  const sweep = derivedOf('quarry-drop', 'gt');
   const log = async (name: string, text: string): Promise<void> => {
     writeFileSync(file(`${name}.csv`), text);
     expect((await ebbline('trace', 'import', file(`${name}.csv`))).code).toBe(0);
   };
-  await log('friday', csvOf([hairpin, derivedOf('weavers-corner', 'gt'), hairpin]));
+  await log('friday', csvOf([hairpin, derivedOf('weavers-corner', 'gt'), hairpin, sweep]));
   await log('bare', csvOf([hairpin], { channels: [] }));
   await log('straight', plainCsv(drive()));
   const rows = csvOf([hairpin], { channels: [] }).trimEnd().split('\n');
@@ -77,10 +78,15 @@ describe('corner fit', () => {
     expect(stdout).toContain('- left or right: no signal with a sign says it');
   });
 
-  test('two corners named as one are told', async () => {
-    const { stdout } = await fitted('--trace', 'friday', '--zone', '1', '--zone', '2');
-    expect(stdout).toContain('Caution: zones turn left and right: they are not one corner');
-    expect(stdout.replace(/\n +/g, ' ')).toContain('make sure that the zones are one corner');
+  test('two corners named as one are refused, or told where they turn the same way', async () => {
+    const two = await fitted('--trace', 'friday', '--zone', '1', '--zone', '2');
+    expect(two.code).toBe(1);
+    expect(two.stderr).toContain('zone 1 turns left, zone 2 right: they are not one corner');
+    const same = await fitted('--trace', 'friday', '--zone', '1,4');
+    expect(same.code).toBe(0);
+    const text = same.stdout.replace(/\n +/g, ' ');
+    expect(text).toContain('Caution: speeds differ from zone to zone: make sure');
+    expect(text).toContain('Caution: radii differ');
   });
 
   test.each([

@@ -1,4 +1,5 @@
 import { median } from '../../consistency/median.ts';
+import { Problem } from '../../problem.ts';
 import type { NotFitted } from './fit-signals.ts';
 import { type Basis, type EntryFound, FIGURES, type Figure, type ZoneFit } from './zone-fit.ts';
 
@@ -37,6 +38,7 @@ export interface SaidOfCorner {
 /**
  * Puts the zones of one corner together: medians, lowest and highest.
  * @param fits at least one
+ * @throws Problem where they turn different ways
  */
 export function fitCorner(
   fits: readonly ZoneFit[],
@@ -44,6 +46,7 @@ export function fitCorner(
   said: SaidOfCorner,
   carName: string | null,
 ): CornerFit {
+  refuseBothWays(fits);
   const figures = mergedFigures(fits, said);
   const direction = directionOf(fits, said);
   return {
@@ -57,6 +60,17 @@ export function fitCorner(
     unknown: unknowns(figures, direction.basis, carName),
     cautions: cautionsOf(fits, figures),
   };
+}
+
+function refuseBothWays(fits: readonly ZoneFit[]): void {
+  const turning = (side: 'left' | 'right'): ZoneFit | undefined =>
+    fits.find(({ direction }) => direction === side);
+  const [left, right] = [turning('left'), turning('right')];
+  if (left === undefined || right === undefined) return;
+  throw new Problem(
+    `zone ${left.number} turns left, zone ${right.number} right: they are not one corner`,
+    { where: 'corner fit', next: 'Name zones of one corner: the same place of every lap.' },
+  );
 }
 
 function mergedFigures(
@@ -153,8 +167,6 @@ function cautionsOf(fits: readonly ZoneFit[], figures: Partial<Record<Figure, Me
   if (differs('approachSpeedMps', SPEED_SHARE) || differs('slowestSpeedMps', 2 * SPEED_SHARE))
     own.push('speeds differ from zone to zone: make sure that the zones are one corner');
   if (differs('radiusM', RADIUS_SHARE)) own.push('radii differ from zone to zone by a quarter');
-  const sides = new Set(fits.flatMap(({ direction }) => direction ?? []));
-  if (sides.size > 1) own.push('zones turn left and right: they are not one corner');
   const share = figures.brakingGripShare?.value ?? 0;
   if (share > 1.03)
     own.push(

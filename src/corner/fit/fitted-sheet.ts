@@ -23,8 +23,13 @@ const SHARES = [0.3, 1] as const;
  */
 export function fittedSheetText(fit: CornerFit, source: string, name: string): string {
   const line = lineOf(fit);
-  const { approachSpeedMps: approach, slowestSpeedMps: slowest, brakePointM } = fit.figures;
-  const straightM = Math.max(0, brakePointM!.value - line.entryM);
+  const {
+    approachSpeedMps: approach,
+    slowestSpeedMps: slowest,
+    brakePointM,
+    turnInM,
+  } = fit.figures;
+  const straightM = Math.max(0, brakePointM!.value - turnInM!.value);
   const slowestGear = fit.figures.slowestGear?.value ?? USUAL_GEAR;
   const guess = approachGear({
     gear: slowestGear,
@@ -102,8 +107,10 @@ function entryWords({ entry }: CornerFit): string {
 }
 
 function gearLines({ figures, shiftsM }: CornerFit, slowest: number, guess: number): string[] {
-  const { approachGear: approach, slowestGear } = figures;
-  const places = shiftsM.map((beforeM) => tenths(beforeM)).join(', ');
+  const { approachGear: approach, slowestGear, turnInM, entryM } = figures;
+  // the sheet counts from the smallest radius, the log from the slowest point
+  const apexBeforeSlowestM = turnInM!.value - entryM!.value;
+  const places = shiftsM.map((beforeM) => tenths(beforeM - apexBeforeSlowestM)).join(', ');
   return [
     'gears:',
     `  approach: ${Math.max(slowest, approach?.value ?? guess)} # ${approach?.basis ?? 'assumed, from the speeds'}`,

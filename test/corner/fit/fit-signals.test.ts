@@ -41,6 +41,17 @@ describe('the signals of a zone', () => {
     expect(Math.abs(slowestS - 4)).toBeLessThan(0.05);
   });
 
+  test('a slower corner on the way out is another one', () => {
+    const out = Float64Array.from({ length: 200 }, (_, i) => 4.02 + i / RATE_HZ);
+    const after = new Map([
+      ['time', out],
+      ['speed', out.map((t) => (t < 6 ? 20 + 5 * (t - 4) : 30 - 12 * (t - 6)))],
+    ]) as ZoneSamples;
+    const signals = fitSignals({ number: 1, samples: samplesOf(4, even), after }, 0, null);
+    expect(signals).toMatchObject({ slowestMps: expect.closeTo(20, 0) });
+    expect((signals as FitSignals).timeS.at(-1)).toBeCloseTo(8, 1);
+  });
+
   test('steering that is positive to the right is turned over', () => {
     const samples = samplesOf(4, even, { steering: () => 90 });
     const right = fitSignals({ number: 1, samples, after: null }, 0, 'right') as FitSignals;
