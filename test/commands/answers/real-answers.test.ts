@@ -3,12 +3,17 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020.js';
 import { from, NEVER } from 'rxjs';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { ANSWERING, answerSchemaOf } from '../../../src/commands/answers/answers.ts';
 import { rigCheck } from '../../../src/commands/rig-check.ts';
 import { rigList } from '../../../src/commands/rig-list.ts';
+import { zonedInstant } from '../../../src/consistency/zoned-instant.ts';
+import { selfRatingText } from '../../../src/drill/self-rating.ts';
+import { openHistory } from '../../../src/history/open-history.ts';
+import type { NewRep } from '../../../src/history/store.ts';
 import type { Rig } from '../../../src/input/rig/rig.ts';
 import { csvOf as cornerCsv, derivedOf } from '../../corner/fit/logged-corner.ts';
+import { aPractice, aRep, aScore, EVENING_MS } from '../../history/fixtures.ts';
 import { batchOf, deviceOf, identity, word } from '../../input/report-batches.ts';
 import { calibration, WORD } from '../../input/rig/calibration.ts';
 import { NAMED_PEDALS } from '../../reference/descriptors.ts';
@@ -20,8 +25,13 @@ import { runCommand } from '../run-command.ts';
 const folder = mkdtempSync(join(tmpdir(), 'answers-'));
 const empty = mkdtempSync(join(tmpdir(), 'answers-empty-'));
 const other = mkdtempSync(join(tmpdir(), 'answers-other-'));
+const live = mkdtempSync(join(tmpdir(), 'answers-live-'));
+// the evening after the invented practices, whenever the test runs
+vi.useFakeTimers({ toFake: ['Date'], now: Date.UTC(2026, 10, 26, 18) });
+
 afterAll(() => {
-  for (const dir of [folder, empty, other]) rmSync(dir, { recursive: true });
+  vi.useRealTimers();
+  for (const dir of [folder, empty, other, live]) rmSync(dir, { recursive: true });
 });
 const inFolder = (name: string): string => join(folder, name);
 
@@ -74,6 +84,43 @@ warm_up_reps: 0
 blocks: [{ reps: 2, order: serial, vary: { level_factor: [0.9, 1.1] } }]
 `;
 
+/** Two practices a week, each of hidden reps that come closer to the target and to each other. */
+function practiseForWeeks(dir: string): void {
+  const history = openHistory(dir);
+  for (const driver of ['Kim', 'Lou'])
+    for (let practice = 0; practice < 24; practice++) {
+      const at = zonedInstant(EVENING_MS - (24 - practice) * 3.5 * 86_400_000, 'Europe/Berlin');
+      const id = history.startPractice(aPractice({ driver, startedAt: at }));
+      for (let i = 0; i < 20; i++) history.addRep(id, { ...wornIn(practice, i), at });
+    }
+  history.close();
+}
+
+/** No two alike, and always the same. */
+function wornIn(practice: number, i: number): NewRep {
+  const wide = 0.01 + 0.04 * Math.exp(-practice / 8);
+  const swing = Math.sin(12.9898 * (20 * practice + i + 1));
+  return aRep({
+    number: i + 1,
+    feedback: 'hidden',
+    selfRating: selfRatingText({
+      timing: swing > 0 ? 'late' : 'early',
+      amount: swing > 0 ? 'heavy' : 'light',
+    }),
+    outcome: aScore({
+      releaseErrorLevel: wide * (1.5 + 0.3 * swing),
+      averageErrorLevel: wide * swing,
+      peakError: 4 * wide * swing,
+      keyPointErrorsS: {
+        startOfRelease: 2 * wide * swing,
+        halfRelease: null,
+        finalRelease: null,
+        brakeOff: 0.1,
+      },
+    }),
+  });
+}
+
 function writeFiles(): void {
   writeFileSync(inFolder('short.yaml'), PLAN);
   writeFileSync(inFolder('logged.yaml'), TARGET);
@@ -107,12 +154,20 @@ function writeFiles(): void {
 
 beforeAll(async () => {
   writeFiles();
-  const dry = ['--weeks', '2', '--seed', '1', '--to', '2026-11-25'];
+  const dry = ['--weeks', '1', '--seed', '1', '--to', '2026-11-25'];
   await asked(['virtual', 'history', ...dry]);
   await asked(['trace', 'import', inFolder('friday.csv')]);
   for (const name of ['driven.csv', 'fitted.csv', 'bare.csv'])
     await asked(['trace', 'import', inFolder(name)]);
   const drill = ['drill', '--headless', '--seed', '2', '--source'];
+  for (const few of [
+    ['--reps', '3', '--calls', '0.5'],
+    ['--stint', '40', '--reps', '2'],
+  ])
+    await asked(
+      ['drill', ...VIRTUAL, '--corner', 'kiln-hairpin', '--car', 'prototype', ...few],
+      live,
+    );
   const skilled = [...drill, 'virtual:skilled', '--target', inFolder('logged.yaml')];
   await asked([...skilled, '--reps', '8', '--self-rating']);
 }, 120_000);
@@ -192,8 +247,6 @@ describe('answers keep to their schemas', () => {
   test.each([
     [['hairpin', '--reps', '1']],
     [['hairpin', '--reps', '4', '--source', 'virtual:novice']],
-    [['--corner', 'kiln-hairpin', '--car', 'prototype', '--reps', '3', '--calls', '0.5']],
-    [['--corner', 'kiln-hairpin', '--car', 'gt', '--stint', '40', '--reps', '2']],
     [['--corner', 'coil-bend', '--car', 'gt', '--source', 'virtual:novice', '--reps', '4']],
   ])('drill %j', async (argv) => {
     await asked(['drill', ...VIRTUAL, ...argv], empty);
@@ -216,7 +269,7 @@ describe('answers keep to their schemas', () => {
     [['progress', 'hairpin', '--weeks', '1']],
     [['progress', '--all']],
     [['report', 'last']],
-    [['report', '2026-11-25']],
+    [['report', '2026-11-24']],
     [['report', '--weeks', '1040']],
     [['brief', 'kiln-hairpin', '--car', 'gt']],
     [['brief', 'sallow-fen']],
@@ -244,6 +297,36 @@ describe('answers keep to their schemas', () => {
     [['export', '--csv', inFolder('reps.csv')]],
   ])('%j on a history', async (argv) => {
     await asked(argv);
+  });
+
+  test('a practice with the live car, and its corner', async () => {
+    const { blocks } = await asked(['report', 'last'], live);
+    expect(blocks).toMatchObject([{ along_s: null, along_from_turn_in_m: expect.any(Array) }]);
+    await asked(['brief', 'kiln-hairpin', '--car', 'prototype'], live);
+    await asked(['rescore', '--score-version', '1'], live);
+  });
+
+  test('twelve weeks with every figure', async () => {
+    const many = mkdtempSync(join(tmpdir(), 'answers-many-'));
+    try {
+      practiseForWeeks(many);
+      expect(await asked(['progress', '--driver', 'Kim'], many)).toMatchObject({
+        targets: [
+          {
+            typical_error_level: expect.any(Number),
+            felt_timing_agreement: expect.any(Number),
+            spread_change: { average_error: { verdict: 'improving', ratio: expect.any(Number) } },
+            hidden_trend: { verdict: 'improving', mann_kendall_statistic: expect.any(Number) },
+            practice_curve: { plateau_level: expect.any(Number) },
+            control_chart: { centre_level: expect.any(Number) },
+          },
+        ],
+      });
+      await asked(['progress', '--all'], many);
+      await asked(['report', '--weeks', '20'], many);
+    } finally {
+      rmSync(many, { recursive: true });
+    }
   });
 
   test('nothing kept yet', async () => {
