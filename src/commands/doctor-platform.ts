@@ -10,14 +10,18 @@ export interface ColourFacts {
   /** False by --no-color or NO_COLOR. */
   readonly wanted: boolean;
   readonly term: string | undefined;
+  /** COLORTERM: `truecolor` or `24bit` where the terminal has 24-bit colour. */
+  readonly colorTerm?: string | undefined;
 }
 
-/** The pictures need 256 colours, and are whole without any. */
-export function checkColours({ wanted, term = '' }: ColourFacts): Finding {
+/** The pictures need 256 colours, and are whole without any; more are not used. */
+export function checkColours({ wanted, term = '', colorTerm = '' }: ColourFacts): Finding {
   const check = 'colours';
   if (!wanted) return works(check, 'off, as NO_COLOR or --no-color says; shapes and words remain');
   if (term !== '' && term !== 'linux' && term !== 'dumb' && !term.startsWith('vt'))
-    return works(check, `256, TERM=${term}`);
+    return ['truecolor', '24bit'].includes(colorTerm)
+      ? works(check, `24-bit (COLORTERM=${colorTerm}); the pictures use 256, TERM=${term}`)
+      : works(check, `256, TERM=${term}`);
   return {
     check,
     verdict: 'limited',

@@ -58,7 +58,7 @@ async function examine(context: CommandContext): Promise<Finding[]> {
     checkNode(process.version),
     checkTerminal({ interactive, columns, rows, term: env.TERM }),
     checkCharacters(isUtf8(env, process.platform)),
-    checkColours({ wanted: context.color, term: env.TERM }),
+    checkColours({ wanted: context.color, term: env.TERM, colorTerm: env.COLORTERM }),
     checkSession({ tmux: env.TMUX, ssh: env.SSH_CONNECTION || env.SSH_TTY, term: env.TERM }),
     checkHidLibrary(devices instanceof Problem ? failureOf(devices) : null),
     ...checkDevices(found?.map(factsOf) ?? null),

@@ -71,6 +71,19 @@ const cases: readonly (readonly [string, Finding | undefined, Finding['verdict']
   ['Windows', platformNote('win32') ?? undefined, 'note'],
 ];
 
+test.each(['truecolor', '24bit'])(
+  'a terminal with COLORTERM=%s has more colours than are used',
+  (colorTerm) => {
+    const { found } = checkColours({ wanted: true, term: 'xterm-256color', colorTerm });
+    expect(found).toBe(
+      `24-bit (COLORTERM=${colorTerm}); the pictures use 256, TERM=xterm-256color`,
+    );
+    expect(checkColours({ wanted: true, term: 'xterm', colorTerm: 'yes' }).found).toBe(
+      '256, TERM=xterm',
+    );
+  },
+);
+
 describe('doctor', () => {
   test.each(cases)('%s', (_, finding, verdict) => {
     expect(finding?.verdict).toBe(verdict);

@@ -119,6 +119,38 @@ describe('a drill without a keyboard', () => {
   });
 });
 
+describe('the display settings without a keyboard', () => {
+  const settled = () => {
+    const driven = drive({ ...JOBS, 10: 'display' });
+    driven.until(({ phase }) => phase === 'countdown');
+    driven.wheel.press(10);
+    return driven;
+  };
+
+  test('paddles move, next changes, the same button closes and the drill goes on', () => {
+    const { wheel, told, phase } = settled();
+    expect(told.view).toMatchObject({ phase: 'paused', menuRow: 0 });
+    wheel.press(3);
+    expect(told.view?.display.layout).toBe('stacked');
+    wheel.press(1);
+    wheel.press(1);
+    wheel.press(3);
+    wheel.press(2);
+    wheel.press(3);
+    expect(told.view).toMatchObject({ menuRow: 1, display: { zoom: 2, previewS: 2 } });
+    wheel.press(10);
+    expect(told.view?.menuRow).toBeNull();
+    expect(phase()).not.toBe('paused');
+  });
+
+  test('finish closes the list, and only the list', () => {
+    const { wheel, told } = settled();
+    wheel.press(9);
+    expect(told.view).toMatchObject({ menuRow: null });
+    expect(told.view?.phase).not.toBe('summary');
+  });
+});
+
 describe('a list without a keyboard', () => {
   const heard = (jobs: Readonly<Record<number, ButtonAction>>, presses: readonly number[]) => {
     const wheel = new PressedButtons();
