@@ -1,6 +1,5 @@
 import { merge, type Observable } from 'rxjs';
 import type { CornerSheet } from '../corner/corner-sheet.ts';
-import { learnedButtons } from '../drill/learned-buttons.ts';
 import { openExistingHistory } from '../history/open-history.ts';
 import type { HistoryStore, RepQuery } from '../history/store.ts';
 import { type PickerItem, pickerScreen } from '../screens/picker-screen.ts';
@@ -12,7 +11,7 @@ import { CORNER_FILES } from './corner-files.ts';
 import type { DrillOptions } from './drill-options.ts';
 import { driverName } from './drill-practice.ts';
 import { asWished, type DrillSubject } from './drill-subject.ts';
-import { listButtons } from './list-buttons.ts';
+import { listButtons, pressableButtons } from './list-buttons.ts';
 import { type ListedProfile, listProfiles } from './profile-files.ts';
 import type { RigSource } from './rig-source.ts';
 import { listTargets } from './target-files.ts';
@@ -78,7 +77,7 @@ function choose(
         help: state.help,
         source: rigSource.source.label,
         message: rigSource.note,
-        buttons: learnedButtons(rigSource.rig.buttons),
+        buttons: pressableButtons(rigSource),
       }),
     );
   draw();

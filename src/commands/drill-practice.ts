@@ -1,6 +1,5 @@
 import { type DisplaySettings, PLAIN_DISPLAY } from '../drill/display/display-settings.ts';
 import { BLOCK_REPS, type DrillSetup, REP_TIMING } from '../drill/drill-setup.ts';
-import { learnedButtons } from '../drill/learned-buttons.ts';
 import { openHistory } from '../history/open-history.ts';
 import type { HistoryStore } from '../history/store.ts';
 import type { ReportSource } from '../input/report-source.ts';
@@ -13,6 +12,7 @@ import { type Experience, experienceOf, PracticeLog } from './drill-history.ts';
 import type { DrillOptions } from './drill-options.ts';
 import type { DrillSubject } from './drill-subject.ts';
 import { builtLaps, lapSetup } from './lap-setup.ts';
+import { pressableButtons } from './list-buttons.ts';
 import { LOCAL_DRIVER } from './local-driver.ts';
 import {
   type BuiltZone,
@@ -72,7 +72,7 @@ export async function openPractice(
   const plain = drillSetup(
     options,
     rig,
-    { target, live, units: context.units, display },
+    { target, live, units: context.units, display, buttons: pressableButtons(rigSource) },
     experienceOf(store, driver, target, now.utcMs),
   );
   const setup = planned === null ? plain : planned(plain, { store, driver, now });
@@ -114,7 +114,7 @@ async function recorded(
 function drillSetup(
   options: DrillOptions,
   rig: Rig,
-  subject: Pick<DrillSetup, 'target' | 'live' | 'units' | 'display'>,
+  subject: Pick<DrillSetup, 'target' | 'live' | 'units' | 'display' | 'buttons'>,
   experience: Experience,
 ): DrillSetup {
   return {
@@ -126,7 +126,6 @@ function drillSetup(
     feedback: null,
     asksRating: options.selfRating,
     axes: axesOf(rig),
-    buttons: learnedButtons(rig.buttons),
     brakeStepLevel: brakeStepLevel(rig),
     timing: REP_TIMING,
   };

@@ -1,7 +1,15 @@
 import { EMPTY, filter, map, mergeMap, type Observable } from 'rxjs';
-import { learnedButtons, listKey } from '../drill/learned-buttons.ts';
+import { type LearnedButton, learnedButtons, listKey } from '../drill/learned-buttons.ts';
 import { createRigDecoder } from '../input/rig/rig-decoder.ts';
 import type { RigSource } from './rig-source.ts';
+
+/** The buttons that a driver here can press: those of a simulated wheel are out of reach. */
+export function pressableButtons({
+  kind,
+  rig,
+}: Pick<RigSource, 'kind' | 'rig'>): readonly LearnedButton[] {
+  return kind === 'virtual' ? [] : learnedButtons(rig.buttons);
+}
 
 /**
  * What the wheel's buttons ask of a list, from the moment of subscription. Only a real wheel: the batches of the other

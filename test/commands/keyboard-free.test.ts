@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { runDrill } from '../../src/commands/drill-loop.ts';
-import { listButtons } from '../../src/commands/list-buttons.ts';
+import { listButtons, pressableButtons } from '../../src/commands/list-buttons.ts';
 import type { DrillSetup } from '../../src/drill/drill-setup.ts';
 import type { DrillView } from '../../src/drill/drill-view.ts';
 import { learnedButtons } from '../../src/drill/learned-buttons.ts';
@@ -168,4 +168,13 @@ describe('a list without a keyboard', () => {
   test('without paddles repeat goes down', () => {
     expect(heard({ 3: 'next', 4: 'repeat' }, [4, 4, 3])).toEqual(['down', 'down', 'choose']);
   });
+});
+
+test('buttons of a simulated wheel are not named: nobody can press them', () => {
+  const rig = rigWithJobs(PADDLES);
+  expect(pressableButtons({ kind: 'virtual', rig })).toEqual([]);
+  expect(pressableButtons({ kind: 'hid', rig }).map(({ control }) => control)).toEqual([
+    'right paddle',
+    'left paddle',
+  ]);
 });
