@@ -15,6 +15,7 @@ import type { RepDrive } from './live/rep-drive.ts';
 import type { NoteUnderWay } from './note-typing.ts';
 import type { OnsetSearch } from './onset-search.ts';
 import type { PaceUnderWay } from './pace-under-way.ts';
+import type { DrawnRep } from './pictures/drawn-rep.ts';
 import type { PlanProgress } from './plan/plan-progress.ts';
 import type { Levels, Recording } from './recording.ts';
 import type { SampleLog } from './sample-log.ts';
@@ -88,6 +89,8 @@ export interface UnscoredRep {
   readonly target: Target;
   readonly paced: boolean;
   readonly zone: LiveZone | null;
+  /** How the live car came through; null in a drill over time. */
+  readonly drive: RepDrive | null;
   readonly rating: SelfRating | null;
   /** The target on whose grid its curve can lie. */
   readonly gridTarget: Target;
@@ -110,6 +113,8 @@ export interface DoneRep {
   /** Level on the grid of the target's block; null for a rep that was not scored. */
   readonly curve: Float64Array | null;
   readonly gridTarget: Target;
+  /** What the pictures of the rest show of it; null for a rep that was not scored. */
+  readonly drawn: DrawnRep | null;
 }
 
 /** A run of reps with one plan. */

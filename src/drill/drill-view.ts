@@ -8,6 +8,7 @@ import type { DisplaySettings } from './display/display-settings.ts';
 import type { LapView } from './event/lap-view.ts';
 import type { LearnedButton } from './learned-buttons.ts';
 import type { NoteUnderWay } from './note-typing.ts';
+import type { RestPictures } from './pictures/rest-pictures.ts';
 import type { RatingUnderWay } from './self-rating.ts';
 
 /** What the driver may see of a rep: the own trace as it is drawn, only afterwards, or not even the target. */
@@ -145,6 +146,8 @@ export interface DrillView {
   readonly dropped: number;
   /** One line for the driver: why the drill is waiting, what was lost. */
   readonly message: string | null;
+  /** In the rest and after a block: what can stand in the place of the usual picture. */
+  readonly pictures: RestPictures | null;
   /** What the live car shows; null in a drill over time. */
   readonly live: LiveView | null;
   /** Null in a drill without a plan. */

@@ -39,6 +39,7 @@ function obey(model: DrillModel, action: Exclude<KeyAction, 'note'>): Step {
     case 'zoom':
     case 'corridor':
     case 'theme':
+    case 'picture':
       return turnDisplay(model, action);
     case 'up':
     case 'down':
@@ -89,6 +90,7 @@ function inMenu(model: DrillModel, menu: DisplayMenu, action: Exclude<KeyAction,
     case 'zoom':
     case 'corridor':
     case 'theme':
+    case 'picture':
       return turnDisplay(model, action);
     case 'display':
     case 'close':

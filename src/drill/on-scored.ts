@@ -7,6 +7,7 @@ import { liveRepCurve } from './diagnosis/live-rep-curve.ts';
 import { pacedRepCurve } from './diagnosis/paced-rep-curve.ts';
 import { repCurve } from './diagnosis/rep-curve.ts';
 import type { DrillModel, UnscoredRep } from './drill-model.ts';
+import { drawnRep } from './pictures/drawn-rep.ts';
 import { fatigueAtRep } from './plan/plan-words.ts';
 import { byPlan, planAfterScore } from './plan/rep-by-plan.ts';
 import { enterSummary, type Step } from './stages.ts';
@@ -29,6 +30,7 @@ export function onScored(model: DrillModel, number: number, outcome: RepOutcome)
     rating,
     curve,
     gridTarget: scored.gridTarget,
+    drawn: drawnRep(scored, outcome),
   };
   const { block } = model;
   const next = {

@@ -66,7 +66,10 @@ export function finishRep(
     stage,
     unscored: [
       ...model.unscored,
-      { tag, record, target, paced, zone, gridTarget: gridTarget(model), rating: null, revealAtS },
+      {
+        ...{ tag, record, target, paced, zone, drive, rating: null, revealAtS },
+        gridTarget: gridTarget(model),
+      },
     ],
     rating: firstRating(model),
     heat: heatAfter(model, record),
@@ -94,6 +97,7 @@ export function voidRep(
     rating: null,
     curve: null,
     gridTarget: gridTarget(model),
+    drawn: null,
   };
   const restFromS = span.endS;
   const stage = {

@@ -3,6 +3,7 @@ import { errorLevel } from '../score/deviation.ts';
 import type { DrillModel, OwnTraces, Stage } from './drill-model.ts';
 import type { DrillPhase, DrillView, RepLine } from './drill-view.ts';
 import { liveViewOf } from './live/live-view-of.ts';
+import { restPicturesOf } from './pictures/rest-pictures-of.ts';
 import { planViewOf } from './plan/plan-view-of.ts';
 import { repLines } from './rep-lines.ts';
 import { trackOf } from './sample-log.ts';
@@ -51,6 +52,7 @@ export function viewOf(model: DrillModel): DrillView {
     health: model.health,
     dropped: model.dropped,
     message: messageOf(model, lines[0]?.warning ?? null),
+    pictures: restPicturesOf(model),
     live,
     plan: planViewOf(model),
   };

@@ -15,6 +15,7 @@ const KEYS: Readonly<Record<DisplayPart, string>> = {
   zoom: 'z',
   corridor: 'c',
   theme: 't',
+  picture: 'v',
 };
 const NAME_COLS = 11;
 const COLS = 50;

@@ -5,6 +5,7 @@ import { drawCountdown } from './countdown-panel.ts';
 import { type CurvePlot, drawCurvePlot } from './curve-plot.ts';
 import { type DrillLayout, stackedAreas } from './drill-layout.ts';
 import { drawFinalRelease } from './final-release.ts';
+import { drawRestPicture } from './grip/rest-picture.ts';
 import type { Look } from './look.ts';
 import { drawMarks, marksOf } from './mark-labels.ts';
 import { tidy } from './number-text.ts';
@@ -20,12 +21,18 @@ export function drawDrillPicture(
   view: DrillView,
   look: Look,
 ): void {
+  if (view.phase === 'rest' && drawRestPicture(grid, wholeArea(layout, grid), view, look)) return;
   if (view.target !== null) drawTargetPlot(grid, layout, view, view.target, look);
   else drawWithoutTarget(grid, layout, view, look);
   if (view.phase === 'countdown' && view.toCueS !== null)
     drawCountdown(grid, layout.plot, view.toCueS, look);
   if (view.phase === 'result' && view.result !== null)
     drawResult(grid, layout.side, view.result, look);
+}
+
+/** The plot with its scales. */
+function wholeArea({ plot, levels }: DrillLayout, { cols }: CellGrid): Area {
+  return { x: 1, y: plot.y, cols: cols - 2, rows: levels - plot.y };
 }
 
 function drawTargetPlot(

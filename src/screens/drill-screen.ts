@@ -4,6 +4,7 @@ import { drawDisplayMenu } from './display-menu.ts';
 import { type DrillLayout, drillLayout } from './drill-layout.ts';
 import { drawDrillPicture } from './drill-picture.ts';
 import { framedView } from './framed-view.ts';
+import { drawRestPicture } from './grip/rest-picture.ts';
 import { drawHealth } from './health-line.ts';
 import { drawHelp } from './help-overlay.ts';
 import { DRILL_HELP, LIVE_HELP } from './key-help.ts';
@@ -43,7 +44,9 @@ function drawOverTime(grid: CellGrid, view: DrillView, look: Look): void {
   if (view.phase === 'summary' && laps !== null)
     drawLaps(grid, summaryArea(layout, grid), laps, look);
   else if (view.phase === 'summary' && view.summary !== null)
-    drawSummary(grid, summaryArea(layout, grid), view.summary, look);
+    drawSummary(grid, summaryArea(layout, grid), view.summary, look, (area) =>
+      drawRestPicture(grid, area, view, look),
+    );
   else drawRep(grid, layout, view, look);
   drawPrompt(grid, layout.prompt, view, look);
   if (view.phase !== 'summary' || hasRoomForReps(grid))

@@ -7,6 +7,7 @@ const KEY_HELP: readonly (readonly [string, string])[] = [
   ['n', 'note: mark the last rep; between reps also type a few words'],
   ['s', 'say how each rep felt, by 1, 2, 3, before its result; or stop'],
   ['d', 'display: layout, preview, zoom, corridor, theme: l a z c t'],
+  ['v', 'picture in the rest and after a block: the next one'],
   ['q', 'finish; finished reps are kept'],
   ['Esc', 'close this help; Ctrl-L draws again, Ctrl-Z goes to the shell'],
 ];

@@ -64,19 +64,25 @@ function promptOf(view: DrillView): string {
     case 'result':
       return view.result === null ? feelPrompt(view) : '';
     case 'rest':
-      return restWords(view);
+      return `${restWords(view)}${pictureWords(view)}`;
     case 'paused':
       return `Paused: ${named('p', 'pause')} goes on, ${named('q', 'finish')} finishes.`;
     case 'device-lost':
       return `${lostNames(view)} gone: plug it in again. This rep does not count.`;
     case 'summary':
       return view.plan === null
-        ? `Block finished: ${named('space', 'next')} starts the next one, ${named('q', 'finish')} finishes.`
+        ? `Block finished: ${named('space', 'next')} starts the next one, ${named('q', 'finish')} finishes.${pictureWords(view)}`
         : betweenBlocks(
             view.plan,
-            `${named('Space', 'next')} goes on, ${named('q', 'finish')} finishes.`,
+            `${named('Space', 'next')} goes on, ${named('q', 'finish')} finishes.${pictureWords(view)}`,
           );
   }
+}
+
+/** That there is another picture to be seen; the laps of an event have a table in its place. */
+function pictureWords({ pictures, phase, plan }: DrillView): string {
+  const isTable = phase === 'summary' && plan?.lap != null;
+  return pictures === null || isTable ? '' : ' v: next picture.';
 }
 
 function restWords({ restS, plan, buttons }: DrillView): string {

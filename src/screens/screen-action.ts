@@ -45,6 +45,7 @@ export const KEY_ACTIONS: ReadonlyMap<string, ScreenAction | TerminalAction> = n
   ['z', 'zoom'],
   ['c', 'corridor'],
   ['t', 'theme'],
+  ['v', 'picture'],
   ['up', 'up'],
   ['k', 'up'],
   ['down', 'down'],

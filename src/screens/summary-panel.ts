@@ -13,8 +13,17 @@ import { countText, percentText, tidy } from './number-text.ts';
 import { SCALE_COLS } from './plot-axes.ts';
 import { fitText, wrapText, writeText } from './write-text.ts';
 
-/** What a block came to: its reps over each other, a small table by phase, and one sentence on what to change. */
-export function drawSummary(grid: CellGrid, area: Area, summary: BlockSummary, look: Look): void {
+/**
+ * What a block came to: its reps over each other, a small table by phase, and one sentence on what to change.
+ * @param instead draws another picture in place of the reps, and says whether it did
+ */
+export function drawSummary(
+  grid: CellGrid,
+  area: Area,
+  summary: BlockSummary,
+  look: Look,
+  instead: (area: Area) => boolean = () => false,
+): void {
   const lines = summaryText(summary, area.cols, look);
   const text = area.y + area.rows - lines.length;
   const top = area.y + 1;
@@ -24,8 +33,10 @@ export function drawSummary(grid: CellGrid, area: Area, summary: BlockSummary, l
     cols: area.cols - SCALE_COLS,
     rows: text - BELOW_BLOCK_PLOT - top,
   };
-  drawBlockLegend(grid, area.y, summary.diagnosis.overlay, look);
-  drawBlockPlot(grid, plot, summary.diagnosis.overlay, look);
+  if (!instead({ ...area, y: top, rows: text - top })) {
+    drawBlockLegend(grid, area.y, summary.diagnosis.overlay, look);
+    drawBlockPlot(grid, plot, summary.diagnosis.overlay, look);
+  }
   lines.forEach(([line, pen], row) => {
     writeText(grid, area.x, text + row, fitText(line, area.cols), pen);
   });

@@ -68,6 +68,7 @@ function done(outcome: DoneRep['outcome'], level: number | null, place = 1): Don
     rating: null,
     curve: level === null ? null : new Float64Array(GRID_PLACES).fill(level),
     gridTarget: RAMP,
+    drawn: null,
   };
 }
 

@@ -21,6 +21,7 @@ const OTHER: DisplaySettings = {
   zoom: 2,
   corridor: false,
   theme: 'light',
+  picture: 'gg',
 };
 
 describe('display settings', () => {
@@ -32,6 +33,7 @@ describe('display settings', () => {
       zoom: 2,
       corridor: false,
       theme: 'colour',
+      picture: 'usual',
     });
     for (const part of DISPLAY_PARTS) {
       let settings = turned(PLAIN_DISPLAY, part);
@@ -86,7 +88,7 @@ describe('the list of settings', () => {
 
   test('up and down go round, next changes what is chosen', () => {
     const open = press(until(2), 'display');
-    expect(viewOf(press(open, 'up').model).menuRow).toBe(4);
+    expect(viewOf(press(open, 'up').model).menuRow).toBe(5);
     expect(viewOf(press(open, 'up', 'down').model).menuRow).toBe(0);
     const changed = press(open, 'down', 'down', 'next', 'choose');
     expect(viewOf(changed.model)).toMatchObject({ menuRow: 2, display: { zoom: 4 } });

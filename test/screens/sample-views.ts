@@ -209,6 +209,7 @@ export const BRAKING: DrillView = {
   ],
   dropped: 0,
   message: null,
+  pictures: null,
   live: null,
   plan: null,
 };

@@ -14,6 +14,10 @@ export const PREVIEWS_S: readonly (number | null)[] = [null, 2, 1.2, 0.6];
 /** How many times taller the lower part of the picture stands than the whole. */
 export const ZOOMS: readonly number[] = [1, 2, 4];
 
+/** What stands in the rest and after a block: what is usual there, or another picture where there is one. */
+export const PICTURES = ['usual', 'gg', 'coupling', 'above', 'curve'] as const;
+export type RestPicture = (typeof PICTURES)[number];
+
 /** How a driver wants to see the drill. */
 export interface DisplaySettings {
   /** Target and own trace in one picture, or the target above and the own trace below. */
@@ -26,6 +30,7 @@ export interface DisplaySettings {
   readonly corridor: boolean;
   /** Null for what suits the terminal. */
   readonly theme: ThemeName | null;
+  readonly picture: RestPicture;
 }
 
 export const PLAIN_DISPLAY: DisplaySettings = {
@@ -34,10 +39,11 @@ export const PLAIN_DISPLAY: DisplaySettings = {
   zoom: 1,
   corridor: true,
   theme: null,
+  picture: 'usual',
 };
 
 /** What can be changed, in the order of the list on the screen. */
-export const DISPLAY_PARTS = ['layout', 'preview', 'zoom', 'corridor', 'theme'] as const;
+export const DISPLAY_PARTS = ['layout', 'preview', 'zoom', 'corridor', 'theme', 'picture'] as const;
 export type DisplayPart = (typeof DISPLAY_PARTS)[number];
 
 /** The settings with one of them at its next value; the first follows the last. */
@@ -53,12 +59,22 @@ export function turned(settings: DisplaySettings, part: DisplayPart): DisplaySet
       return { ...settings, corridor: !settings.corridor };
     case 'theme':
       return { ...settings, theme: after([null, ...THEME_NAMES], settings.theme) };
+    case 'picture':
+      return { ...settings, picture: after(PICTURES, settings.picture) };
   }
 }
 
 function after<T>(values: readonly T[], value: T): T {
   return values[(values.indexOf(value) + 1) % values.length]!;
 }
+
+const PICTURE_NAMES: Readonly<Record<RestPicture, string>> = {
+  usual: 'in the rest: the usual one',
+  gg: 'in the rest: g-g diagram',
+  coupling: 'in the rest: steering, brake',
+  above: 'after a block: from above',
+  curve: 'in the rest: over distance',
+};
 
 /** One of the settings in words. */
 export function partText(settings: DisplaySettings, part: DisplayPart): string {
@@ -73,5 +89,7 @@ export function partText(settings: DisplaySettings, part: DisplayPart): string {
       return settings.corridor ? 'shown' : 'not shown';
     case 'theme':
       return settings.theme ?? 'as the terminal is';
+    case 'picture':
+      return PICTURE_NAMES[settings.picture];
   }
 }

@@ -1,6 +1,7 @@
 import {
   type DisplaySettings,
   LAYOUTS,
+  PICTURES,
   PLAIN_DISPLAY,
   PREVIEWS_S,
   THEME_NAMES,
@@ -27,6 +28,7 @@ export function readDisplayText(text: string, driver: string): DisplaySettings {
     zoom: oneOf(ZOOMS, found.zoom, PLAIN_DISPLAY.zoom),
     corridor: oneOf([true, false], found.corridor, PLAIN_DISPLAY.corridor),
     theme: oneOf(THEME_NAMES, found.theme, PLAIN_DISPLAY.theme),
+    picture: oneOf(PICTURES, found.picture, PLAIN_DISPLAY.picture),
   };
 }
 

@@ -1,4 +1,5 @@
 import type { DrillModel } from '../drill-model.ts';
+import { nextPicture, picturesNow } from '../pictures/pictures-now.ts';
 import type { Step } from '../stages.ts';
 import { DISPLAY_PARTS, type DisplayPart, turned } from './display-settings.ts';
 
@@ -12,7 +13,10 @@ export interface DisplayMenu {
 
 /** One setting at its next value, from the next frame on and in the driver's file. */
 export function turnDisplay(model: DrillModel, part: DisplayPart): Step {
-  const settings = turned(model.display, part);
+  const settings =
+    part === 'picture'
+      ? { ...model.display, picture: nextPicture(model.display.picture, picturesNow(model)) }
+      : turned(model.display, part);
   return [{ ...model, display: settings }, [{ kind: 'display', settings }]];
 }
 

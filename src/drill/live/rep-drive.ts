@@ -7,7 +7,7 @@ import { batchAfter } from '../batch-after.ts';
 import { appendSamples, EMPTY_LOG, type SampleLog } from '../sample-log.ts';
 
 /** How often the drill looks at the car. The looks lie on a grid of the cue's, so that a batch's length decides nothing. */
-const STRIDE_S = 0.005;
+export const STRIDE_S = 0.005;
 /** Slower than this the car has as good as stopped. */
 const STOPPED_MPS = 2;
 
@@ -15,6 +15,28 @@ const STOPPED_MPS = 2;
 export interface OwnLanes {
   readonly level: SampleLog;
   readonly steeringDeg: SampleLog;
+  readonly speedMps: SampleLog;
+  /** ISO 8855. */
+  readonly accelYMps2: SampleLog;
+  /** Grip asked for over grip there is. */
+  readonly frontUse: SampleLog;
+  readonly rearUse: SampleLog;
+}
+
+/** What is read off the car at each look. */
+const LANES: Readonly<Record<keyof OwnLanes, (car: LiveCar) => number>> = {
+  level: ({ held }) => held.brake,
+  steeringDeg: ({ held }) => held.steeringDeg,
+  speedMps: ({ speedMps }) => speedMps,
+  accelYMps2: ({ accelYMps2 }) => accelYMps2,
+  frontUse: ({ front }) => front.use,
+  rearUse: ({ rear }) => rear.use,
+};
+const LANE_NAMES = Object.keys(LANES) as readonly (keyof OwnLanes)[];
+
+function lanes(of: (lane: keyof OwnLanes) => SampleLog): OwnLanes {
+  const named = LANE_NAMES.map((lane) => [lane, of(lane)] as const);
+  return Object.fromEntries(named) as unknown as OwnLanes;
 }
 
 /** Moments of the drive, seconds from the cue; null while they have not come. */
@@ -46,7 +68,7 @@ export function startDrive(zone: LiveZone, before: RigBatch, cueS: number): RepD
     strides: 0,
     fedS: before.untilS,
     marks: { slowestAtS: null, stoppedAtS: null },
-    own: { level: EMPTY_LOG, steeringDeg: EMPTY_LOG },
+    own: lanes(() => EMPTY_LOG),
   };
 }
 
@@ -62,31 +84,26 @@ export function driveTo(
   const strides = Math.max(0, last - drive.strides);
   let { car, marks } = drive;
   let inputs = liveInputs(batchAfter(batch, drive.fedS), cueS);
-  const [placeM, level, steeringDeg] = [0, 1, 2].map(() => new Float64Array(strides));
+  const placeM = new Float64Array(strides);
+  const values = LANE_NAMES.map(() => new Float64Array(strides));
   for (let i = 0; i < strides; i++) {
     const atS = (drive.strides + i + 1) * STRIDE_S - LEAD_IN_S;
     car = driveLiveCar(zone, car, inputs, atS);
     inputs = NO_INPUTS;
     marks = marked(marks, zone, car, atS);
-    placeM![i] = car.sM;
-    level![i] = car.held.brake;
-    steeringDeg![i] = car.held.steeringDeg;
+    placeM[i] = car.sM;
+    for (let lane = 0; lane < values.length; lane++)
+      values[lane]![i] = LANES[LANE_NAMES[lane]!](car);
   }
   return {
     car: inputs === NO_INPUTS ? car : driveLiveCar(zone, car, inputs, timeOf(drive)),
     strides: drive.strides + strides,
     fedS: batch.untilS,
     marks,
-    own: {
-      level: appendSamples(drive.own.level, { timeS: placeM!, value: level! }, 0, strides, 0),
-      steeringDeg: appendSamples(
-        drive.own.steeringDeg,
-        { timeS: placeM!, value: steeringDeg! },
-        0,
-        strides,
-        0,
-      ),
-    },
+    own: lanes((lane) => {
+      const value = values[LANE_NAMES.indexOf(lane)]!;
+      return appendSamples(drive.own[lane], { timeS: placeM, value }, 0, strides, 0);
+    }),
   };
 }
 

@@ -62,8 +62,12 @@ export function drawGg(grid: CellGrid, area: Area, subject: GgSubject, look: Loo
 function scaleFor({ limits, target, own }: GgSubject, room: Size): GgScale {
   const traces = [...(target === null ? [] : [target]), ...own];
   const sides = sidesOf(traces);
+  const most = BEYOND * limits.fast.accelYMps2.at(-1)!;
   const span = ggSpan([
-    ...traces.map(({ accelXMps2, accelYMps2 }) => ({ x: accelXMps2, y: accelYMps2 })),
+    ...traces.map(({ accelXMps2, accelYMps2 }) => ({
+      x: accelXMps2,
+      y: accelYMps2.map((across) => Math.min(most, Math.max(-most, across))),
+    })),
     ...sides.flatMap((side) =>
       [limits.fast, limits.slow].map(({ accelXMps2, accelYMps2 }) => ({
         x: accelXMps2,
@@ -74,6 +78,8 @@ function scaleFor({ limits, target, own }: GgSubject, room: Size): GgScale {
   return ggScale(span, room);
 }
 
+/** A car that comes much too fast asks for what no car has: the picture ends at this share of the limit. */
+const BEYOND = 1.2;
 /** Less than this across is going straight, m/s^2. */
 const STRAIGHT_MPS2 = 2;
 

@@ -21,7 +21,8 @@ export function ggReading({ target, own }: GgRead): string {
   if (last !== undefined) {
     const asked = target === null ? null : turnInUse(target);
     const beside = asked === null ? '' : `, the target ${wholePercentText(asked)}`;
-    return `${turnInText(last, 'You use', beside)}${mostText(last)}`;
+    const uses = own.length > 1 ? 'The last rep uses' : 'You use';
+    return `${turnInText(last, uses, beside)}${mostText(last)}`;
   }
   return target === null
     ? ''

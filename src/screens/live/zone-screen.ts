@@ -2,6 +2,7 @@ import type { DrillView } from '../../drill/drill-view.ts';
 import type { LiveView } from '../../live/live-view.ts';
 import type { CellGrid } from '../cell-grid.ts';
 import { flowItems } from '../flow-items.ts';
+import { drawPictureName, drawRestPicture } from '../grip/rest-picture.ts';
 import type { Look } from '../look.ts';
 import { drawRepList } from '../rep-list.ts';
 import { fitText, wrapText, writeText } from '../write-text.ts';
@@ -19,11 +20,11 @@ import { drawSteeringLane } from './steering-lane.ts';
 export function drawZone(grid: CellGrid, view: DrillView, live: LiveView, look: Look): void {
   const layout = zoneLayout(grid);
   const isOver = live.stage === 'over';
-  const plan = isOver && (layout.planBeside || view.phase !== 'result') ? live.plan : null;
+  const isRest = layout.planBeside || (view.phase !== 'result' && view.display.picture !== 'curve');
+  const plan = isOver && isRest ? live.plan : null;
   if (plan === null || layout.planBeside) drawLanes(grid, layout, view, live, look);
-  if (plan !== null) {
-    if (!layout.planBeside)
-      writeText(grid, 1, layout.headings, 'the corner from above, to scale', look.theme.quiet);
+  if (plan !== null && !drawRestPicture(grid, layout.plan, view, look)) {
+    drawPictureName(grid, layout.plan, 'the corner from above, to scale', look);
     drawPlan(grid, layout.plan, plan, look);
   }
   drawSide(grid, layout, view, live, look);

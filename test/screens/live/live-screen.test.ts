@@ -25,11 +25,14 @@ describe.each(SIZES)('at $cols x $rows', (size) => {
     await expect(text).toMatchFileSnapshot(name('help'));
   });
 
-  test.each(['approach', 'zone', 'rest'])('%s in ASCII', async (state) => {
-    const look = { ...LOOK, unicode: false };
-    const text = `${toText(drillScreen(LIVE_VIEWS[state]!, size, look))}\n`;
-    await expect(text).toMatchFileSnapshot(name(`${state}-ascii`));
-  });
+  test.each(['approach', 'zone', 'rest', 'rest-gg', 'rest-coupling'])(
+    '%s in ASCII',
+    async (state) => {
+      const look = { ...LOOK, unicode: false };
+      const text = `${toText(drillScreen(LIVE_VIEWS[state]!, size, look))}\n`;
+      await expect(text).toMatchFileSnapshot(name(`${state}-ascii`));
+    },
+  );
 });
 
 const SMALL = SIZES[0]!;

@@ -1,9 +1,11 @@
 import type { PlanPoint } from '../../../src/corner/plan-view.ts';
 import { PLAIN_DISPLAY } from '../../../src/drill/display/display-settings.ts';
 import type { DrillView, RepLine } from '../../../src/drill/drill-view.ts';
+import type { RestPictures } from '../../../src/drill/pictures/rest-pictures.ts';
 import type { LiveEvent } from '../../../src/live/live-event.ts';
 import type { LivePlan, LiveView, PlaceTrack, RoadMark } from '../../../src/live/live-view.ts';
 import type { LiveMeasures } from '../../../src/score/live-measures.ts';
+import { GG, OWN, OWN_COUPLING, TARGET, TARGET_COUPLING } from '../grip/sample-grip.ts';
 import { BRAKING, HAIRPIN, SUMMARY, scored } from '../sample-views.ts';
 
 type Knot = readonly [number, number];
@@ -293,6 +295,16 @@ export function withLive(live: LiveView, rest: Partial<DrillView> = {}): DrillVi
   return { ...BRAKING, own: null, ownSteering: null, lastReps: LIVE_REPS, live, ...rest };
 }
 
+const PICTURES: RestPictures = {
+  gg: { limits: GG.limits, target: TARGET, own: [OWN] },
+  coupling: { target: TARGET_COUPLING, own: [OWN_COUPLING] },
+  above: null,
+};
+const BLOCK_PICTURES: RestPictures = {
+  gg: { limits: GG.limits, target: TARGET, own: [TARGET, TARGET, OWN] },
+  coupling: { target: TARGET_COUPLING, own: [TARGET_COUPLING, OWN_COUPLING] },
+  above: { ...PLAN, marks: [...PLAN.marks, { sM: -71, kind: 'brake point' }] },
+};
 const NO_WHEEL = 'No wheel: braking only; the wheel follows the rail.';
 const PADDLES = 'No paddles: the downshifts come at the target’s places.';
 const WAITING: LiveView = { ...APPROACH, stage: 'waiting', placeM: -277 };
@@ -319,6 +331,26 @@ export const LIVE_VIEWS: Readonly<Record<string, DrillView>> = {
   call: withLive({ ...APPROACH, call: 'car inside' }, { phase: 'cue' }),
   'call-beat': withLive({ ...APPROACH, placeM: -147, call: 'defend' }, { phase: 'cue' }),
   zone: withLive(inZone(15)),
+  'rest-gg': withLive(OVER, {
+    ...{ phase: 'rest', restS: 4.6, result, pictures: PICTURES },
+    display: { ...PLAIN_DISPLAY, picture: 'gg' },
+  }),
+  'rest-coupling': withLive(OVER, {
+    ...{ phase: 'rest', restS: 4.6, result, pictures: PICTURES },
+    display: { ...PLAIN_DISPLAY, picture: 'coupling' },
+  }),
+  'rest-curve': withLive(OVER, {
+    ...{ phase: 'rest', restS: 4.6, result, pictures: PICTURES },
+    display: { ...PLAIN_DISPLAY, picture: 'curve' },
+  }),
+  'summary-gg': withLive(OVER, {
+    ...{ phase: 'summary', summary: SUMMARY, pictures: BLOCK_PICTURES },
+    display: { ...PLAIN_DISPLAY, picture: 'gg' },
+  }),
+  'summary-above': withLive(OVER, {
+    ...{ phase: 'summary', summary: SUMMARY, pictures: BLOCK_PICTURES },
+    display: { ...PLAIN_DISPLAY, picture: 'above' },
+  }),
   'zone-stacked': withLive(inZone(15), { display: { ...PLAIN_DISPLAY, layout: 'stacked' } }),
   'zone-preview': withLive(inZone(15), {
     display: { ...PLAIN_DISPLAY, previewS: 0.6, zoom: 2, corridor: false },
