@@ -3,16 +3,23 @@ import { BRAKE_ROLES, type LoggedZone } from './logged-zone.ts';
 
 /** From the end of a zone on: long enough for the slowest hairpin to be left. */
 const LONGEST_S = 6;
+/** Nothing here is quicker than a car turns: rows closer than this to the last one kept are passed over. */
+const SPARSE_S = 0.038;
 const NOT_KEPT: ReadonlySet<LogRole> = new Set<LogRole>(['time', 'lap', ...BRAKE_ROLES]);
 
-/** Holds each zone back until the way out of its corner was logged: up to the next brake, a gap, or six seconds. */
+/**
+ * Holds each zone back until the way out of its corner was logged: up to the next brake, a gap, or six seconds, at 25 Hz
+ * or the log's own rate.
+ */
 export class ExitKeeper {
   readonly #brake: number;
   readonly #on: number;
   readonly #roles: readonly LogRole[];
+  readonly #places: readonly number[];
   readonly #onZone: (zone: LoggedZone) => void;
   #zone: LoggedZone | null = null;
   #endS: number = 0;
+  #lastS: number = Number.NEGATIVE_INFINITY;
   #timeS: number[] = [];
   #columns: number[][] = [];
 
@@ -24,6 +31,7 @@ export class ExitKeeper {
     onZone: (zone: LoggedZone) => void,
   ) {
     this.#roles = roles.filter((role) => !NOT_KEPT.has(role));
+    this.#places = this.#roles.map((role) => ROLE[role]);
     this.#brake = ROLE[brake];
     this.#on = on;
     this.#onZone = onZone;
@@ -34,6 +42,7 @@ export class ExitKeeper {
     this.end();
     this.#zone = zone;
     this.#endS = zone.startS + zone.samples.get('time')!.at(-1)!;
+    this.#lastS = Number.NEGATIVE_INFINITY;
     this.#timeS = [];
     this.#columns = this.#roles.map(() => []);
   }
@@ -42,7 +51,7 @@ export class ExitKeeper {
   push(values: Float64Array, timeS: number): void {
     if (this.#zone === null || timeS <= this.#endS) return;
     if (values[this.#brake]! > this.#on || timeS > this.#endS + LONGEST_S) this.end();
-    else this.#append(values, timeS - this.#zone.startS);
+    else if (timeS - this.#lastS >= SPARSE_S) this.#append(values, timeS);
   }
 
   /** Nothing more belongs to what is held. */
@@ -53,8 +62,9 @@ export class ExitKeeper {
   }
 
   #append(values: Float64Array, timeS: number): void {
-    this.#timeS.push(timeS);
-    for (const [i, role] of this.#roles.entries()) this.#columns[i]!.push(values[ROLE[role]]!);
+    this.#lastS = timeS;
+    this.#timeS.push(timeS - this.#zone!.startS);
+    for (let i = 0; i < this.#places.length; i++) this.#columns[i]!.push(values[this.#places[i]!]!);
   }
 
   #after(): LoggedZone['after'] {

@@ -20,8 +20,8 @@ export interface LoggedZone {
   readonly gaps: readonly Gap[];
   readonly samples: ZoneSamples;
   /**
-   * What was logged after that until the next brake, a gap or six seconds, on the same clock and without brake and lap:
-   * the way out of the corner. Null where there is nothing, and in files that were written before it was kept.
+   * What was logged after that until the next brake, a gap or six seconds, on the same clock, without brake and lap and
+   * at 25 Hz at most: the way out of the corner. Null where there is nothing, and in files of before it was kept.
    */
   readonly after: ZoneSamples | null;
 }

@@ -94,7 +94,7 @@ const LOGGERS: readonly Partial<Logger>[] = [
 
 /** The README's table of accuracy states these. */
 const WITHIN = {
-  exit: 4,
+  exit: 5,
   turn: (2 * Math.PI) / 180,
   approach: 0.2,
   slowest: 0.1,

@@ -19,6 +19,7 @@ describe('the way out of a corner', () => {
     const { samples, after } = zones[0]!;
     const [inside, out] = [samples.get('time')!, after!.get('time')!];
     expect(out[0]! - inside.at(-1)!).toBeCloseTo(0.01, 6);
+    expect(out[1]! - out[0]!).toBeCloseTo(0.04, 6);
     // off at 2.5 s, the next zone begins at 10 s; six seconds would end later
     expect(out.at(-1)!).toBeGreaterThan(ZONE.offS + MARGIN_S + 5.5);
     expect(out.at(-1)!).toBeLessThan(ZONE.everyS);
