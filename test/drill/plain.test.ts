@@ -114,6 +114,10 @@ describe('lines as they are read out', () => {
       'rep  1  shown         score  83  release  82  hit  80  smooth  91  re-applied 1  9 % too quick',
       'rep 1, shown, score 83, release 82, hit 80, smooth 91, re-applied 1, 9 % too quick',
     ],
+    [
+      'Kiln hairpin  rep  1  shown         does not count (aborted)  Aborted by the driver.',
+      'Kiln hairpin, rep 1, shown, does not count (aborted), Aborted by the driver.',
+    ],
     ['block  10 reps scored  median score 73', 'block, 10 reps scored, median score 73'],
     [
       '       hit          -3.2 % (-5.2 to -1.2)   3.9 %   rate, 0.04 s slow in 3 of 10',

@@ -2,7 +2,7 @@
 export function plainText(line: string): string {
   return line
     .trim()
-    .replace(/^rep +(?=\d)/, 'rep ')
+    .replace(/\brep +(?=\d)/, 'rep ')
     .replace(/\b(score|release|hit|smooth|brake point) +(?=\d)/g, '$1 ')
     .replace(/ {2,}/g, ', ');
 }
