@@ -33,8 +33,8 @@ export function cornerJson(
     approach_length_m: corner.approachM,
     grip_share: corner.gripShare,
     gears: {
-      approach: gears.approach,
-      slowest: gears.slowest,
+      approach_gear: gears.approach,
+      slowest_gear: gears.slowest,
       shifts_before_apex_m: gears.shiftsAtM?.map((sM) => rounded(apex - sM)) ?? null,
     },
     bumps: corner.bumps.map(({ atM, lengthM, depth }) => ({

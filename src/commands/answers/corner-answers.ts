@@ -59,7 +59,10 @@ export const CORNER_SHOW_ANSWER: AnswerSchema = object(
       grip_share: "grip, against the car's own",
     }),
     gears: object('Gears of the sheet', {
-      ...wholes({ approach: 'gear on the approach', slowest: 'gear at the slowest point' }),
+      ...wholes({
+        approach_gear: 'on the approach',
+        slowest_gear: 'at the slowest point',
+      }),
       shifts_before_apex_m: orNull(
         list('where the sheet wants the downshifts (m before the apex)', { type: 'number' }),
       ),

@@ -75,9 +75,6 @@ const PLAIN = new Set([
   'missing_practices_for_plateau',
   'reapplications_per_rep',
   'until_rep',
-  // gears of a corner sheet
-  'approach',
-  'slowest',
   // figures of statistics and of materials
   'mann_kendall_statistic',
   'mann_kendall_chance',

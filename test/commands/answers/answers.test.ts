@@ -14,7 +14,7 @@ const WITHOUT_UNIT = new Set(
   `low high value lowest highest car rig rise peak start_of_release final_release brake_off turn_in apex
   rep block zone lap line column number practice format interface missed_week pedal_change_week
   aborted most gaps gears reports dropped_reports buttons days_left until_rep rep_number
-  missing_practices_for_plateau most_shown_in_a_row approach slowest
+  missing_practices_for_plateau most_shown_in_a_row
   mann_kendall_statistic mann_kendall_chance autocorrelation weighted_mean_weight exponent
   corrected_information smoothness_difference pad_friction_front pad_friction_rear grip fatigue_limit
   bit_offset bit_size usage_page logical_min logical_max physical_min physical_max unit unit_exponent`.split(
