@@ -2,6 +2,8 @@
 export interface AnswerSchema {
   readonly $schema?: string;
   readonly $id?: string;
+  readonly $ref?: string;
+  readonly $defs?: Readonly<Record<string, AnswerSchema>>;
   readonly title?: string;
   readonly description?: string;
   readonly type?: string | readonly string[];

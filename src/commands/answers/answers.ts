@@ -1,4 +1,5 @@
 import type { AnswerSchema } from './answer-schema.ts';
+import { withDefs } from './with-defs.ts';
 
 type Load = () => Promise<AnswerSchema>;
 
@@ -77,6 +78,6 @@ export async function answerSchemaOf(command: string): Promise<AnswerSchema | nu
     $schema: 'https://json-schema.org/draft/2020-12/schema',
     $id: `urn:ebbline:answer:${command.replaceAll(' ', '-')}`,
     title: `ebbline ${command} --json`,
-    ...(await load()),
+    ...withDefs(await load()),
   };
 }

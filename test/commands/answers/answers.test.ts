@@ -1,7 +1,9 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
+import { list, numbers, object, text } from '../../../src/commands/answers/answer-parts.ts';
 import type { AnswerSchema } from '../../../src/commands/answers/answer-schema.ts';
 import { ANSWERING, answerSchemaOf } from '../../../src/commands/answers/answers.ts';
+import { withDefs } from '../../../src/commands/answers/with-defs.ts';
 import { CATALOGUE } from '../../../src/commands/catalogue.ts';
 import { runCommand } from '../run-command.ts';
 
@@ -34,10 +36,11 @@ interface Named {
 
 /** Every field of a schema, whatever it is inside of. */
 function fieldsOf(schema: AnswerSchema, name: string, parent: string): Named[] {
-  const { properties = {}, items, anyOf = [], additionalProperties } = schema;
+  const { properties = {}, items, anyOf = [], additionalProperties, $defs = {} } = schema;
   return [
     { name, parent, schema },
     ...Object.entries(properties).flatMap(([key, field]) => fieldsOf(field, key, name)),
+    ...Object.entries($defs).flatMap(([key, part]) => fieldsOf(part, key, name)),
     ...(items === undefined ? [] : fieldsOf(items, name, parent)),
     ...anyOf.flatMap((form) => fieldsOf(form, name, parent)),
     ...(typeof additionalProperties === 'object'
@@ -98,8 +101,8 @@ describe('the schemas of answers', () => {
       if (field.properties === undefined) continue;
       expect(field.additionalProperties, key).toBe(false);
       expect(field.required, key).toEqual(Object.keys(field.properties));
-      for (const [inner, { description = '' }] of Object.entries(field.properties))
-        expect(description, `${key}.${inner}`).not.toBe('');
+      for (const [inner, { description, $ref }] of Object.entries(field.properties))
+        expect(description ?? $ref, `${key}.${inner}`).toMatch(/./);
     }
   });
 
@@ -107,6 +110,21 @@ describe('the schemas of answers', () => {
     for (const { name: key } of fieldsOf(schema, 'answer', name))
       expect(key).toMatch(/^[a-z][a-z0-9]*(_[a-z0-9]+)*(_N)?$/);
   });
+});
+
+test('a long part that stands in several places is written once', () => {
+  const part = object('A part', numbers({ start_m: 'x'.repeat(300), end_m: 'y'.repeat(300) }));
+  const whole = withDefs(
+    object('Whole', { part, parts: list('more', part), other: text('short') }),
+  );
+  expect(whole).toMatchObject({
+    properties: { part: { $ref: '#/$defs/part' }, parts: { items: { $ref: '#/$defs/part' } } },
+    $defs: { part },
+  });
+  const validate = new Ajv2020({ strict: true }).compile(whole);
+  const good = { start_m: 1, end_m: 2 };
+  expect(validate({ part: good, parts: [good], other: '' })).toBe(true);
+  expect(validate({ part: good, parts: [{ start_m: 1 }], other: '' })).toBe(false);
 });
 
 describe('help json', () => {
