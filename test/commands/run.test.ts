@@ -49,7 +49,7 @@ describe('the command line', () => {
   });
 
   test.each([
-    [['progress', '--weeks', '-1'], '--weeks "-1"', 'a whole number from 1 to 5200'],
+    [['progress', '--weeks', '-1'], '--weeks: "-1"', 'a whole number from 1 to 5200'],
     [['drill', 'hairpin', '--reps', '-3'], '--reps: "-3"', 'a whole number from 1 to 1000'],
     [['rig', 'check', '--seconds', '-.5'], '--seconds: "-.5"', 'up to 3600'],
     [['corner', 'new', 'X', '--turn-deg', '-90'], '--turn-deg', 'from 10 to 300'],

@@ -14,7 +14,8 @@ export async function writePrivateFile(file: string, text: string): Promise<void
     await writeDurably(draft, text);
     await rename(draft, file);
   } catch (error) {
-    await rm(draft, { force: true });
+    // what could not be made cannot always be removed; why it could not be made is what counts
+    await rm(draft, { force: true }).catch(() => {});
     throw new Problem(`it cannot be written: ${(error as Error).message}`, {
       where: file,
       next: 'Make the folder writable, or choose another with --data-dir.',
