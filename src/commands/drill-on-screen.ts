@@ -1,6 +1,7 @@
-import type { Subscription } from 'rxjs';
+import { filter } from 'rxjs';
 import type { DrillView } from '../drill/drill-view.ts';
 import { drillScreen } from '../screens/drill-screen.ts';
+import { KEY_ACTIONS } from '../screens/screen-action.ts';
 import { openTerminal, type TerminalScreen } from '../screens/terminal-screen.ts';
 import { chooseSubject } from './choose-subject.ts';
 import type { CommandContext } from './command.ts';
@@ -96,31 +97,30 @@ async function drive(
     if (view !== null) screen.draw((size) => drillScreen(view, size, options));
   };
   const isTyping = (): boolean => shown.view !== null && shown.view.note !== null;
-  const keys = routedKeys(screen.keyNames$, isTyping);
-  const helping: Subscription = screen.keys$.subscribe((action) => {
-    if ((action !== 'help' && action !== 'close') || isTyping()) return;
-    shown.help = action === 'help' && !shown.help;
+  /** Help stands in front of everything that the drill knows of: Esc closes it alone. */
+  const isForHelp = (name: string): boolean => {
+    const action = KEY_ACTIONS.get(name);
+    if (isTyping() || !(action === 'help' || (action === 'close' && shown.help))) return false;
+    shown.help = !shown.help;
     draw();
+    return true;
+  };
+  const names$ = screen.keyNames$.pipe(filter((name) => !isForHelp(name)));
+  await runDrill(practice.source, practice.decoder, practice.setup, {
+    store: (rep) => practice.log.add(rep),
+    rate: (rep, rating) => practice.log.rate(rep, rating),
+    note: (rep) => practice.log.mark(rep),
+    noteText: (rep, text) => practice.log.say(rep, text),
+    display: (settings) => display.change(settings),
+    ...routedKeys(names$, isTyping),
+    onView: (view) => {
+      shown.view = view;
+      sound.follow(view);
+      draw();
+    },
+    onSummary: (summary, plan) => {
+      shown.last = { summary, plan };
+    },
   });
-  try {
-    await runDrill(practice.source, practice.decoder, practice.setup, {
-      store: (rep) => practice.log.add(rep),
-      rate: (rep, rating) => practice.log.rate(rep, rating),
-      note: (rep) => practice.log.mark(rep),
-      noteText: (rep, text) => practice.log.say(rep, text),
-      display: (settings) => display.change(settings),
-      ...keys,
-      onView: (view) => {
-        shown.view = view;
-        sound.follow(view);
-        draw();
-      },
-      onSummary: (summary, plan) => {
-        shown.last = { summary, plan };
-      },
-    });
-  } finally {
-    helping.unsubscribe();
-  }
   return shown.last;
 }

@@ -20,6 +20,10 @@ describe('the picture as the driver wants it', () => {
     expect(menu).toContain('▶ layout     stacked, the target above');
     await open.send('Down', 'Space');
     await open.waitFor('▶ preview    2 s ahead');
+    await open.send('?');
+    await open.waitFor('─ help');
+    await open.send('Escape');
+    await open.waitFor((screen) => screen.includes('▶ preview') && !screen.includes('─ help'));
     await open.send('d');
     await open.waitFor('Brake when the count is over.');
   });

@@ -19,8 +19,8 @@ describe.each([
     const zone = await open.waitFor(/steering, deg/);
     expect(zone).toMatch(/speed +\d+ km\/h/);
     expect(zone).toMatch(/gear +\d/);
-    const above = await open.waitFor(/r target's {2}T turn-in {2}S slowest/);
-    expect(above).toContain('start of release');
+    const above = await open.waitFor(/R start of release, r target's/);
+    expect(above).toMatch(/T turn-in {2}S slowest/);
     await open.send('q');
     await open.waitFor('median score');
     await open.send('q');
