@@ -85,7 +85,7 @@ describe('keys', () => {
   test('help opens, and Esc closes it and nothing else', async () => {
     const open = await demo();
     await open.send('?');
-    await open.waitFor('draw the screen again');
+    await open.waitFor('Ctrl-L draws again');
     await open.send('Escape');
     await open.waitFor((screen) => !screen.includes('draw the screen again'));
     expect(open.isRunning()).toBe(true);

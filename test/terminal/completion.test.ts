@@ -83,7 +83,7 @@ describe('a tab', () => {
   test.each([
     ['ebbline drill --headl', 'ess', /drill --headless/],
     ['ebbline drill --source virtual:c', 'lub', /virtual:club/],
-    ['ebbline rig ', 'setup', /check +-- watch the rig/],
+    ['ebbline rig ', 'setup', /check +-- judge the rig/],
   ])('in zsh after %j', (line, awaited, expected) => {
     expect(byZsh(line, awaited)).toMatch(expected);
   });
