@@ -87,7 +87,7 @@ describe('keys', () => {
     await open.send('?');
     await open.waitFor('Ctrl-L draws again');
     await open.send('Escape');
-    await open.waitFor((screen) => !screen.includes('draw the screen again'));
+    await open.waitFor((screen) => !screen.includes('Ctrl-L draws again'));
     expect(open.isRunning()).toBe(true);
   });
 

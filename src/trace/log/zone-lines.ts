@@ -1,6 +1,7 @@
 import type { LogRole } from './log-roles.ts';
 import type { LogSummary } from './log-settings.ts';
 import type { LoggedZone, ZoneSamples } from './logged-zone.ts';
+import { nineDigits } from './nine-digits.ts';
 
 /**
  * The file of an imported log: JSON lines in UTF-8. The first says `{"ebbline_trace":1,...}` where it comes from, each
@@ -49,7 +50,7 @@ export function zoneLine({ samples, gaps, after, ...zone }: LoggedZone): string 
 function signalTexts(samples: ZoneSamples): Record<string, (number | null)[]> {
   const signals = [...samples].map(([role, values]) => [
     SAMPLE_NAMES[role],
-    Array.from(values, (value) => (Number.isNaN(value) ? null : Number(value.toPrecision(9)))),
+    Array.from(values, (value) => (Number.isNaN(value) ? null : nineDigits(value))),
   ]);
   return Object.fromEntries(signals);
 }
