@@ -11,7 +11,7 @@ import { RATE_HZ } from './scoring-filter.ts';
 import { targetReference } from './target-reference.ts';
 
 /**
- * Scores a rep whose release was paced by the driver's own wheel: by the same measures as any other, on the target as
+ * Scores a rep whose release was paced by the driver's own wheel: by the measures of every other rep, on the target as
  * that wheel asked for it. A brake that is eased with a late wheel is right, one that is eased by the clock is not. A
  * wheel that never went in asked for nothing, so there is no rep to measure.
  *
