@@ -7,6 +7,7 @@ import { UDEV_RELOAD, UDEV_RULES_FILE, udevRules } from '../input/discovery/udev
 import { loadRig } from '../input/rig/rig-file.ts';
 import { Problem } from '../problem.ts';
 import { isUtf8 } from '../screens/look.ts';
+import { findPlayer } from '../sound/find-player.ts';
 import type { Command, CommandContext } from './command.ts';
 import {
   checkCharacters,
@@ -27,6 +28,7 @@ import {
   checkSession,
   platformNote,
 } from './doctor-platform.ts';
+import { checkSound } from './doctor-sound.ts';
 import { whyNotWritable } from './why-not-writable.ts';
 
 export const command: Command = {
@@ -51,7 +53,7 @@ export const command: Command = {
 async function examine(context: CommandContext): Promise<Finding[]> {
   const { columns, rows } = process.stdout;
   const { interactive, env, dataDir } = context;
-  const devices = await findDevices();
+  const [devices, player] = await Promise.all([findDevices(), findPlayer()]);
   const found = devices instanceof Problem ? null : devices;
   const note = platformNote(process.platform);
   return [
@@ -65,6 +67,7 @@ async function examine(context: CommandContext): Promise<Finding[]> {
     ...accessFinding(found ?? []),
     ...(note === null ? [] : [note]),
     ...(await rigFinding(context, devices)),
+    checkSound(player),
     checkDataFolder(dataDir, await whyNotWritable(dataDir)),
     historyFinding(context),
   ];

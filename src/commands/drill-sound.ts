@@ -22,10 +22,12 @@ export async function openDrillSound(
     import('../sound/sound-output.ts'),
     import('../sound/player-command.ts'),
   ]);
-  const found = await findPlayer();
+  const { found } = await findPlayer();
   if (found === null) {
     const names = PLAYER_COMMANDS.map(({ program }) => program).join(', ');
-    context.err(`No sound: none of ${names} plays anything here. The drill goes on without.\n`);
+    context.err(
+      `No sound: none of ${names} plays anything here; \`ebbline doctor\` says what to do. The drill goes on without.\n`,
+    );
     return SILENT;
   }
   const lateMs = Math.round(found.latencyS * 1000);

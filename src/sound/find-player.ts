@@ -11,28 +11,38 @@ export interface FoundPlayer {
   readonly latencyS: number;
 }
 
+/** What a search for a player came to. */
+export interface PlayerSearch {
+  /** The first player that plays a moment of silence, null where none does: no sound is no error. */
+  readonly found: FoundPlayer | null;
+  /** Programs tried before it that are installed and play nothing. */
+  readonly refused: readonly string[];
+}
+
 const TRIAL_S = 0.5;
 const STEP_MS = 10;
 /** A player that holds seconds of samples is of no use, and one that never ends must not hold up the drill. */
 const LONGEST_S = 2;
 
-/** The first player that plays a moment of silence, null where none does: no sound is no error. */
+/** Tries one player after the other, half a second each. */
 export async function findPlayer(
   commands: readonly PlayerCommand[] = PLAYER_COMMANDS,
-): Promise<FoundPlayer | null> {
+): Promise<PlayerSearch> {
+  const refused: string[] = [];
   for (const command of commands) {
     const latencyS = await measureLatency(command);
-    if (latencyS !== null) return { command, latencyS };
+    if (typeof latencyS === 'number') return { found: { command, latencyS }, refused };
+    if (latencyS === 'refuses') refused.push(command.program);
   }
-  return null;
+  return { found: null, refused };
 }
 
 /**
- * Plays silence as it becomes due, as in a drill, and measures how long it was on its way, in seconds; null where the
- * player fails. A player that tells its latency is believed. Of any other, the time from the last sample to its end is
- * taken: it ends when all that waited was played. The way from the sound card to the ear is in neither.
+ * Plays silence as it becomes due, as in a drill, and measures how long it was on its way, in seconds. A player that
+ * tells its latency is believed. Of any other, the time from the last sample to its end is taken: it ends when all that
+ * waited was played. The way from the sound card to the ear is in neither.
  */
-async function measureLatency(command: PlayerCommand): Promise<number | null> {
+async function measureLatency(command: PlayerCommand): Promise<number | 'refuses' | 'missing'> {
   let said = '';
   const player = new Player(command, (text) => {
     said += text;
@@ -40,9 +50,9 @@ async function measureLatency(command: PlayerCommand): Promise<number | null> {
   const trial = await playSilence(player);
   const told = command.latencyUs === null ? null : latencyTold(said, command.latencyUs);
   if (told !== null) player.stop();
-  if (trial === 'ended') return null;
+  if (trial === 'ended') return player.isMissing ? 'missing' : 'refuses';
   if (told !== null) return LEAD_S + told;
-  return timeToEnd(player);
+  return (await timeToEnd(player)) ?? 'refuses';
 }
 
 async function playSilence(player: Player): Promise<'ended' | 'playing'> {

@@ -11,6 +11,7 @@ export class Player {
   /** Exit code, null where it was killed or could not be started. */
   readonly ended: Promise<number | null>;
   #isOver = false;
+  #isMissing = false;
 
   /** @param onSaid gets what the player writes to its standard error */
   constructor({ program, args }: PlayerCommand, onSaid: (text: string) => void = () => {}) {
@@ -18,7 +19,10 @@ export class Player {
     this.#child = spawn(program, [...args], { stdio: ['pipe', 'ignore', 'pipe'] });
     this.#child.stderr?.setEncoding('utf8').on('data', onSaid);
     this.ended = new Promise((resolve) => {
-      this.#child.once('error', () => resolve(null));
+      this.#child.once('error', (error: NodeJS.ErrnoException) => {
+        this.#isMissing = error.code === 'ENOENT';
+        resolve(null);
+      });
       this.#child.once('exit', (code) => resolve(code));
     });
     void this.ended.then(() => {
@@ -28,6 +32,11 @@ export class Player {
     this.#child.stdin?.on('error', () => {
       this.#isOver = true;
     });
+  }
+
+  /** True where no such program is installed; known once it has ended. */
+  get isMissing(): boolean {
+    return this.#isMissing;
   }
 
   /** Hands samples over; what the player is too slow for is left out. @returns false when it has ended */

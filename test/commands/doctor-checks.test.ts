@@ -18,6 +18,8 @@ import {
   checkSession,
   platformNote,
 } from '../../src/commands/doctor-platform.ts';
+import { checkSound } from '../../src/commands/doctor-sound.ts';
+import type { PlayerSearch } from '../../src/sound/find-player.ts';
 import { identity } from '../input/report-batches.ts';
 import { runCommand } from './run-command.ts';
 
@@ -30,6 +32,12 @@ const model = (productId: number, isBarred: boolean, name = 'pedals'): AccessFac
   name,
   isBarred,
 });
+
+const player: PlayerSearch = {
+  found: { command: { program: 'aplay', args: [], latencyUs: null }, latencyS: 0.0634 },
+  refused: ['pacat'],
+};
+const noPlayer: PlayerSearch = { found: null, refused: [] };
 
 /** Each check with a world in which all is well and worlds in which it must say so. */
 const cases: readonly (readonly [string, Finding | undefined, Finding['verdict']])[] = [
@@ -67,6 +75,10 @@ const cases: readonly (readonly [string, Finding | undefined, Finding['verdict']
   ['a locked data folder', checkDataFolder('/data', 'it is not writable'), 'broken'],
   ['devices that open', checkAccess([model(1, false)]), 'works'],
   ['a device that is barred', checkAccess([model(1, false), model(2, true)]), 'broken'],
+  ['a player', checkSound(player), 'works'],
+  ['no player', checkSound(noPlayer, 'linux'), 'limited'],
+  ['no player elsewhere', checkSound(noPlayer, 'win32'), 'limited'],
+  ['a player without a card', checkSound({ found: null, refused: ['aplay'] }), 'limited'],
   ['macOS', platformNote('darwin') ?? undefined, 'note'],
   ['Windows', platformNote('win32') ?? undefined, 'note'],
 ];
@@ -102,6 +114,18 @@ describe('doctor', () => {
       '               Install Node 20.19 or later.',
       'works    rig   set up',
     ]);
+  });
+
+  test('says which player sounds, and how late', () => {
+    expect(checkSound(player).found).toBe('`drill --sound` plays by aplay, heard 63 ms late');
+  });
+
+  test('says how to get a player where there is none, and not where one is there', () => {
+    expect(checkSound(noPlayer, 'linux').fix).toMatch(/apt install pulseaudio-utils.*alsa-utils/);
+    expect(checkSound(noPlayer, 'darwin').fix).toMatch(/Install SoX/);
+    const silent = checkSound({ found: null, refused: ['pacat', 'aplay'] }, 'linux');
+    expect(silent.found).toBe('installed, but playing nothing: pacat, aplay');
+    expect(silent.fix).not.toMatch(/install/);
   });
 
   test('has nothing to note on Linux, which can be asked', () => {
@@ -140,7 +164,15 @@ describe('doctor', () => {
     const { stdout, code } = await runCommand(['doctor', '--json']);
     const { findings } = JSON.parse(stdout) as { findings: Finding[] };
     const names = findings.map(({ check }) => check);
-    for (const name of ['Node', 'terminal', 'characters', 'colours', 'session', 'HID library'])
+    for (const name of [
+      'Node',
+      'terminal',
+      'characters',
+      'colours',
+      'session',
+      'HID library',
+      'sound',
+    ])
       expect(names.filter((one) => one === name)).toHaveLength(1);
     expect(names).toContain('data folder');
     expect(names).toContain('history');

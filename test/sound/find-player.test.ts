@@ -21,21 +21,27 @@ const REFUSES = byNode('process.exit(1)');
 describe('a player', () => {
   test('that is not there or refuses is passed over', async () => {
     const works = byNode(playing(0));
-    expect((await findPlayer([NOT_THERE, REFUSES, works]))?.command).toBe(works);
+    expect((await findPlayer([NOT_THERE, REFUSES, works])).found?.command).toBe(works);
   });
 
   test('none at all is no error', async () => {
-    expect(await findPlayer([NOT_THERE, REFUSES])).toBeNull();
+    expect((await findPlayer([NOT_THERE, REFUSES])).found).toBeNull();
+  });
+
+  test('that is installed and plays nothing is told apart from one that is not there', async () => {
+    const { refused } = await findPlayer([NOT_THERE, REFUSES]);
+    expect(refused).toEqual([process.execPath]);
+    expect((await findPlayer([NOT_THERE])).refused).toEqual([]);
   });
 
   test('that never ends is given up', async () => {
     const endless = byNode('process.stdin.resume(); setInterval(() => {}, 1000)');
-    expect(await findPlayer([endless])).toBeNull();
+    expect((await findPlayer([endless])).found).toBeNull();
   });
 
   test('is measured by the time it plays on after the last sample', async () => {
-    const slow = await findPlayer([byNode(playing(700))]);
-    expect(slow?.latencyS).toBeGreaterThan(0.6);
+    const { found } = await findPlayer([byNode(playing(700))]);
+    expect(found?.latencyS).toBeGreaterThan(0.6);
   });
 
   test('that tells its latency is believed, and what waits for the player added', async () => {
@@ -44,6 +50,6 @@ describe('a player', () => {
         '{us} usec`); process.stdin.resume()',
       /Latency: (\d+) usec/g,
     );
-    expect((await findPlayer([tells]))?.latencyS).toBeCloseTo(0.03 + 0.03, 9);
+    expect((await findPlayer([tells])).found?.latencyS).toBeCloseTo(0.03 + 0.03, 9);
   });
 });
