@@ -2,7 +2,7 @@ import type { Readable, Writable } from 'node:stream';
 import blessed from 'blessed';
 import { type Observable, Subject } from 'rxjs';
 import type { CellGrid, Size } from './cell-grid.ts';
-import { copyCells, type ScreenLine } from './screen-cells.ts';
+import { gridCopier, type ScreenLine } from './screen-cells.ts';
 
 export interface PictureOptions {
   readonly env: Readonly<Record<string, string | undefined>>;
@@ -116,10 +116,11 @@ function openScreen({ env, unicode, output, input }: PictureOptions): blessed.Wi
 /** A box that writes a grid's cells straight into the picture, at a fifth of the cost of text laid out by the library. */
 function showGrid(screen: blessed.Widgets.Screen): { grid: CellGrid | null } {
   const shown: { grid: CellGrid | null } = { grid: null };
+  const copyGrid = gridCopier();
   const box = blessed.box({ parent: screen, top: 0, left: 0, width: '100%', height: '100%' });
   Object.assign(box, {
     render: () => {
-      if (shown.grid !== null) copyCells(shown.grid, (screen as unknown as UntypedScreen).lines);
+      if (shown.grid !== null) copyGrid(shown.grid, (screen as unknown as UntypedScreen).lines);
     },
   });
   return shown;

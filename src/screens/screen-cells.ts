@@ -12,16 +12,47 @@ export function attributeOf(ink: number, style: number): number {
 }
 
 /**
+ * Copies one grid after the other into the picture and looks only at cells that the last grid had otherwise: a grid
+ * must not change once it was copied. Lines that are new, as after the terminal was cleared, get every cell.
+ */
+export function gridCopier(): (grid: CellGrid, lines: readonly ScreenLine[]) => void {
+  let last: CellGrid | null = null;
+  let written: readonly ScreenLine[] = [];
+  return (grid, lines) => {
+    copyCells(grid, lines, lines === written ? last : null);
+    last = grid;
+    written = lines;
+  };
+}
+
+/**
  * Copies a grid into the picture, as far as both reach, and marks the rows that changed. The very last cell is left
  * out: some terminals scroll when it is written.
+ * @param last what these lines show
  */
-export function copyCells(grid: CellGrid, lines: readonly ScreenLine[]): void {
+export function copyCells(
+  grid: CellGrid,
+  lines: readonly ScreenLine[],
+  last: CellGrid | null = null,
+): void {
   const rows = Math.min(grid.rows, lines.length);
+  const shown = last?.cols === grid.cols && last.rows === grid.rows ? last : null;
   for (let y = 0; y < rows; y++) {
     const line = lines[y]!;
     const cols = Math.min(grid.cols, line.length - (y === lines.length - 1 ? 1 : 0));
-    for (let x = 0; x < cols; x++) copyCell(grid, y * grid.cols + x, line, line[x]!);
+    for (let x = 0; x < cols; x++) {
+      const index = y * grid.cols + x;
+      if (shown === null || isChanged(grid, shown, index)) copyCell(grid, index, line, line[x]!);
+    }
   }
+}
+
+function isChanged(grid: CellGrid, last: CellGrid, index: number): boolean {
+  return (
+    grid.code[index] !== last.code[index] ||
+    grid.ink[index] !== last.ink[index] ||
+    grid.style[index] !== last.style[index]
+  );
 }
 
 function copyCell(

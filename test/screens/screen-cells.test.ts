@@ -1,6 +1,11 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { BOLD, createGrid, REVERSE } from '../../src/screens/cell-grid.ts';
-import { attributeOf, copyCells, type ScreenLine } from '../../src/screens/screen-cells.ts';
+import {
+  attributeOf,
+  copyCells,
+  gridCopier,
+  type ScreenLine,
+} from '../../src/screens/screen-cells.ts';
 import { writeText } from '../../src/screens/write-text.ts';
 
 const PLAIN = 0x1ff | (0x1ff << 9);
@@ -52,4 +57,41 @@ test.each([
   const lines = picture(3, 2);
   copyCells(grid, lines);
   expect(text(lines)[0]).toBe('abcde'.slice(0, Math.min(cols, 3)).padEnd(3));
+});
+
+describe('one grid after the other', () => {
+  const written = (word: string, ink = -1) => {
+    const grid = createGrid({ cols: 4, rows: 2 });
+    writeText(grid, 0, 0, word, { ink, style: 0 });
+    return grid;
+  };
+
+  test('the lines hold what the last one has', () => {
+    const lines = picture(4, 2);
+    const copyGrid = gridCopier();
+    for (const word of ['abcd', 'axcd', 'ab', '', 'abcd']) {
+      copyGrid(written(word), lines);
+      expect(text(lines)[0]).toBe(word.padEnd(4));
+    }
+    copyGrid(written('abcd', 74), lines);
+    expect(lines[0]![3]![0]).toBe(attributeOf(74, 0));
+  });
+
+  test('new lines get the cells that have not changed as well', () => {
+    const copyGrid = gridCopier();
+    copyGrid(written('abcd'), picture(4, 2));
+    const lines = picture(4, 2);
+    copyGrid(written('abcd'), lines);
+    expect(text(lines)[0]).toBe('abcd');
+  });
+
+  test('a grid of another size is copied whole', () => {
+    const lines = picture(4, 2);
+    const copyGrid = gridCopier();
+    const narrow = createGrid({ cols: 2, rows: 2 });
+    writeText(narrow, 0, 1, 'xy', { ink: -1, style: 0 });
+    copyGrid(written('abcd'), lines);
+    copyGrid(narrow, lines);
+    expect(text(lines)).toEqual(['  cd', 'xy  ']);
+  });
 });
