@@ -1,5 +1,6 @@
 import { behindValvePa } from '../car/rear-valve.ts';
 import { axleFrictionFactor } from '../car/tyre.ts';
+import { STEP_S } from './live-car.ts';
 import type { AxleModel, LiveModel } from './live-model.ts';
 
 /** What is asked of the axles at an instant. Scratch: filled in anew for every evaluation. */
@@ -70,10 +71,14 @@ export function actAxle(
   const mostN = axle.tyre.longitudinalFriction * left * (1 - (1 - axle.slidingShare) * slip * slip);
   const askedN = Math.max(-mostN, demand.engineGives ? Math.min(wantedN, mostN) : wantedN);
   const along = askedN / axle.tyre.longitudinalFriction;
-  const forceN = slip > 0 || askedN > mostN ? mostN : askedN;
+  // Slower wheels take more from the road than brakes and engine ask for until they roll, but what is left of their slip
+  // within a step and no more: a force that stayed at the limit beyond that would be no wheel's.
+  const crawlMps = Math.max(CRAWL_MPS, demand.speedMps);
+  const spinUpN = (slip * crawlMps) / (axle.perInertia * STEP_S);
+  const forceN = Math.min(mostN, askedN + spinUpN);
   now.use = Math.min(MOST_USE, Math.sqrt(along * along + across * across) / grip);
   now.forceN = forceN;
-  now.slipPerS = ((askedN - forceN) * axle.perInertia) / Math.max(CRAWL_MPS, demand.speedMps);
+  now.slipPerS = ((askedN - forceN) * axle.perInertia) / crawlMps;
   now.brakeW = brakeN * (1 - slip) * demand.speedMps;
 }
 

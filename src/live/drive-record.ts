@@ -49,8 +49,9 @@ function newColumns(count: number): LiveColumns {
   };
 }
 
-/** What the step that was just taken began with. */
-function log({ feed, rates, zone, model }: LiveDrive, columns: LiveColumns, step: number): void {
+/** What the step that was just taken began with, and the acceleration over it. */
+function log(drive: LiveDrive, columns: LiveColumns, step: number): void {
+  const { feed, rates, zone, model } = drive;
   const { steeringDeg, brake } = feed.held;
   columns.timeS[step] = stepTimeS(step);
   columns.level[step] = brake;
@@ -61,7 +62,7 @@ function log({ feed, rates, zone, model }: LiveDrive, columns: LiveColumns, step
         model.corner.path.curvatureAt(columns.placeM[step]!),
         columns.speedMps[step]!,
       );
-  columns.accelXMps2[step] = rates.speedMps;
+  columns.accelXMps2[step] = drive.accelXMps2;
   columns.accelYMps2[step] = rates.accelYMps2;
   columns.frontUse[step] = rates.frontUse;
   columns.rearUse[step] = rates.rearUse;

@@ -40,9 +40,9 @@ export interface LiveCar extends PerAxle<LiveAxle> {
   /** Along the path from turn-in, m, negative before it. */
   readonly sM: number;
   readonly speedMps: number;
-  /** ISO 8855: negative when slowing. As at the start of the last step, like the next. */
+  /** ISO 8855: negative when slowing. The mean of the last step: its integral is the change of speed. */
   readonly accelXMps2: number;
-  /** What the wheel asks for, or the rail without a wheel; positive to the left. */
+  /** What the wheel asks for, or the rail without a wheel; positive to the left. As at the start of the last step. */
   readonly accelYMps2: number;
   /** Where the brake first took hold, m from turn-in; null on the approach, which is driven at constant speed. */
   readonly brakedFromM: number | null;

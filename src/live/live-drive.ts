@@ -22,6 +22,8 @@ export interface LiveDrive {
   readonly rates: Rates;
   readonly middleRates: Rates;
   readonly events: LiveEvent[];
+  /** Over the step, so that its integral is the change of speed. */
+  accelXMps2: number;
   step: number;
   brakedFromM: number | null;
   restingLevel: number;
@@ -51,6 +53,7 @@ export function driveOf(zone: LiveZone, car: LiveCar, inputs: LiveInputs): LiveD
     rates: { ...newRates(), ...lastRates(car) },
     middleRates: newRates(),
     events: [...car.events],
+    accelXMps2: car.accelXMps2,
     step: car.step,
     brakedFromM: car.brakedFromM,
     restingLevel: car.restingLevel,
@@ -60,9 +63,8 @@ export function driveOf(zone: LiveZone, car: LiveCar, inputs: LiveInputs): LiveD
 }
 
 /** So that a call without a step changes nothing. */
-function lastRates(car: LiveCar): Partial<Rates> {
-  const { accelXMps2, accelYMps2, front, rear } = car;
-  return { speedMps: accelXMps2, accelYMps2, frontUse: front.use, rearUse: rear.use };
+function lastRates({ accelYMps2, front, rear }: LiveCar): Partial<Rates> {
+  return { accelYMps2, frontUse: front.use, rearUse: rear.use };
 }
 
 /** The car as the steps have left it. */
@@ -72,7 +74,7 @@ export function carOf(drive: LiveDrive, rpm: number): LiveCar {
     step: drive.step,
     sM: motion.sM,
     speedMps: motion.speedMps,
-    accelXMps2: rates.speedMps,
+    accelXMps2: drive.accelXMps2,
     accelYMps2: rates.accelYMps2,
     brakedFromM: drive.brakedFromM,
     transferN: motion.transferN,

@@ -12,8 +12,9 @@ export interface LiveColumns {
   readonly level: Float64Array;
   /** At the steering wheel, left positive: the driver's, or the rail's without a wheel. */
   readonly steeringRad: Float64Array;
-  /** ISO 8855. */
+  /** ISO 8855; the mean of the step, so that its integral is the change of speed. */
   readonly accelXMps2: Float64Array;
+  /** ISO 8855. */
   readonly accelYMps2: Float64Array;
   readonly frontUse: Float64Array;
   readonly rearUse: Float64Array;

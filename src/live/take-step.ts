@@ -27,16 +27,17 @@ export function takeStep(drive: LiveDrive): void {
   changeGear(drive);
   setAsked(drive);
   const { motion, middle, rates, middleRates, model, gears, asked } = drive;
+  const { speedMps } = motion;
   ratesAt(model, gears, asked, motion, rates);
   if (drive.brakedFromM === null) {
-    rates.speedMps = 0;
-    motion.sM += motion.speedMps * STEP_S;
+    motion.sM += speedMps * STEP_S;
   } else {
     moveOn(motion, rates, STEP_S / 2, middle);
     ratesAt(model, gears, asked, middle, middleRates);
     moveOn(motion, middleRates, STEP_S, motion);
     answer(drive);
   }
+  drive.accelXMps2 = (motion.speedMps - speedMps) / STEP_S;
   drive.step++;
 }
 

@@ -4,7 +4,7 @@ import { fingerprint } from '../profile/fingerprint.ts';
 import type { LateCall } from './live-zone.ts';
 
 /** Raised when the live car's physics change, so that reps from before and after do not compare. */
-const PHYSICS = 1;
+const PHYSICS = 2;
 /** Slope and bank are functions: they are looked at this far apart, m. */
 const ROAD_STEP_M = 5;
 
