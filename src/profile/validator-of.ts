@@ -5,7 +5,7 @@ const validators = new WeakMap<object, ValidateFunction>();
 
 /**
  * The validator of one of our schemas, compiled when it is first asked for. The build puts validators compiled ahead of
- * time in place of this file (see `precompile-validators.ts`): compiling them takes longer than all the reading.
+ * time in place of this file (see `build/precompile-validators.ts`): compiling them takes longer than all the reading.
  */
 export function validatorOf(schema: object): ValidateFunction {
   const known = validators.get(schema);

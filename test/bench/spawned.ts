@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 
 const USAGE = new URL('process-usage.mjs', import.meta.url).href;
-const MAIN = fileURLToPath(new URL('../../dist/main.js', import.meta.url));
+const MAIN = fileURLToPath(new URL('../../dist/bin/ebbline.js', import.meta.url));
 
 /** What a process printed, the most memory it had, and the time that processors worked for it. */
 export interface Spawned {

@@ -7,7 +7,7 @@ import { openTmux } from '../terminal/tmux.ts';
 import { type DrivenZone, eveningLog } from './evening-log.ts';
 import { Browser } from './open-page.ts';
 
-const MAIN = new URL('../../dist/main.js', import.meta.url).pathname;
+const MAIN = new URL('../../dist/bin/ebbline.js', import.meta.url).pathname;
 const CARS = new URL('../../profiles/cars/', import.meta.url).pathname;
 
 /** How the driver of the log bends the derived curve: later off the brake, and with more pedal. */

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { openHistory } from '../../src/history/open-history.ts';
 import type { HistoryStore } from '../../src/history/store.ts';
 
-const MAIN = new URL('../../dist/main.js', import.meta.url).pathname;
+const MAIN = new URL('../../dist/bin/ebbline.js', import.meta.url).pathname;
 
 /** Text that is markup to whoever does not escape it. */
 export const HOSTILE =

@@ -2,7 +2,7 @@ import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { readdirSync, readlinkSync } from 'node:fs';
 
-const MAIN = new URL('../../dist/main.js', import.meta.url).pathname;
+const MAIN = new URL('../../dist/bin/ebbline.js', import.meta.url).pathname;
 
 /** The built program, started with a command line. */
 export class Program {

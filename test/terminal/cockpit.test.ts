@@ -49,7 +49,7 @@ describe('the picture as the driver wants it', () => {
 /** The terminal names itself, so a dumb one is said to the program alone. */
 async function openDumb(args: readonly string[]): Promise<TmuxTerminal> {
   const dataDir = mkdtempSync(join(tmpdir(), 'ebbline-dumb-'));
-  const main = new URL('../../dist/main.js', import.meta.url).pathname;
+  const main = new URL('../../dist/bin/ebbline.js', import.meta.url).pathname;
   const command = ['env', 'TERM=dumb', process.execPath, main, ...args, '--data-dir', dataDir];
   const terminal = await openTmux(command, { cols: 80, rows: 24 });
   onTestFinished(async () => {

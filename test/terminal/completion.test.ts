@@ -5,7 +5,7 @@ import { delimiter, join } from 'node:path';
 import { stripVTControlCharacters } from 'node:util';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
-const MAIN = new URL('../../dist/main.js', import.meta.url).pathname;
+const MAIN = new URL('../../dist/bin/ebbline.js', import.meta.url).pathname;
 
 let folder = '';
 beforeAll(() => {

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterEach } from 'vitest';
 import { openTmux, type TmuxTerminal } from './tmux.ts';
 
-const MAIN = new URL('../../dist/main.js', import.meta.url).pathname;
+const MAIN = new URL('../../dist/bin/ebbline.js', import.meta.url).pathname;
 
 export type OpenProgram = (
   args: readonly string[],

@@ -1,0 +1,53 @@
+import { writeFileSync } from 'node:fs';
+import { Ajv } from 'ajv';
+import standalone from 'ajv/dist/standalone/index.js';
+import { CAR_SCHEMA } from '../car/car-schema.ts';
+import { CORNER_SCHEMA } from '../corner/corner-schema.ts';
+import { EVENT_SCHEMA } from '../drill/event/event-schema.ts';
+import { PLAN_SCHEMA } from '../drill/plan/plan-schema.ts';
+import { RECORDING_HEADER_SCHEMA } from '../input/recording/recording-header-schema.ts';
+import { RIG_FILE_SCHEMA } from '../input/rig/rig-file-schema.ts';
+import { SETUP_DRAFT_SCHEMA } from '../input/rig/setup/setup-draft-schema.ts';
+import { VALIDATOR_OPTIONS } from '../profile/validator-options.ts';
+import { TARGET_SCHEMA } from '../target/target-schema.ts';
+
+const SCHEMAS = [
+  CAR_SCHEMA,
+  CORNER_SCHEMA,
+  TARGET_SCHEMA,
+  PLAN_SCHEMA,
+  EVENT_SCHEMA,
+  RIG_FILE_SCHEMA,
+  SETUP_DRAFT_SCHEMA,
+  RECORDING_HEADER_SCHEMA,
+];
+const PROFILE_ROOM = new URL('../profile/', import.meta.url);
+
+/**
+ * Writes the validators of all schemas as code over `dist/profile/validator-of.js`, so that a command neither loads the
+ * validator's compiler nor waits for it. A new kind of file adds its schema above.
+ */
+export function precompileValidators(): void {
+  const ajv = new Ajv({ ...VALIDATOR_OPTIONS, code: { source: true } });
+  const loaders = SCHEMAS.map((schema): string => {
+    const title = schema.title ?? '';
+    const file = `./${title.toLowerCase().replaceAll(' ', '-')}.validator.cjs`;
+    write(file, standalone.default(ajv, ajv.compile(schema)));
+    return `  [${JSON.stringify(title)}]: () => require('${file}'),\n`;
+  });
+  write('./validators.cjs', `module.exports = {\n${loaders.join('')}};\n`);
+  write('./validator-of.js', VALIDATOR_OF);
+}
+
+const VALIDATOR_OF = `// Written by the build: each validator is loaded when it is first asked for.
+import validators from './validators.cjs';
+export function validatorOf({ title }) {
+  const load = validators[title];
+  if (load === undefined) throw new Error(\`no validator was built for \${title}\`);
+  return load();
+}
+`;
+
+function write(file: string, text: string): void {
+  writeFileSync(new URL(file, PROFILE_ROOM), text);
+}
