@@ -33,7 +33,7 @@ export function summaryOfReps(reps: readonly DiagnosedRep[], target: Target): Bl
     spreadLevel: spreadOf(overlay.reps.map((curve) => curve.subarray(from, to))),
     cause: cause?.cause ?? null,
     causeReps: cause?.reps ?? 0,
-    sentence: blockAdvice(cause?.cause ?? null, scores.length),
+    sentence: blockAdvice(cause?.cause ?? null, scores),
     diagnosis,
   };
 }

@@ -1,4 +1,5 @@
 import { type AdviceBands, NARROWEST_BANDS } from './advice-bands.ts';
+import type { KeyPointFault } from './key-point-fault.ts';
 import type { Cause } from './rep-score.ts';
 
 /** A cause in the driver's words, without a full stop; empty where it is within its band. */
@@ -12,10 +13,17 @@ export function describeCause(
   return 'a different shape of release';
 }
 
+/** Where a release of another shape left its target most, in the driver's words. */
+export function describeFault({ point, errorS }: KeyPointFault): string {
+  if (point === 'startOfRelease') return describeTiming(errorS, 0);
+  const off = `${milliseconds(errorS)} ${errorS > 0 ? 'late' : 'early'}`;
+  if (point === 'brakeOff') return `off the brake ${off}`;
+  return `${point === 'halfRelease' ? 'at half pressure' : 'down to the last tenth'} ${off}`;
+}
+
 function describeTiming(timingS: number, band: number): string {
   if (Math.abs(timingS) < band) return '';
-  const ms = 10 * Math.round(Math.abs(timingS) * 100);
-  return `released ${ms} ms ${timingS > 0 ? 'late' : 'early'}`;
+  return `released ${milliseconds(timingS)} ${timingS > 0 ? 'late' : 'early'}`;
 }
 
 /** By time taken: a release that takes 20 % less time is 20 % too quick. */
@@ -30,3 +38,4 @@ function describeAmount(amountRatio: number, band: number): string {
 }
 
 const percent = (ratio: number): string => `${Math.round(100 * Math.abs(ratio - 1))} %`;
+const milliseconds = (timeS: number): string => `${10 * Math.round(Math.abs(timeS) * 100)} ms`;

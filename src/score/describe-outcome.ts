@@ -1,6 +1,7 @@
 import { type AdviceBands, NARROWEST_BANDS } from './advice-bands.ts';
-import { describeCause } from './describe-cause.ts';
+import { describeCause, describeFault } from './describe-cause.ts';
 import { describeGrip, type SpokenUnits, type Told, toldOfLive } from './describe-live.ts';
+import { keyPointFault } from './key-point-fault.ts';
 import type { LiveMeasures } from './live-measures.ts';
 import type { NoRepReason, RepOutcome, RepScore } from './rep-score.ts';
 import {
@@ -53,9 +54,18 @@ function describeRelease(outcome: RepScore, bands: AdviceBands): string {
   const { flags, cause } = outcome;
   if (flags.includes('not-released')) return 'the brake was never fully released';
   if (cause === null) return '';
-  // A shape says nothing a foot can do; what bent it often does.
-  const bent = cause.kind === 'shape' ? describeSmooth(outcome) : '';
-  return bent === '' ? describeCause(cause, bands) : bent;
+  return (cause.kind === 'shape' && describeShape(outcome, bands)) || describeCause(cause, bands);
+}
+
+/**
+ * A shape says nothing a foot can do. What bent it does, where that was enough to cost points itself; else the moment at
+ * which it was furthest off.
+ */
+function describeShape(outcome: RepScore, bands: AdviceBands): string {
+  const bent = describeSmooth(outcome);
+  if (outcome.pointsLost.smooth >= TOLD_FROM_POINTS && bent !== '') return bent;
+  const fault = keyPointFault(outcome, bands.timingS);
+  return fault === null ? bent : describeFault(fault);
 }
 
 function describeHit({ peakError, riseErrorS }: RepScore, bands: AdviceBands): string {

@@ -99,7 +99,8 @@ describe('a block', () => {
 
   test('names the cause that three reps share and says what to change', () => {
     expect(summary).toMatchObject({ cause: { kind: 'rate' }, causeReps: 3 });
-    expect(summary.sentence).toBe('Next block: take 25 % more time over the release.');
+    // the target's release takes 1.0 s, a rep that is 20 % too quick 0.8 s
+    expect(summary.sentence).toBe('Next block: take 200 ms more over the release.');
     const two = blockSummary(BLOCK.slice(0, 4), RAMP);
     expect(two).toMatchObject({ cause: null, causeReps: 0, spreadLevel: null });
   });
@@ -116,31 +117,60 @@ describe('a block', () => {
 });
 
 describe('advice', () => {
-  const advice = (change: Partial<Cause>) =>
-    blockAdvice(
-      { kind: 'timing', timingS: 0, rateRatio: 1, amountRatio: 1, explained: 1, ...change },
-      10,
-    );
+  const NONE: Cause = { kind: 'timing', timingS: 0, rateRatio: 1, amountRatio: 1, explained: 1 };
+  const reps = (change: Partial<RepScore> = {}) => [1, 2, 3].map(() => scored(70, change));
+  const advice = (change: Partial<Cause>, of: readonly RepScore[] = reps()) =>
+    blockAdvice({ ...NONE, ...change }, of);
 
   test('turns each cause round', () => {
     expect(advice({ timingS: -0.083 })).toBe('Next block: start to release 80 ms later.');
     expect(advice({ timingS: 0.083 })).toBe('Next block: start to release 80 ms earlier.');
-    expect(advice({ kind: 'rate', rateRatio: 1.25 })).toBe(
-      'Next block: take 20 % less time over the release.',
-    );
     expect(advice({ kind: 'amount', amountRatio: 0.8 })).toBe(
       'Next block: 25 % more pressure through the release.',
     );
     expect(advice({ kind: 'amount', amountRatio: 1.25 })).toBe(
       'Next block: 20 % less pressure through the release.',
     );
-    expect(advice({ kind: 'shape' })).toContain('follow the bends of the target');
+  });
+
+  test('gives a pace as the time that it is off by on the target driven, and as a share of it where that is not known', () => {
+    const released = reps({
+      keyPointErrorsS: { startOfRelease: 0.1, halfRelease: 0, finalRelease: 0, brakeOff: -0.3 },
+    });
+    // from 0.4 to 1.4 s, started 0.1 s late and ended 0.3 s early: the target took 1.4 s
+    expect(advice({ kind: 'rate', rateRatio: 0.8 }, released)).toBe(
+      'Next block: take 280 ms more over the release.',
+    );
+    expect(advice({ kind: 'rate', rateRatio: 1.25 })).toBe(
+      'Next block: take 250 ms less over the release.',
+    );
+    const held = reps({
+      keyPointErrorsS: { startOfRelease: 0, halfRelease: 0, finalRelease: 0, brakeOff: null },
+    });
+    expect(advice({ kind: 'rate', rateRatio: 1.25 }, held)).toBe(
+      'Next block: take 20 % less time over the release.',
+    );
+  });
+
+  test.each([
+    ['startOfRelease', 0.12, 'start to release 120 ms earlier'],
+    ['halfRelease', -0.12, 'come to half pressure 120 ms later'],
+    ['finalRelease', 0.12, 'come to the last tenth 120 ms earlier'],
+    ['brakeOff', -0.3, 'come off the brake 300 ms later'],
+  ])('names the moment that reps of another shape missed: %s by %d s', (point, errorS, words) => {
+    const none = { startOfRelease: 0, halfRelease: 0, finalRelease: 0, brakeOff: 0 };
+    const bent = reps({ keyPointErrorsS: { ...none, [point]: errorS } });
+    expect(advice({ kind: 'shape' }, bent)).toBe(`Next block: ${words}.`);
+  });
+
+  test('asks for one even release where reps of another shape missed no moment alike', () => {
+    expect(advice({ kind: 'shape' })).toContain('one even release');
   });
 
   test('corrects nothing that cannot be felt, and nothing that is not shared', () => {
     expect(advice({ timingS: 0.01 })).toBe('Nothing to correct: do the same again.');
-    expect(blockAdvice(null, 10)).toContain('the same release every time');
-    expect(blockAdvice(null, 2)).toContain('Three scored reps or more');
+    expect(blockAdvice(null, reps())).toContain('the same release every time');
+    expect(blockAdvice(null, reps().slice(1))).toContain('Three scored reps or more');
   });
 });
 
@@ -214,7 +244,7 @@ describe('plain text', () => {
     expect(lines[5]).toBe(
       '       100 to 50 %  -10.2 % (-35.0 to +14.6) 10.0 %  amount, 38 % light in 3 of 3',
     );
-    expect(lines.at(-1)).toBe('Next block: take 25 % more time over the release.');
+    expect(lines.at(-1)).toBe('Next block: take 200 ms more over the release.');
     expect(summaryLines(blockSummary([done(null, null)], RAMP))).toEqual([
       'block  0 reps scored, 1 aborted',
     ]);

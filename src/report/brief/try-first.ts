@@ -16,6 +16,10 @@ export function tryFirst(
   const shared = dominantCause(outcomes);
   const said = words.filter((word): word is string => word !== null && word !== '');
   if (shared === null || describeCause(shared.cause) === '') return said;
+  const scored = outcomes.filter((outcome) => outcome.kind === 'scored');
   const reps = `${shared.reps} of the last ${outcomes.length} reps`;
-  return [`${changeFor(shared.cause)} (${describeCause(shared.cause)} in ${reps})`, ...said];
+  return [
+    `${changeFor(shared.cause, scored)} (${describeCause(shared.cause)} in ${reps})`,
+    ...said,
+  ];
 }
