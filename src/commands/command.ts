@@ -28,6 +28,14 @@ export interface CommandInput {
   readonly values: Readonly<Record<string, OptionValue>>;
 }
 
+/** Options of which one would be passed over where both are given. */
+export interface ApartOptions {
+  readonly one: string;
+  readonly others: readonly string[];
+  /** What follows, as a sentence: why they go apart. */
+  readonly because: string;
+}
+
 /** One file in src/commands exports one of these as `command`. It wires rooms and owns no logic. */
 export interface Command {
   /** One or two words, for example `rig decode`. */
@@ -36,6 +44,8 @@ export interface Command {
   /** Positional part of the usage line, for example `[CORNER]`. */
   readonly positionals: string;
   readonly options: Readonly<Record<string, OptionSpec>>;
+  /** What is refused together; nothing where every option goes with every other. */
+  readonly apart?: readonly ApartOptions[];
   /** Lines of example calls for help, without the prompt. */
   readonly examples: readonly string[];
   /** Returns the exit code; throws a Problem for anything the user can mend. */

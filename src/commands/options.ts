@@ -1,6 +1,7 @@
 import { parseArgs } from 'node:util';
 import { Problem } from '../problem.ts';
 import type { Command, CommandInput, OptionSpec } from './command.ts';
+import { refuseApart } from './refuse-apart.ts';
 import { optionMeant } from './unknown-option.ts';
 
 /** Options every command takes. */
@@ -16,11 +17,18 @@ export const GLOBAL_OPTIONS: Readonly<Record<string, OptionSpec>> = {
   version: { type: 'boolean', help: 'show the version' },
 };
 
-/** @throws Problem (exit code 2) for an unknown option, a missing value or a value where none belongs. */
+/** @throws Problem (exit code 2) for an unknown option, a missing value, a value where none belongs, or options apart. */
 export function parseOptions(
   argv: readonly string[],
-  command: Pick<Command, 'name' | 'options'>,
+  command: Pick<Command, 'name' | 'options' | 'apart'>,
 ): CommandInput {
+  const input = parsed(argv, command);
+  if (input.values.help !== true && input.values.version !== true)
+    refuseApart(input.values, command);
+  return input;
+}
+
+function parsed(argv: readonly string[], command: Pick<Command, 'name' | 'options'>): CommandInput {
   const options = { ...command.options, ...GLOBAL_OPTIONS };
   try {
     const { positionals, values } = parseArgs({

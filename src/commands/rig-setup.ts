@@ -22,7 +22,11 @@ export const command: Command = {
       value: 'LIST',
       help: 'known loads to put on a brake that measures force, in N, kgf or lbf',
     },
-    short: { type: 'boolean', help: 'brake, throttle and wheel alone, one movement each' },
+    short: {
+      type: 'boolean',
+      help: 'brake, throttle and wheel, one movement each; buttons if you like',
+    },
+    buttons: { type: 'boolean', help: 'paddles and wheel buttons alone, the axes as they are' },
     restart: { type: 'boolean', help: 'ask everything, wherever setting up was left' },
     source: {
       type: 'string',
@@ -30,9 +34,22 @@ export const command: Command = {
       help: '`virtual`: try it on simulated devices, saving nothing (default: hid)',
     },
   },
+  apart: [
+    {
+      one: 'buttons',
+      others: ['short', 'loads', 'restart'],
+      because: 'With --buttons no axis is asked for, and every button is.',
+    },
+    {
+      one: 'short',
+      others: ['loads', 'restart'],
+      because: 'The short set-up asks everything that it asks for anew, and no loads.',
+    },
+  ],
   examples: [
     'ebbline rig setup',
     'ebbline rig setup --loads 10kgf,20kgf,30kgf',
+    'ebbline rig setup --buttons',
     'ebbline rig setup --short --source virtual',
   ],
   run: setupOnTerminal,
@@ -68,12 +85,20 @@ export async function rigSetup(
 ): Promise<number> {
   const { values } = input;
   const loads = typeof values.loads === 'string' ? parseLoads(values.loads) : [];
+  const extent = values.buttons === true ? 'buttons' : values.short === true ? 'short' : 'whole';
   const dataDir = readSource(input) === 'virtual' ? null : context.dataDir;
   const source = await open();
   terminal.say(HARDWARE_CAUTION);
   if (dataDir !== null && values.restart === true) await dropSetupDraft(dataDir);
   const known = dataDir === null ? null : await loadRig(dataDir, source.devices);
-  await setupRig({ source, terminal, dataDir, known, loads, short: values.short === true });
+  if (extent === 'buttons' && known === null && dataDir !== null) {
+    await source.close();
+    throw new Problem('there are no pedals yet for buttons to go with', {
+      where: '--buttons',
+      next: 'Run `ebbline rig setup` once: it learns buttons as well.',
+    });
+  }
+  await setupRig({ source, terminal, dataDir, known, loads, extent });
   return 0;
 }
 

@@ -38,7 +38,7 @@ export function withoutButton(buttons: readonly LearnedButton[]): readonly Butto
 export function buttonsText(buttons: readonly LearnedButton[]): string {
   const without = withoutButton(buttons);
   if (without.length === 0) return 'Every job has a button: no key is needed in a drill.';
-  return `No button for ${without.join(', ')}: \`ebbline rig setup\` learns them; keys do the same.`;
+  return `No button for ${without.join(', ')}: \`ebbline rig setup --buttons\` learns them; keys do the same.`;
 }
 
 /** Short name of the button for a job, for example `B4`; null where none was learned. */

@@ -73,5 +73,5 @@ function lacking(buttons: readonly LearnedButton[]): readonly HelpLine[] {
   if (missing.length === 0) return [];
   const allBut = there.length === 0 ? 'none learned yet' : `all but ${there.join(', ')}`;
   const what = missing.length > there.length ? allBut : missing.join(', ');
-  return [['no button', `${what}: \`rig setup\``]];
+  return [['no button', `${what}: \`rig setup --buttons\``]];
 }

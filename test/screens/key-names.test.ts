@@ -61,8 +61,8 @@ test.each([
     }
     const noButton = (buttons: readonly LearnedButton[]) =>
       withButtons(help, buttons).find(([key]) => key === 'no button')?.[1];
-    expect(noButton(SOME)).toBe('all but next, repeat: `rig setup`');
-    expect(noButton(ALL.slice(0, 7))).toBe('finish, self-rating, display: `rig setup`');
+    expect(noButton(SOME)).toBe('all but next, repeat: `rig setup --buttons`');
+    expect(noButton(ALL.slice(0, 7))).toBe('finish, self-rating, display: `rig setup --buttons`');
     expect(noButton(ALL)).toBeUndefined();
   },
 );

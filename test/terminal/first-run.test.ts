@@ -4,7 +4,7 @@ import { programInTerminal } from './program.ts';
 const ebbline = programInTerminal();
 
 /** A new user who only ever presses Enter when asked; the simulated driver moves the pedals and the wheel. */
-test('setting up takes three movements on the virtual rig, and folds its words at 80 columns', async () => {
+test('setting up takes three movements and a button on the virtual rig, and folds its words at 80 columns', async () => {
   const open = await ebbline(['rig', 'setup', '--source', 'virtual', '--short'], {
     cols: 80,
     rows: 40,
@@ -20,7 +20,7 @@ test('setting up takes three movements on the virtual rig, and folds its words a
     'Wheel: from straight ahead',
     'How many degrees from stop to stop? [900]',
     'does this follow your hands? [Y/n]',
-    'Ready.',
+    'Press the button to start a rep or a block, and let it go.',
   ];
   // Reports at rest have to come before the first Enter.
   await new Promise((done) => setTimeout(done, 1000));
@@ -30,6 +30,9 @@ test('setting up takes three movements on the virtual rig, and folds its words a
     if (/press it once|Wheel/.test(String(step)))
       await open.waitFor((screen) => /has done it\. Enter goes on\.\s*$/.test(screen));
   }
+  // The button is pressed once, and nothing for the next job.
+  await open.waitFor(/Button 4 of Virtual wheel\s+Press the button to repeat a rep/);
+  await open.waitFor('Ready.');
   await open.waitFor('Tried out: nothing was saved.');
   expect(await open.exitCode()).toBe(0);
 });

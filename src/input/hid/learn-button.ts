@@ -45,8 +45,8 @@ function learn(recording: ControlRecording, numbered: boolean): LearnedButton | 
       'More than one bit changed. Press one plain button or paddle alone, not a hat.',
       found.map(({ field }) => field),
     );
-  const pressed = readSeries(first.stream.moved, first.field)[0] === 0 ? 1 : 0;
-  return { kind: 'button', field: first.field, pressedCounts: pressed };
+  const pressedCounts = readSeries(first.stream.moved, first.field).at(-1) === 0 ? 1 : 0;
+  return { kind: 'button', field: first.field, pressedCounts };
 }
 
 function bitsToTry(stream: ReportStream, fields: readonly FieldLocation[] | null): BitRange[] {
@@ -67,10 +67,13 @@ function holds({ bitOffset, bitSize }: BitRange, bit: number): boolean {
 
 function isSwitched(stream: ReportStream, bit: BitRange): boolean {
   const moved = readSeries(stream.moved, bit);
-  const changes = changesOf(moved);
-  const released = moved[0] === moved.at(-1);
-  if (changes < 2 || changes > MAX_CHANGES || !released) return false;
   const still = [stream.rest, ...stream.others].flat();
   const elsewhere = readSeries(still, bit);
-  return isConstant(elsewhere) && (elsewhere.length === 0 || elsewhere[0] === moved[0]);
+  const start = elsewhere[0] ?? (moved[0] === moved.at(-1) ? moved[0] : UP);
+  const changes = changesOf(moved) + (moved[0] === start ? 0 : 1);
+  if (changes < 2 || changes > MAX_CHANGES || moved.at(-1) !== start) return false;
+  return isConstant(elsewhere);
 }
+
+/** A device that reports on change has said nothing before the first press: its buttons are taken to be up. */
+const UP = 0;

@@ -5,6 +5,8 @@ export interface Controls {
   clutch: number;
   steeringDeg: number;
   leftPaddle: boolean;
+  /** A button of the wheel with which set-up can be tried. */
+  nextButton: boolean;
 }
 
 /** What the driver wants of them. */
@@ -16,6 +18,7 @@ export const AT_REST: Wish = {
   clutch: 0,
   steeringDeg: 0,
   leftPaddle: false,
+  nextButton: false,
 };
 
 /** Fastest movements: feet from end to end in 0.1 s, hands 720 degrees a second. Common practice, no source. */
@@ -29,6 +32,7 @@ export function moveControls(controls: Controls, wish: Wish, stepS: number): voi
   controls.clutch = towards(controls.clutch, wish.clutch, FOOT_PER_S * stepS);
   controls.steeringDeg = towards(controls.steeringDeg, wish.steeringDeg, HANDS_DEG_PER_S * stepS);
   controls.leftPaddle = wish.leftPaddle;
+  controls.nextButton = wish.nextButton;
 }
 
 /** Takes feet and hands off; a foot that was on the brake lifts like any other. */

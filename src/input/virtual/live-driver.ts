@@ -153,6 +153,7 @@ function wishOf(
     clutch: 0,
     steeringDeg: road.idea.steeringDegAt(placeM - road.brakeM),
     leftPaddle: pullsPaddle(attempt, live, timeS),
+    nextButton: false,
   };
 }
 

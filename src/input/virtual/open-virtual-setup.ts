@@ -47,6 +47,10 @@ export function openVirtualSetup(
         hands.moveAgain();
         return terminal.askLive(question, live);
       },
+      askUntil: (question, isOver, wanted = 'nothing') => {
+        hands.move(wanted);
+        return terminal.askUntil(question, isOver);
+      },
     },
   };
 }

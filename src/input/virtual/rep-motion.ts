@@ -34,5 +34,6 @@ export function wishAt(
     clutch: 0,
     steeringDeg: idea.steeringDegAt(sinceS),
     leftPaddle: shiftsS.some((shiftS) => timeS >= shiftS && timeS < shiftS + PADDLE_S),
+    nextButton: false,
   };
 }

@@ -15,6 +15,7 @@ export const WHEEL_REPORT_ID = 1;
 export const WHEEL_BUTTONS = 10;
 export const RIGHT_PADDLE = 0;
 export const LEFT_PADDLE = 1;
+export const NEXT_BUTTON = 3;
 
 /** The pedals' axes in the order of their report. */
 export const PEDAL_AXES = ['throttle', 'brake', 'clutch'] as const;

@@ -55,6 +55,8 @@ function wish(wanted: WantedMovement, share: number): Partial<Controls> {
       return { steeringDeg: -STOP_DEG * share };
     case 'left-paddle':
       return { leftPaddle: share > 0.5 };
+    case 'next-button':
+      return { nextButton: share > 0.5 };
     default:
       return {};
   }

@@ -6,6 +6,7 @@ import { ReportColumns } from './report-columns.ts';
 import { DRIVER_STEP_S } from './simulated-driver.ts';
 import {
   LEFT_PADDLE,
+  NEXT_BUTTON,
   PEDAL_AXES,
   PEDAL_HZ,
   type PedalAxis,
@@ -22,6 +23,7 @@ const PEDALS = 0;
 const WHEEL = 1;
 const WHEEL_BYTES = 5;
 const PADDLE_FIELD = wheelButtonField(LEFT_PADDLE);
+const NEXT_FIELD = wheelButtonField(NEXT_BUTTON);
 const STEPS_PER_WHEEL_REPORT = PEDAL_HZ / WHEEL_HZ;
 
 /** Microseconds between two reports of the pedals. */
@@ -78,6 +80,15 @@ function packWheel(bytes: Uint8Array, start: number, controls: Readonly<Controls
   bytes[start] = WHEEL_REPORT_ID;
   const counts = Math.round((LEFT_STOP_COUNTS * controls.steeringDeg) / (VIRTUAL_LOCK_DEG / 2));
   packBits(bytes, start + 1, STEERING_FIELD.bitOffset, STEERING_FIELD.bitSize, counts);
-  const { bitOffset, bitSize } = PADDLE_FIELD;
-  packBits(bytes, start + 1, bitOffset, bitSize, controls.leftPaddle ? 1 : 0);
+  packButton(bytes, start + 1, PADDLE_FIELD, controls.leftPaddle);
+  if (controls.nextButton) packButton(bytes, start + 1, NEXT_FIELD, true);
+}
+
+function packButton(
+  bytes: Uint8Array,
+  start: number,
+  { bitOffset, bitSize }: FieldLocation,
+  isDown: boolean,
+): void {
+  packBits(bytes, start, bitOffset, bitSize, isDown ? 1 : 0);
 }

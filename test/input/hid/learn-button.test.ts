@@ -92,6 +92,14 @@ describe('finds the paddle', () => {
       pressedCounts: 1,
     });
   });
+  test('of a device that says nothing until it is pressed, by one press', () => {
+    const device = { ...unnumbered(3, [bit(12)]), onChangeOnly: true };
+    const [, press, release] = recordPaddle(device).moved;
+    for (const others of [[], recordPaddle(device).others.slice(0, 1)])
+      expect(
+        learnButton({ ...recordPaddle(device), rest: [], moved: [press!, release!], others }),
+      ).toMatchObject({ field: { bitOffset: 12 }, pressedCounts: 1 });
+  });
   test('among the one-bit fields of a descriptor', () => {
     const device = unnumbered(8, [...WHEEL.slice(0, 3), bit(40), bit(41), WHEEL[3]!]);
     const fields = [41, 42].map((bitOffset) => ({
@@ -126,6 +134,9 @@ describe('refuses', () => {
     const button = at([12, 1], (m) => Number(m.paddle || m.timeS > 5.1));
     const recording = recordPaddle(unnumbered(3, [button]));
     expect(learnButton({ ...recording, rest: [], others: [] }).kind).toBe('refused');
+    expect(
+      learnButton({ ...recording, rest: [], others: [], moved: recording.moved.slice(-400) }).kind,
+    ).toBe('refused');
     expect(
       learnButton({ ...recording, rest: [], others: [], moved: recording.moved.slice(0, -40) })
         .kind,

@@ -12,6 +12,7 @@ interface Waiting {
 }
 
 const REDRAW_MS = 100;
+const LOOK_MS = 250;
 
 /** A terminal on two streams, a terminal or pipes. Answers that come before their question wait for it. */
 export class ReadlineTerminal implements SetupTerminal {
@@ -51,6 +52,22 @@ export class ReadlineTerminal implements SetupTerminal {
     }
   }
 
+  async askUntil(question: string, isOver: () => boolean): Promise<string | null> {
+    this.#output.write(`${this.#folded(question)} `);
+    const { over, stop } = lookFor(isOver);
+    try {
+      const answer = await Promise.race([this.#next(), over]);
+      if (answer === null) this.#output.write('\n');
+      return answer;
+    } catch (error) {
+      if (error instanceof Problem && error.where === ANSWERS) return null;
+      throw error;
+    } finally {
+      stop();
+      this.#waiting = null;
+    }
+  }
+
   close(): void {
     this.#lines.close();
   }
@@ -83,6 +100,21 @@ export class ReadlineTerminal implements SetupTerminal {
     this.#waiting?.reject(this.#end);
     this.#waiting = null;
   }
+}
+
+/** Gives null once it is over, or what `isOver` throws; until it is stopped. */
+function lookFor(isOver: () => boolean): { readonly over: Promise<null>; stop(): void } {
+  let timer: NodeJS.Timeout | undefined;
+  const over = new Promise<null>((resolve, reject) => {
+    timer = setInterval(() => {
+      try {
+        if (isOver()) resolve(null);
+      } catch (error) {
+        reject(error);
+      }
+    }, LOOK_MS);
+  });
+  return { over, stop: () => clearInterval(timer) };
 }
 
 function noMoreAnswers(): Problem {

@@ -5,6 +5,7 @@ import { describedField, deviceFields } from '../device-fields.ts';
 import { placeText } from './axis-text.ts';
 import { type FoundControl, findButton } from './find-control.ts';
 import type { SetupDialogue } from './setup-dialogue.ts';
+import type { WantedMovement } from './setup-terminal.ts';
 
 /** Finds the button or paddle for each job by pressing it, and saves each. */
 export async function setupButtons(dialogue: SetupDialogue): Promise<void> {
@@ -18,6 +19,12 @@ export async function setupButtons(dialogue: SetupDialogue): Promise<void> {
   dialogue.terminal.say(buttonsText(learnedButtons(dialogue.draft.rig.buttons)));
 }
 
+/** Buttons that a simulated driver has to be told apart. */
+const MOVEMENTS: Partial<Record<ButtonAction, WantedMovement>> = {
+  downshift: 'left-paddle',
+  next: 'next-button',
+};
+
 /** True where the job is settled: given to a button, or passed over. */
 async function tryButton(
   dialogue: SetupDialogue,
@@ -27,11 +34,11 @@ async function tryButton(
   const { terminal, devices, draft, rest } = dialogue;
   const known = draft.button(action);
   const alone = known === null ? 'leaves it without' : `keeps ${placeText(known, devices)}`;
-  const wanted = action === 'downshift' ? 'left-paddle' : 'button';
+  const wanted = MOVEMENTS[action] ?? 'button';
   const { taped } = await dialogue.record(`${job}: Enter alone ${alone}.`, wanted);
   const found = findButton(devices, { rest, moved: taped, others: [] });
   if (found.kind === 'found') {
-    await give(dialogue, action, found);
+    await giveButton(dialogue, action, found);
     return true;
   }
   // A device that streams reports all the same when nothing was pressed.
@@ -40,7 +47,8 @@ async function tryButton(
   return isNothing;
 }
 
-async function give(
+/** Gives a button a job and keeps it. */
+export async function giveButton(
   dialogue: SetupDialogue,
   action: ButtonAction,
   { device, learned }: FoundControl<LearnedButton>,

@@ -26,8 +26,8 @@ export interface SetupOptions {
   readonly known: Rig | null;
   /** Known loads for the brake's force sensor; empty to leave the fit as it is. */
   readonly loads: readonly NamedLoad[];
-  /** Brake, throttle and wheel alone, in one movement each. */
-  readonly short: boolean;
+  /** `short`: brake, throttle and wheel, one movement each; `buttons`: wheel buttons alone. */
+  readonly extent: 'whole' | 'short' | 'buttons';
 }
 
 /**
@@ -36,14 +36,14 @@ export interface SetupOptions {
  * @throws Problem where answers end, a device fails or the rig file cannot be written.
  */
 export async function setupRig(options: SetupOptions): Promise<Rig> {
-  const { source, terminal, dataDir, known, loads, short } = options;
+  const { source, terminal, dataDir, known } = options;
   const tape = new ReportTape(source);
   try {
     const draft = new RigDraft(known);
     sayProposal(terminal, source.devices);
     const keeper = await keeperFor(options, draft);
     const dialogue = new SetupDialogue(terminal, source.devices, tape, draft, keeper);
-    await (short ? setupShort(dialogue) : setupWhole(dialogue, loads));
+    await setupExtent(dialogue, options);
     const rig = await dialogue.save();
     await keeper.finish();
     if (dataDir === null) terminal.say('Tried out: nothing was saved.');
@@ -59,12 +59,22 @@ export async function setupRig(options: SetupOptions): Promise<Rig> {
 }
 
 function keeperFor(
-  { source, terminal, dataDir, short }: SetupOptions,
+  { source, terminal, dataDir, extent }: SetupOptions,
   draft: RigDraft,
 ): SetupKeeper | Promise<SetupKeeper> {
   if (dataDir === null) return KEEPS_NOTHING;
-  if (short) return rigKeeper(dataDir);
+  if (extent !== 'whole') return rigKeeper(dataDir);
   return resumingKeeper(dataDir, source.devices, draft, (text) => terminal.say(text));
+}
+
+async function setupExtent(
+  dialogue: SetupDialogue,
+  { extent, loads }: SetupOptions,
+): Promise<void> {
+  if (extent === 'short') return setupShort(dialogue);
+  if (extent === 'whole') return setupWhole(dialogue, loads);
+  await dialogue.recordRest();
+  await setupButtons(dialogue);
 }
 
 async function setupWhole(dialogue: SetupDialogue, loads: readonly NamedLoad[]): Promise<void> {

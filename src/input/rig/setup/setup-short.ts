@@ -1,11 +1,12 @@
 import { proposeRig } from '../propose-rig.ts';
+import { setupButtonsShort } from './setup-buttons-short.ts';
 import type { SetupDialogue } from './setup-dialogue.ts';
 import { setupPedalShort } from './setup-pedal.ts';
 import { setupWheelShort } from './setup-wheel-short.ts';
 
 /**
- * What is needed to drive, in three movements: brake, throttle, wheel. What the devices do not have by their own word
- * is not asked for; a device that says nothing of itself may have anything.
+ * What is needed to drive, in three movements: brake, throttle, wheel; then buttons for who wants them. What the
+ * devices do not have by their own word is not asked for; a device that says nothing of itself may have anything.
  */
 export async function setupShort(dialogue: SetupDialogue): Promise<void> {
   const { devices, terminal } = dialogue;
@@ -15,7 +16,8 @@ export async function setupShort(dialogue: SetupDialogue): Promise<void> {
   await setupPedalShort(dialogue, 'brake');
   if (saysNothing || roles.has('throttle')) await setupPedalShort(dialogue, 'throttle');
   if (saysNothing || roles.has('steering')) await setupWheelShort(dialogue);
+  await setupButtonsShort(dialogue);
   terminal.say(
-    'Ready. Clutch, paddles, buttons, footwear and what the brake measures: `ebbline rig setup`, any time.',
+    'Ready. Any time: `ebbline rig setup --buttons` learns buttons and paddles, `ebbline rig setup` clutch, footwear and what the brake measures as well.',
   );
 }

@@ -9,6 +9,7 @@ export type WantedMovement =
   | 'wheel-right'
   | 'load'
   | 'left-paddle'
+  | 'next-button'
   | 'button';
 
 /** How setting up talks with the driver, line by line. */
@@ -23,6 +24,15 @@ export interface SetupTerminal {
   ask(question: string, wanted?: WantedMovement): Promise<string>;
   /** Asks while `live` is shown anew several times a second. @throws as `ask`. */
   askLive(question: string, live: () => string): Promise<string>;
+  /**
+   * Asks what needs no answer, until there is one or `isOver` says so, which is looked at several times a second.
+   * @returns null where it was over without an answer, or no answer will come any more. @throws what `isOver` throws
+   */
+  askUntil(
+    question: string,
+    isOver: () => boolean,
+    wanted?: WantedMovement,
+  ): Promise<string | null>;
 }
 
 /** `where` of the Problem of a terminal that has no more answers. */

@@ -56,6 +56,22 @@ describe('ReadlineTerminal', () => {
     terminal.close();
   });
 
+  test('a question that needs no answer is over by itself, by an answer, or with the input', async () => {
+    const { input, terminal, shown } = piped();
+    let looked = 0;
+    expect(await terminal.askUntil('press?', () => ++looked === 2)).toBeNull();
+    expect(shown()).toBe('press? \n');
+    input.write('no\n');
+    expect(await terminal.askUntil('again?', () => false)).toBe('no');
+    const thrown = terminal.askUntil('broken?', () => {
+      throw new Error('unplugged');
+    });
+    await expect(thrown).rejects.toThrow('unplugged');
+    const last = terminal.askUntil('last?', () => false);
+    input.end();
+    expect(await last).toBeNull();
+  });
+
   test('Ctrl-C on a terminal interrupts the question', async () => {
     const { input, terminal } = piped(true);
     const open = terminal.ask('now?');

@@ -53,7 +53,7 @@ async function run(devices: readonly RigDevice[], steps: readonly Step[]): Promi
   const driver = new ScriptedSetup(devices, steps);
   const known = await loadRig(dir, devices);
   const options = { source: driver.source, terminal: driver, dataDir: dir, known, loads: [] };
-  await setupRig({ ...options, short: false }).catch((error: Error) => {
+  await setupRig({ ...options, extent: 'whole' }).catch((error: Error) => {
     if (error.message !== 'the script is over') throw error;
   });
   expect(driver.left).toEqual([]);

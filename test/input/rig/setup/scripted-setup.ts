@@ -19,6 +19,8 @@ export class ScriptedSetup implements SetupTerminal {
   readonly source: ReportSource;
   readonly said: string[] = [];
   readonly live: string[] = [];
+  /** Whether each question that needs no answer was over by what had come. */
+  readonly overs: boolean[] = [];
   closed = 0;
   readonly #batches$: Subject<ReportBatch> = new Subject();
   readonly #steps: Step[];
@@ -66,6 +68,14 @@ export class ScriptedSetup implements SetupTerminal {
     const answer = await this.ask(question);
     this.live.push(live());
     return answer;
+  }
+
+  /** Looks once, when the reports are there; a step without an answer waits until it is over. */
+  async askUntil(question: string, isOver: () => boolean): Promise<string | null> {
+    const isSilent = this.#steps[0]?.answer === undefined;
+    const answer = await this.ask(question);
+    this.overs.push(isOver());
+    return isSilent ? null : answer;
   }
 
   fail(error: Error): void {

@@ -99,7 +99,7 @@ async function setUp(
     dataDir: dir,
     known,
     loads: loads === '' ? [] : parseLoads(loads),
-    short: false,
+    extent: 'whole',
   });
   expect(driver.left).toEqual([]);
   expect(driver.closed).toBe(1);
@@ -338,7 +338,7 @@ describe('stopping and going on', { timeout: 30_000 }, () => {
       dataDir: dir,
       known: null,
       loads: [],
-      short: false,
+      extent: 'whole',
     });
     driver.fail(new Error('device gone'));
     await expect(done).rejects.toThrow('device gone');

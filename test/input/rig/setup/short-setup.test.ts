@@ -25,10 +25,20 @@ const WHEEL = deviceOf(2, 'test wheel', PACKED_WHEEL);
 const once = (rest: number, full: number): number[] => presses(rest, full).slice(0, 450);
 
 /** Both devices in one moment: pedals of 0..10000, a wheel whose stops are 0 and 16383. */
-const moment = (brake: number, throttle: number, x: number): NonNullable<Step['reports']> => [
-  [0, [...word(throttle), ...word(brake), ...word(0)]],
-  [1, [x & 255, x >> 8, 0, 0x80, 0, 255, 255, 0]],
-];
+const moment = (
+  brake: number,
+  throttle: number,
+  x: number,
+  button = 0,
+): NonNullable<Step['reports']> => {
+  // X has 14 bits, the buttons the next 14 from the top of its second byte on.
+  const bits = button === 0 ? 0 : 2 ** (13 + button);
+  const [low, middle] = [x | (bits & 0xffff), 0x8000 | (bits >>> 16)];
+  return [
+    [0, [...word(throttle), ...word(brake), ...word(0)]],
+    [1, [low & 255, low >> 8, middle & 255, middle >> 8, 0, 255, 255, 0]],
+  ];
+};
 const STRAIGHT = 8192;
 const REST: Step = {
   question: /Touch nothing/,
@@ -47,15 +57,29 @@ const turn = (x: number): Step => ({
   reports: once(STRAIGHT, x).flatMap((counts) => moment(200, 0, counts)),
 });
 const YES: Step = { question: /does this follow/ };
+/** Presses of buttons of the wheel, one after the other, 50 ms each. */
+const press = (question: RegExp, ...buttons: number[]): Step => ({
+  question,
+  reports: buttons.flatMap((button) =>
+    Array.from({ length: 150 }, (_, i) =>
+      moment(200, 0, STRAIGHT, i > 50 && i < 100 ? button : 0),
+    ).flat(),
+  ),
+});
+const START = /^Press the button to start a rep/;
+const REPEAT = /^Press the button to repeat/;
+const PAUSE = /^Press the button to pause/;
+const NO_BUTTON: Step = { question: START };
 const LOCK: Step = { question: /How many degrees/ };
 
 async function setUp(
   devices: readonly RigDevice[],
   steps: readonly Step[],
+  known: Rig | null = null,
 ): Promise<ScriptedSetup> {
   const driver = new ScriptedSetup(devices, steps);
-  const options = { source: driver.source, terminal: driver, dataDir: dir, known: null, loads: [] };
-  await setupRig({ ...options, short: true });
+  const options = { source: driver.source, terminal: driver, dataDir: dir, known, loads: [] };
+  await setupRig({ ...options, extent: 'short' });
   expect(driver.left).toEqual([]);
   return driver;
 }
@@ -64,7 +88,7 @@ describe('a short set-up', { timeout: 30_000 }, () => {
   test('takes one press of the brake, one of the throttle and one turn, and saves a rig to drive', async () => {
     const driver = await setUp(
       [PEDALS, WHEEL],
-      [REST, BRAKE, YES, THROTTLE, YES, turn(6000), LOCK, YES],
+      [REST, BRAKE, YES, THROTTLE, YES, turn(6000), LOCK, YES, NO_BUTTON],
     );
     const rig = await loadRig(dir, [PEDALS, WHEEL]);
     const spans = rig?.axes.map(({ role, calibration: c }) => [role, c.restCounts, c.fullCounts]);
@@ -77,11 +101,52 @@ describe('a short set-up', { timeout: 30_000 }, () => {
     expect(rig?.wheelLockDeg).toBe(900);
     expect(driver.said[0]).toBe('Listening to test pedals.');
     expect(driver.text).toContain('  brake     Brake of test pedals');
-    expect(driver.text).toContain('`ebbline rig setup`, any time');
+    expect(rig?.buttons).toEqual([]);
+    expect(driver.text).toContain('Any time: `ebbline rig setup --buttons`');
+  });
+
+  const MOVED = [REST, BRAKE, YES, THROTTLE, YES, turn(6000), LOCK, YES];
+  const jobs = async (): Promise<unknown[]> =>
+    (await loadRig(dir))!.buttons.map(({ action, control, pressedCounts }) => {
+      return [action, control, pressedCounts];
+    });
+
+  test('learns a button by one press, without Enter, and those after it', async () => {
+    const buttons = [press(START, 4), press(REPEAT, 5), press(PAUSE, 7)];
+    const driver = await setUp([PEDALS, WHEEL], [...MOVED, ...buttons]);
+    expect(await jobs()).toEqual([
+      ['next', 'button 4', 1],
+      ['repeat', 'button 5', 1],
+      ['pause', 'button 7', 1],
+    ]);
+    expect(driver.overs).toEqual([true, true, true]);
+  });
+
+  test('a button that has a job keeps it, however often it is pressed', async () => {
+    const driver = await setUp([PEDALS, WHEEL], [...MOVED, press(START, 4), press(REPEAT, 4, 4)]);
+    expect(await jobs()).toEqual([['next', 'button 4', 1]]);
+    expect(driver.overs).toEqual([true, false]);
+  });
+
+  test('two at once teach nothing, and it says so', async () => {
+    const driver = await setUp([PEDALS, WHEEL], [...MOVED, press(START, 4, 6)]);
+    expect(await jobs()).toEqual([]);
+    expect(driver.text).toContain('More than one bit changed.');
+  });
+
+  test('asks for no button again that is known on a wheel that is here', async () => {
+    await setUp([PEDALS, WHEEL], [...MOVED, press(START, 4), { question: REPEAT }]);
+    const KEEP: Step = { question: /Keep it\?/ };
+    const known = await loadRig(dir, [PEDALS, WHEEL]);
+    await setUp([PEDALS, WHEEL], [REST, KEEP, KEEP, KEEP], known);
+    expect(await jobs()).toEqual([['next', 'button 4', 1]]);
   });
 
   test('a wheel that counts up to the left has its left stop at the top', async () => {
-    await setUp([PEDALS, WHEEL], [REST, BRAKE, YES, THROTTLE, YES, turn(12_000), LOCK, YES]);
+    await setUp(
+      [PEDALS, WHEEL],
+      [REST, BRAKE, YES, THROTTLE, YES, turn(12_000), LOCK, YES, NO_BUTTON],
+    );
     const steering = (await loadRig(dir))?.axes.find(({ role }) => role === 'steering');
     expect(steering?.calibration.fullCounts).toBe(16_383);
   });
@@ -89,7 +154,7 @@ describe('a short set-up', { timeout: 30_000 }, () => {
   test('a wheel that rests beside the middle it describes is turned to both stops', async () => {
     const at = (x: number): NonNullable<Step['reports']> => moment(200, 0, x);
     const rest = { ...REST, reports: Array.from({ length: 200 }, () => at(10_000)).flat() };
-    const press = (step: Step, axis: number): Step => ({
+    const pressed = (step: Step, axis: number): Step => ({
       ...step,
       reports: once(axis === 0 ? 200 : 0, 8200).flatMap((c) =>
         axis === 0 ? moment(c, 0, 10_000) : moment(200, c, 10_000),
@@ -101,7 +166,18 @@ describe('a short set-up', { timeout: 30_000 }, () => {
       { question: /left stop/, reports: once(10_000, 4000).flatMap(at) },
       { question: /right stop/, reports: once(10_000, 16_000).flatMap(at) },
     ];
-    const steps = [rest, press(BRAKE, 0), YES, press(THROTTLE, 1), YES, left, ...both, LOCK, YES];
+    const steps = [
+      rest,
+      pressed(BRAKE, 0),
+      YES,
+      pressed(THROTTLE, 1),
+      YES,
+      left,
+      ...both,
+      LOCK,
+      YES,
+      NO_BUTTON,
+    ];
     const driver = await setUp([PEDALS, WHEEL], steps);
     expect(driver.text).toContain('Straight ahead is not half way between the stops');
     const steering = (await loadRig(dir))?.axes.find(({ role }) => role === 'steering');
@@ -120,7 +196,10 @@ describe('a short set-up', { timeout: 30_000 }, () => {
       { question: /left stop/, reports: once(STRAIGHT, 100).flatMap((x) => moment(200, 0, x)) },
       { question: /right stop/, reports: once(STRAIGHT, 16_200).flatMap((x) => moment(200, 0, x)) },
     ];
-    await setUp([PEDALS, mute], [REST, BRAKE, YES, THROTTLE, YES, turn(3000), ...both, LOCK, YES]);
+    await setUp(
+      [PEDALS, mute],
+      [REST, BRAKE, YES, THROTTLE, YES, turn(3000), ...both, LOCK, YES, NO_BUTTON],
+    );
     const steering = (await loadRig(dir))?.axes.find(({ role }) => role === 'steering');
     expect(steering?.calibration).toMatchObject({ restCounts: STRAIGHT, fullCounts: 100 });
   });
@@ -140,6 +219,11 @@ test('on the virtual rig the simulated driver does it all, and nothing is kept',
       said.push(question, live());
       return '';
     },
+    askUntil: async (question, isOver) => {
+      said.push(question);
+      while (!isOver()) await new Promise((done) => setTimeout(done, 100));
+      return null;
+    },
   };
   const virtual = openVirtualSetup(onlyEnter, (ms) => new Promise((done) => setTimeout(done, ms)));
   const rig: Rig = await setupRig({
@@ -147,7 +231,7 @@ test('on the virtual rig the simulated driver does it all, and nothing is kept',
     dataDir: null,
     known: null,
     loads: [],
-    short: true,
+    extent: 'short',
   });
   expect(await readdir(dir)).toEqual([]);
   const truth = virtualRig();
@@ -159,5 +243,8 @@ test('on the virtual rig the simulated driver does it all, and nothing is kept',
     for (const end of ['restCounts', 'fullCounts'] as const)
       expect(Math.abs(calibration[end] - real.calibration[end])).toBeLessThan(0.01 * span);
   }
+  expect(rig.buttons.map(({ action, control }) => [action, control])).toEqual([
+    ['next', 'button 4'],
+  ]);
   expect(said.at(-1)).toBe('Tried out: nothing was saved.');
 }, 60_000);
