@@ -1,4 +1,3 @@
-import { writeFileSync } from 'node:fs';
 import { Ajv } from 'ajv';
 import standalone from 'ajv/dist/standalone/index.js';
 import { CAR_SCHEMA } from '../car/car-schema.ts';
@@ -10,6 +9,7 @@ import { RIG_FILE_SCHEMA } from '../input/rig/rig-file-schema.ts';
 import { SETUP_DRAFT_SCHEMA } from '../input/rig/setup/setup-draft-schema.ts';
 import { VALIDATOR_OPTIONS } from '../profile/validator-options.ts';
 import { TARGET_SCHEMA } from '../target/target-schema.ts';
+import { writeInProfileRoom } from './in-profile-room.ts';
 
 const SCHEMAS = [
   CAR_SCHEMA,
@@ -21,7 +21,6 @@ const SCHEMAS = [
   SETUP_DRAFT_SCHEMA,
   RECORDING_HEADER_SCHEMA,
 ];
-const PROFILE_ROOM = new URL('../profile/', import.meta.url);
 
 /**
  * Writes the validators of all schemas as code over `dist/profile/validator-of.js`, so that a command neither loads the
@@ -32,11 +31,11 @@ export function precompileValidators(): void {
   const loaders = SCHEMAS.map((schema): string => {
     const title = schema.title ?? '';
     const file = `./${title.toLowerCase().replaceAll(' ', '-')}.validator.cjs`;
-    write(file, standalone.default(ajv, ajv.compile(schema)));
+    writeInProfileRoom(file, standalone.default(ajv, ajv.compile(schema)));
     return `  [${JSON.stringify(title)}]: () => require('${file}'),\n`;
   });
-  write('./validators.cjs', `module.exports = {\n${loaders.join('')}};\n`);
-  write('./validator-of.js', VALIDATOR_OF);
+  writeInProfileRoom('./validators.cjs', `module.exports = {\n${loaders.join('')}};\n`);
+  writeInProfileRoom('./validator-of.js', VALIDATOR_OF);
 }
 
 const VALIDATOR_OF = `// Written by the build: each validator is loaded when it is first asked for.
@@ -47,7 +46,3 @@ export function validatorOf({ title }) {
   return load();
 }
 `;
-
-function write(file: string, text: string): void {
-  writeFileSync(new URL(file, PROFILE_ROOM), text);
-}

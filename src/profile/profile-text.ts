@@ -1,15 +1,7 @@
-import {
-  type Document,
-  isMap,
-  isScalar,
-  isSeq,
-  LineCounter,
-  parseDocument,
-  visit,
-  type YAMLError,
-} from 'yaml';
+import type { Document, YAMLError } from 'yaml';
 import { printable } from './printable.ts';
 import type { ProfilePlace, ProfileProblem } from './profile-problem.ts';
+import { yamlLibrary } from './yaml-library.ts';
 
 /** Keys and list indices from the top of the file down. */
 export type ProfilePath = readonly (string | number)[];
@@ -79,6 +71,7 @@ function unreadable(problem: ProfileProblem): ProfileText {
 }
 
 function parsed(text: string): ProfileText {
+  const { LineCounter, parseDocument } = yamlLibrary();
   const lines = new LineCounter();
   const document = parseDocument(text, {
     version: '1.2',
@@ -130,6 +123,7 @@ function syntaxWords(code: string, message: string): Pick<ProfileProblem, 'what'
 
 /** Features that profiles have no use for and that make a small file large. */
 function refusals(document: Document, placeAt: PlaceAt): ProfileProblem[] {
+  const { visit } = yamlLibrary();
   const problems: ProfileProblem[] = [];
   if (document.directives?.yaml.version !== '1.2')
     problems.push({ ...START, what: 'the file asks for another YAML', next: 'Use YAML 1.2.' });
@@ -158,6 +152,7 @@ function valueOffset(document: Document, path: ProfilePath): number {
 }
 
 function keyOffset(document: Document, path: ProfilePath): number {
+  const { isMap, isScalar } = yamlLibrary();
   const parent = path.slice(0, -1).reduce<unknown>(child, document.contents);
   const key = path[path.length - 1];
   const found = isMap(parent)
@@ -167,6 +162,7 @@ function keyOffset(document: Document, path: ProfilePath): number {
 }
 
 function child(node: unknown, step: string | number): unknown {
+  const { isMap, isScalar, isSeq } = yamlLibrary();
   if (isSeq(node)) return node.items[Number(step)];
   if (isMap(node))
     return node.items.find((pair) => isScalar(pair.key) && String(pair.key.value) === String(step))

@@ -1,4 +1,5 @@
 import type { BrokenRule } from './broken-rule.ts';
+import { knownProfile } from './known-profile.ts';
 import type { ProfileProblem } from './profile-problem.ts';
 import { parseProfile } from './profile-text.ts';
 import type { Schema } from './schema.ts';
@@ -25,6 +26,8 @@ export function readProfile<T>(
   schema: Schema,
   rulesOf: (value: T) => readonly BrokenRule[] = () => [],
 ): ProfileReading<T> {
+  const known = knownProfile(text, schema) as T | undefined;
+  if (known !== undefined && rulesOf(known).length === 0) return { kind: 'read', value: known };
   const parsed = parseProfile(text);
   if (parsed.value === undefined) return { kind: 'refused', problems: parsed.problems };
   const found = schemaProblems(parsed, schema);

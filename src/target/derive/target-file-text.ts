@@ -1,4 +1,4 @@
-import { stringify } from 'yaml';
+import { yamlLibrary } from '../../profile/yaml-library.ts';
 import { degreesFromRadians } from '../../units.ts';
 import type { DistanceTargetFile } from '../target-file.ts';
 import type { DerivedTarget } from './derive-target.ts';
@@ -15,7 +15,9 @@ const STEERING_KNOTS = 9;
  * @param advice of the coach, or null
  */
 export function targetFileText(derived: DerivedTarget, advice: string | null): string {
-  return header(derived) + stringify(targetFileOf(derived, advice), { lineWidth: 100 });
+  return (
+    header(derived) + yamlLibrary().stringify(targetFileOf(derived, advice), { lineWidth: 100 })
+  );
 }
 
 /** The same as data. */
