@@ -106,6 +106,8 @@ export interface DoneRep {
   readonly call: CallWord | null;
   /** What to tell the driver, in words; empty where there is nothing to say. */
   readonly sentence: string;
+  /** The same in one or two short words; empty where there are none. */
+  readonly glance: readonly string[];
   /** That the leg has proved tired with this rep; null where there is nothing to warn of. */
   readonly warning: string | null;
   readonly revealAtS: number;

@@ -43,6 +43,8 @@ export interface RepLine {
   readonly call: CallWord | null;
   /** What to tell the driver, in words; empty where nothing was outside the band. */
   readonly sentence: string;
+  /** The same in one or two short words that can be read from afar; empty where there are none. */
+  readonly glance: readonly string[];
   /** That the leg has proved tired with this rep; null where there is nothing to warn of. */
   readonly warning: string | null;
 }

@@ -1,5 +1,5 @@
 import { adviceBands, BAND_REPS } from '../score/advice-bands.ts';
-import { describeOutcome } from '../score/describe-outcome.ts';
+import { faultOf } from '../score/describe-outcome.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
 import { pacedStretch } from '../target/paced-stretch.ts';
 import { blockGrid } from './diagnosis/block-grid.ts';
@@ -19,12 +19,14 @@ export function onScored(model: DrillModel, number: number, outcome: RepOutcome)
   const { tag, record, target, zone, rating, revealAtS } = scored;
   const curve = curveOf(scored, outcome);
   const plan = planAfterScore(model, tag, outcome);
+  const told = faultOf(outcome, adviceBands(model.recent), model.setup.units);
   const done = {
     tag,
     outcome,
     voided: null,
     call: zone?.call?.word ?? null,
-    sentence: describeOutcome(outcome, adviceBands(model.recent), model.setup.units),
+    sentence: told?.words ?? '',
+    glance: told?.glance ?? [],
     warning: fatigueAtRep(model, plan, tag),
     revealAtS,
     rating,

@@ -92,6 +92,7 @@ export function voidRep(
     voided,
     call: null,
     sentence: reason,
+    glance: [],
     warning: null,
     revealAtS: span.endS,
     rating: null,

@@ -41,7 +41,7 @@ export function isRevealed(
 }
 
 function lineOf(
-  { tag, outcome, voided, call, sentence, warning, gridTarget }: DoneRep,
+  { tag, outcome, voided, call, sentence, glance, warning, gridTarget }: DoneRep,
   revealed: boolean,
   named: boolean,
 ): RepLine {
@@ -53,6 +53,7 @@ function lineOf(
     voided,
     call,
     sentence: revealed ? sentence : '',
+    glance: revealed ? glance : [],
     warning: revealed ? warning : null,
   };
 }

@@ -1,40 +1,50 @@
 import { type AdviceBands, NARROWEST_BANDS } from './advice-bands.ts';
+import { type Fault, fault } from './fault.ts';
 import type { KeyPointFault } from './key-point-fault.ts';
 import type { Cause } from './rep-score.ts';
 
 /** A cause in the driver's words, without a full stop; empty where it is within its band. */
-export function describeCause(
+export function describeCause(cause: Cause, bands: AdviceBands = NARROWEST_BANDS): string {
+  return causeFault(cause, bands)?.words ?? '';
+}
+
+/** A cause as something to tell; null where it is within its band. */
+export function causeFault(
   { kind, timingS, rateRatio, amountRatio }: Cause,
-  bands: AdviceBands = NARROWEST_BANDS,
-): string {
-  if (kind === 'timing') return describeTiming(timingS, bands.timingS);
-  if (kind === 'rate') return describeRate(rateRatio, bands.rate);
-  if (kind === 'amount') return describeAmount(amountRatio, bands.amount);
-  return 'a different shape of release';
+  bands: AdviceBands,
+): Fault | null {
+  if (kind === 'timing') return Math.abs(timingS) < bands.timingS ? null : timingFault(timingS);
+  if (kind === 'rate') return Math.abs(rateRatio - 1) < bands.rate ? null : rateFault(rateRatio);
+  if (kind === 'amount')
+    return Math.abs(amountRatio - 1) < bands.amount ? null : amountFault(amountRatio);
+  return fault('a different shape of release');
 }
 
-/** Where a release of another shape left its target most, in the driver's words. */
-export function describeFault({ point, errorS }: KeyPointFault): string {
-  if (point === 'startOfRelease') return describeTiming(errorS, 0);
-  const off = `${milliseconds(errorS)} ${errorS > 0 ? 'late' : 'early'}`;
-  if (point === 'brakeOff') return `off the brake ${off}`;
-  return `${point === 'halfRelease' ? 'at half pressure' : 'down to the last tenth'} ${off}`;
+/** Where a release of another shape left its target most. */
+export function momentFault({ point, errorS }: KeyPointFault): Fault {
+  if (point === 'startOfRelease') return timingFault(errorS);
+  const side = errorS > 0 ? 'late' : 'early';
+  const off = `${milliseconds(errorS)} ${side}`;
+  if (point === 'brakeOff') return fault(`off the brake ${off}`, 'off', side);
+  return point === 'halfRelease'
+    ? fault(`at half pressure ${off}`, 'half', side)
+    : fault(`down to the last tenth ${off}`, 'tenth', side);
 }
 
-function describeTiming(timingS: number, band: number): string {
-  if (Math.abs(timingS) < band) return '';
-  return `released ${milliseconds(timingS)} ${timingS > 0 ? 'late' : 'early'}`;
+function timingFault(timingS: number): Fault {
+  const side = timingS > 0 ? 'late' : 'early';
+  return fault(`released ${milliseconds(timingS)} ${side}`, 'eased', side);
 }
 
 /** By time taken: a release that takes 20 % less time is 20 % too quick. */
-function describeRate(rateRatio: number, band: number): string {
-  if (Math.abs(rateRatio - 1) < band) return '';
-  return `${percent(rateRatio)} too ${rateRatio < 1 ? 'quick' : 'slow'} off the brake`;
+function rateFault(rateRatio: number): Fault {
+  const side = rateRatio < 1 ? 'quick' : 'slow';
+  return fault(`${percent(rateRatio)} too ${side} off the brake`, 'eased', side);
 }
 
-function describeAmount(amountRatio: number, band: number): string {
-  if (Math.abs(amountRatio - 1) < band) return '';
-  return `${percent(amountRatio)} too ${amountRatio < 1 ? 'light' : 'heavy'} through the release`;
+function amountFault(amountRatio: number): Fault {
+  const side = amountRatio < 1 ? 'light' : 'heavy';
+  return fault(`${percent(amountRatio)} too ${side} through the release`, 'too', side);
 }
 
 const percent = (ratio: number): string => `${Math.round(100 * Math.abs(ratio - 1))} %`;

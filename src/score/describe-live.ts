@@ -1,5 +1,6 @@
 import { kmhFromMetresPerSecond, mphFromMetresPerSecond } from '../units.ts';
 import { desirability } from './desirability.ts';
+import { type Fault, fault } from './fault.ts';
 import type { LiveMeasures, ScoredShift } from './live-measures.ts';
 import { ANTI_LOCK_LIMITS_S, LOCKED_LIMITS_S } from './live-score-version.ts';
 import type { ScoreParts } from './rep-score.ts';
@@ -10,7 +11,8 @@ export type SpokenUnits = 'metric' | 'imperial';
 /** Something to tell, and what it cost. */
 export interface Told {
   readonly lost: number;
-  readonly words: string;
+  /** Null where it was right. */
+  readonly fault: Fault | null;
 }
 
 /** The brake point is a tenth of the score: it is spoken of from half as many points as the rest. */
@@ -32,48 +34,53 @@ export function toldOfLive(
   units: SpokenUnits,
 ): readonly Told[] {
   return [
-    { lost: BRAKE_POINT_WEIGHT * (pointsLost.brakePoint ?? 0), words: brakePointWords(live) },
+    { lost: BRAKE_POINT_WEIGHT * (pointsLost.brakePoint ?? 0), fault: brakePointFault(live) },
     ...live.shifts.map(toldOfShift),
-    { lost: live.missedDownshifts > 0 ? SHIFT_POINTS : 0, words: missedWords(live) },
-    { lost: speedPoints(live), words: speedWords(live, units) },
+    { lost: live.missedDownshifts > 0 ? SHIFT_POINTS : 0, fault: missedFault(live) },
+    { lost: speedPoints(live), fault: speedFault(live, units) },
   ];
 }
 
-/** What wheels beyond their grip cost, where that was the worst of the smooth part; empty where it was not. */
-export function describeGrip(live: LiveMeasures, smooth: number): string {
+/** What wheels beyond their grip cost, where that was the worst of the smooth part; null where it was not. */
+export function gripFault(live: LiveMeasures, smooth: number): Fault | null {
   const locked = desirability(live.lockedS, LOCKED_LIMITS_S);
   const antiLock = desirability(live.antiLockTurnedS, ANTI_LOCK_LIMITS_S);
   const worst = Math.min(locked, antiLock);
-  if (worst === 1 || worst > smooth) return '';
-  if (antiLock < locked) return 'anti-lock still at work after turn-in: be out of it before';
+  if (worst === 1 || worst > smooth) return null;
+  if (antiLock < locked)
+    return fault('anti-lock still at work after turn-in: be out of it before', 'anti', 'lock');
   const first = live.lockUps[0];
-  if (first === undefined) return '';
-  return `${first.axle} wheels locked ${placeWords(first.fromM)}: ease, re-apply, carry on`;
+  if (first === undefined) return null;
+  const words = `${first.axle} wheels locked ${placeWords(first.fromM)}: ease, re-apply, carry on`;
+  return fault(words, first.axle, 'locked');
 }
 
-function brakePointWords({ brakePointErrorM }: LiveMeasures): string {
+function brakePointFault({ brakePointErrorM }: LiveMeasures): Fault | null {
   const metres = Math.round(Math.abs(brakePointErrorM));
-  return metres === 0 ? '' : `braked ${metres} m ${brakePointErrorM > 0 ? 'late' : 'early'}`;
+  const side = brakePointErrorM > 0 ? 'late' : 'early';
+  return metres === 0 ? null : fault(`braked ${metres} m ${side}`, 'braked', side);
 }
 
 function toldOfShift({ verdict, toGear, atM, earliestM }: ScoredShift): Told {
   const laterM = earliestM === null ? 0 : Math.round(earliestM - atM);
   const wait = laterM > 0 ? `: ${laterM} m later is safe` : '';
   if (verdict === 'over-rev')
-    return { lost: OVER_REV_POINTS, words: `over-revved in gear ${toGear}${wait}` };
-  if (verdict === 'too early')
     return {
-      lost: SHIFT_POINTS,
-      words: `down to gear ${toGear} too early, the rear let go${wait}`,
+      lost: OVER_REV_POINTS,
+      fault: fault(`over-revved in gear ${toGear}${wait}`, 'over', 'rev'),
     };
-  return {
-    lost: verdict === 'late' ? SHIFT_POINTS : 0,
-    words: verdict === 'late' ? `down to gear ${toGear} late` : '',
-  };
+  if (verdict === 'too early') {
+    const words = `down to gear ${toGear} too early, the rear let go${wait}`;
+    return { lost: SHIFT_POINTS, fault: fault(words, 'shift', 'early') };
+  }
+  return verdict === 'late'
+    ? { lost: SHIFT_POINTS, fault: fault(`down to gear ${toGear} late`, 'shift', 'late') }
+    : { lost: 0, fault: null };
 }
 
-function missedWords({ missedDownshifts: count }: LiveMeasures): string {
-  return count === 0 ? '' : `${count} ${count === 1 ? 'downshift' : 'downshifts'} missing`;
+function missedFault({ missedDownshifts: count }: LiveMeasures): Fault | null {
+  if (count === 0) return null;
+  return fault(`${count} ${count === 1 ? 'downshift' : 'downshifts'} missing`, 'shift', 'missed');
 }
 
 function speedPoints({ slowestSpeedMps, slowestSpeedErrorMps }: LiveMeasures): number {
@@ -82,10 +89,11 @@ function speedPoints({ slowestSpeedMps, slowestSpeedErrorMps }: LiveMeasures): n
   return share > SPEED_SHARE ? SHIFT_POINTS : 0;
 }
 
-function speedWords({ slowestSpeedErrorMps: error }: LiveMeasures, units: SpokenUnits): string {
+function speedFault({ slowestSpeedErrorMps: error }: LiveMeasures, units: SpokenUnits): Fault {
   const inUnit = units === 'imperial' ? mphFromMetresPerSecond : kmhFromMetresPerSecond;
   const speed = `${Math.round(inUnit(Math.abs(error)))} ${units === 'imperial' ? 'mph' : 'km/h'}`;
-  return `${speed} too ${error > 0 ? 'fast' : 'slow'} at the slowest point`;
+  const side = error > 0 ? 'fast' : 'slow';
+  return fault(`${speed} too ${side} at the slowest point`, 'too', side);
 }
 
 function placeWords(sM: number): string {

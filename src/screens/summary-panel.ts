@@ -14,7 +14,7 @@ import { SCALE_COLS } from './plot-axes.ts';
 import { fitText, wrapText, writeText } from './write-text.ts';
 
 /**
- * What a block came to: its reps over each other, a small table by phase, and one sentence on what to change.
+ * What a block came to: its reps over each other, one sentence on what to change, and a small table by phase.
  * @param instead draws another picture in place of the reps, and says whether it did
  */
 export function drawSummary(
@@ -55,12 +55,12 @@ function summaryText(
     (pen: Pen) =>
     (line: string): readonly [string, Pen] => [line, pen];
   return [
+    ...wrapText(sentence, cols).map(inPen(theme.strong)),
     ...[headline(summary), cause, joined(beside)]
       .flatMap((line) => wrapText(line, cols))
       .map(inPen(theme.text)),
     inPen(theme.quiet)(heading),
     ...rows.map(inPen(theme.text)),
-    ...wrapText(sentence, cols).map(inPen(theme.strong)),
   ];
 }
 

@@ -63,6 +63,7 @@ function done(outcome: DoneRep['outcome'], level: number | null, place = 1): Don
     voided,
     call: null,
     sentence: voided === null ? '20 % too quick off the brake' : 'Aborted by the driver.',
+    glance: [],
     warning: null,
     revealAtS: 0,
     rating: null,
@@ -202,6 +203,7 @@ describe('plain text', () => {
       voided: null,
       call: null,
       sentence: '',
+      glance: [],
     } as const;
     expect(repLine(held)).toBe('rep  4  hidden        ··');
   });

@@ -137,6 +137,7 @@ const line = (number: number, rest: Partial<RepLine>): RepLine => ({
   voided: null,
   call: null,
   sentence: '',
+  glance: [],
   ...rest,
 });
 
@@ -144,6 +145,7 @@ export const REPS: readonly RepLine[] = [
   line(5, {
     outcome: scored(71.4, { release: 0.62, hit: 0.94, smooth: 0.88 }, 1),
     sentence: '20 % too quick off the brake',
+    glance: ['eased', 'quick'],
   }),
   line(4, { feedback: 'hidden' }),
   line(3, { voided: 'aborted' }),

@@ -62,8 +62,10 @@ export interface ZoneLayout {
   readonly keys: number;
 }
 
-/** Rows of the result where the plan view stands below it. */
+/** Rows of the result where the plan view stands below it; on a tall screen with room for two large words. */
 const RESULT_ROWS = 15;
+const TALL_RESULT_ROWS = 27;
+const TALL_ROWS = 56;
 
 export function zoneLayout({ cols, rows }: Size): ZoneLayout {
   const planBeside = rows >= 40 && cols >= 120;
@@ -78,13 +80,14 @@ export function zoneLayout({ cols, rows }: Size): ZoneLayout {
   const laneCols = sideX - 2 - (SCALE_COLS + 1);
   const side: Area = { x: sideX, y: TOP_ROW, cols: cols - 1 - sideX, rows: notes - TOP_ROW };
   const lane = { x: SCALE_COLS + 1, cols: laneCols };
-  const below = TOP_ROW + RESULT_ROWS + 1;
+  const resultRows = rows >= TALL_ROWS ? TALL_RESULT_ROWS : RESULT_ROWS;
+  const below = TOP_ROW + resultRows + 1;
   return {
     headings: TOP_ROW - 1,
     level: { ...lane, y: TOP_ROW, rows: steering - 1 - BELOW_LANE - TOP_ROW },
     steeringHeading: steering - 1,
     steering: { ...lane, y: steering, rows: steeringRows },
-    side: planBeside ? { ...side, rows: RESULT_ROWS } : side,
+    side: planBeside ? { ...side, rows: resultRows } : side,
     plan: planBeside
       ? { ...side, y: below, rows: notes - space - below }
       : { x: 1, y: TOP_ROW, cols: sideX - 2, rows: notes - TOP_ROW },

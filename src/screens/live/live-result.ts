@@ -2,13 +2,14 @@ import type { RepLine } from '../../drill/drill-view.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
 import { BIG_ROWS, bigNumber } from '../big-number.ts';
 import type { Area, CellGrid } from '../cell-grid.ts';
+import { drawGlance, glanceRows } from '../glance-words.ts';
 import type { Look } from '../look.ts';
 import { tidy, wholePercentText } from '../number-text.ts';
 import { sentenceOf } from '../result-panel.ts';
 import { wrapText, writeText } from '../write-text.ts';
 import { brakePointText, slowestText } from './live-errors.ts';
 
-/** Score, sentence, parts of the score, and how far brake point and slowest speed were off. */
+/** Score, the one thing large where there is room, sentence, parts of the score, and how far brake point and slowest speed were off. */
 export function drawLiveResult(grid: CellGrid, area: Area, result: RepLine, { theme }: Look): void {
   let row = area.y;
   if (result.outcome !== null) {
@@ -17,8 +18,11 @@ export function drawLiveResult(grid: CellGrid, area: Area, result: RepLine, { th
   }
   const facts = result.outcome === null ? [] : factsOf(result.outcome);
   const room = area.y + area.rows - row - facts.length;
-  for (const line of wrapText(sentenceOf(result), area.cols).slice(0, room))
-    writeText(grid, area.x, row++, line, theme.strong);
+  const lines = wrapText(sentenceOf(result), area.cols).slice(0, room);
+  const wordRows = glanceRows(result.glance, { cols: area.cols, rows: room - lines.length });
+  if (wordRows > 0) drawGlance(grid, area, row, result.glance, theme.strong);
+  row += wordRows;
+  for (const line of lines) writeText(grid, area.x, row++, line, theme.strong);
   for (const fact of facts) writeText(grid, area.x, row++, fact, theme.text);
 }
 

@@ -236,6 +236,7 @@ export const LIVE_REPS: readonly RepLine[] = [
     voided: null,
     call: null,
     sentence: 'front locked for 11 m: ease, re-apply, carry on',
+    glance: ['front', 'locked'],
   },
   {
     number: 4,
@@ -246,6 +247,7 @@ export const LIVE_REPS: readonly RepLine[] = [
     voided: null,
     call: null,
     sentence: '',
+    glance: [],
   },
   {
     number: 3,
@@ -256,6 +258,7 @@ export const LIVE_REPS: readonly RepLine[] = [
     voided: 'aborted',
     call: null,
     sentence: '',
+    glance: [],
   },
   {
     number: 2,
@@ -270,6 +273,7 @@ export const LIVE_REPS: readonly RepLine[] = [
     voided: null,
     call: null,
     sentence: '',
+    glance: [],
   },
   {
     number: 1,
@@ -287,6 +291,7 @@ export const LIVE_REPS: readonly RepLine[] = [
     voided: null,
     call: null,
     sentence: 'braked too late to make the corner',
+    glance: [],
   },
 ];
 
