@@ -1,4 +1,6 @@
-const PLAIN = /^[\x20-\x7e]*$/;
+// ASCII and Latin-1 without controls and the soft hyphen, two marks of typesetting, and the boxes, blocks and
+// triangles that the screens draw with: one cell and one code unit each, and nothing that combines.
+const PLAIN = /^[\x20-\x7e\xa1-\xac\xae-\xff\u2019\u2026\u2500-\u25fc]*$/;
 const UNSEEN = /[\p{C}\p{M}\p{Zl}\p{Zp}]/gu;
 // Wide by Unicode Standard Annex 11 (East Asian Width W and F) or drawn as an emoji.
 const WIDE =
@@ -9,6 +11,11 @@ const WIDE =
  * character two cells wide becomes `?`. It keeps a name from a file or a device from moving the picture.
  */
 export function narrowText(text: string): string {
-  if (PLAIN.test(text)) return text;
+  if (isPlain(text)) return text;
   return text.normalize('NFC').replace(UNSEEN, '').replace(WIDE, '?');
+}
+
+/** True where each code unit of the text takes one cell as it is, which nearly all texts of a screen do. */
+export function isPlain(text: string): boolean {
+  return PLAIN.test(text);
 }

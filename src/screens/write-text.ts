@@ -1,13 +1,17 @@
 import { type CellGrid, type Pen, putCell } from './cell-grid.ts';
-import { narrowText } from './narrow-text.ts';
+import { isPlain, narrowText } from './narrow-text.ts';
+
+/** Greater code points take two code units of a string (UTF-16). */
+const LAST_OF_ONE_UNIT = 0xffff;
 
 /** Cells that a text takes. */
 export function textWidth(text: string): number {
-  return [...narrowText(text)].length;
+  return isPlain(text) ? text.length : [...narrowText(text)].length;
 }
 
 /** The text, cut to a width with an ellipsis where it is longer. */
 export function fitText(text: string, width: number): string {
+  if (text.length <= width && isPlain(text)) return text;
   const letters = [...narrowText(text)];
   if (letters.length <= width) return letters.join('');
   return width < 1
@@ -20,8 +24,13 @@ export function fitText(text: string, width: number): string {
 
 /** Writes from (x, y) to the right, clipped at the grid's edges; returns the column after the text. */
 export function writeText(grid: CellGrid, x: number, y: number, text: string, pen: Pen): number {
+  const letters = narrowText(text);
   let column = x;
-  for (const letter of narrowText(text)) putCell(grid, column++, y, letter.codePointAt(0)!, pen);
+  for (let at = 0; at < letters.length; at++) {
+    const code = letters.codePointAt(at)!;
+    if (code > LAST_OF_ONE_UNIT) at++;
+    putCell(grid, column++, y, code, pen);
+  }
   return column;
 }
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { createGrid } from '../../src/screens/cell-grid.ts';
 import { toText } from '../../src/screens/grid-text.ts';
-import { narrowText } from '../../src/screens/narrow-text.ts';
+import { isPlain, narrowText } from '../../src/screens/narrow-text.ts';
 import {
   fitText,
   textWidth,
@@ -37,6 +37,18 @@ describe('narrow text', () => {
         expect(narrowText(text)).not.toMatch(/[\x00-\x1f\x7f-\x9f]/);
       }),
     );
+  });
+
+  // Unicode Standard Annex 44 (general categories), Annex 15 (normal form C), and Technical Standard 51: an emoji by
+  // presentation is two cells wide.
+  test('what is taken as it is, is seen, stands alone and is one cell wide', () => {
+    const plain = Array.from({ length: 0x10000 }, (_, code) => String.fromCharCode(code)).filter(
+      isPlain,
+    );
+    expect(plain.filter((letter) => !/[\p{L}\p{N}\p{P}\p{S} ]/u.test(letter))).toEqual([]);
+    expect(plain.filter((letter) => /\p{Emoji_Presentation}/u.test(letter))).toEqual([]);
+    expect(plain.filter((letter) => letter.normalize('NFC') !== letter)).toEqual([]);
+    expect(plain).toEqual(expect.arrayContaining(['a', '·', '…', '█', '░', '▲', '┴']));
   });
 });
 
