@@ -1,4 +1,4 @@
-import type { CellGrid } from './cell-grid.ts';
+import { type CellGrid, createGrid, type Size } from './cell-grid.ts';
 
 /** A row of the terminal library's picture: attribute and character of each cell. */
 export type ScreenLine = [attribute: number, character: string][] & { dirty: boolean };
@@ -35,24 +35,24 @@ export function copyCells(
   lines: readonly ScreenLine[],
   last: CellGrid | null = null,
 ): void {
+  const { code, ink, style } = grid;
+  const shown = last?.cols === grid.cols && last.rows === grid.rows ? last : unknownGrid(grid);
+  const { code: shownCode, ink: shownInk, style: shownStyle } = shown;
   const rows = Math.min(grid.rows, lines.length);
-  const shown = last?.cols === grid.cols && last.rows === grid.rows ? last : null;
   for (let y = 0; y < rows; y++) {
     const line = lines[y]!;
     const cols = Math.min(grid.cols, line.length - (y === lines.length - 1 ? 1 : 0));
-    for (let x = 0; x < cols; x++) {
-      const index = y * grid.cols + x;
-      if (shown === null || isChanged(grid, shown, index)) copyCell(grid, index, line, line[x]!);
-    }
+    for (let x = 0, at = y * grid.cols; x < cols; x++, at++)
+      if (code[at] !== shownCode[at] || ink[at] !== shownInk[at] || style[at] !== shownStyle[at])
+        copyCell(grid, at, line, line[x]!);
   }
 }
 
-function isChanged(grid: CellGrid, last: CellGrid, index: number): boolean {
-  return (
-    grid.code[index] !== last.code[index] ||
-    grid.ink[index] !== last.ink[index] ||
-    grid.style[index] !== last.style[index]
-  );
+/** A grid that is the same as no other in any cell. */
+function unknownGrid(size: Size): CellGrid {
+  const grid = createGrid(size);
+  grid.code.fill(0);
+  return grid;
 }
 
 function copyCell(
