@@ -7,12 +7,10 @@ import type { Look } from '../look.ts';
 import { drawMarks, type Mark } from '../mark-labels.ts';
 import { drawNow } from '../now-line.ts';
 import { solidRaster } from '../own-raster.ts';
-import { drawBaseLine, drawLevelScale } from '../plot-axes.ts';
 import { columnOf, type PlotEnds, type PlotScale, scaleBetween } from '../plot-scale.ts';
-import { dashedRaster, edgesRaster } from '../target-raster.ts';
+import { laySheet } from '../sheet.ts';
 import { drawEventLetters } from './event-letters.ts';
-import { drawPlaces } from './place-axis.ts';
-import { valueAt } from './place-curve.ts';
+import { levelSheet } from './level-sheet.ts';
 import { levelEnds } from './zone-ends.ts';
 
 /** Columns of a lane from which its marks have room for their whole names. */
@@ -32,19 +30,16 @@ export function drawLevelLane(
   const ends = levelEnds(live, display.zoom);
   const isStacked = display.layout === 'stacked' && area.rows >= STACKED_ROWS;
   const { above, below } = isStacked ? stackedAreas(area) : { above: null, below: area };
-  const scale = scaleBetween(ends, below);
-  drawPlaces(grid, below, ends, scale, look);
   const { own, target } = live.level;
   if (above === null) drawLane(grid, below, ends, live, display, look);
   else {
-    drawBaseLine(grid, above, look);
-    drawLane(grid, above, ends, { ...live, level: { target, own: null } }, display, look);
+    drawLane(grid, above, ends, { ...live, level: { target, own: null } }, display, look, false);
     drawLane(grid, below, ends, { ...live, level: { target: null, own } }, display, look);
   }
-  drawMarks(grid, below, scale, marksOf(live, below.cols < ROOMY_COLS), look);
+  drawMarks(grid, below, scaleBetween(ends, below), marksOf(live, below.cols < ROOMY_COLS), look);
 }
 
-/** Target with corridor, now line and own trace from back to front; the level's scale stands left of it. */
+/** Target with corridor, now line and own trace from back to front, with scales beside and below. */
 function drawLane(
   grid: CellGrid,
   area: Area,
@@ -52,37 +47,30 @@ function drawLane(
   live: LiveView,
   display: DisplaySettings,
   look: Look,
+  places = true,
 ): void {
   const scale = scaleBetween(ends, area);
-  drawLevelScale(grid, area, ends.top, scale, look);
-  drawTarget(grid, area, scale, live, display, look);
+  const { cols, rows } = grid;
+  const still = {
+    target: live.level.target,
+    corridor: display.corridor ? live.corridorLevel : null,
+    untilM: previewEnd(live, display, scale),
+    places,
+  };
+  laySheet(grid, levelSheet({ cols, rows }, area, ends, still, look));
   if (live.stage === 'zone') drawNow(grid, area, columnOf(scale, area, live.placeM), look, 'right');
   if (live.level.own === null) return;
   drawOwn(grid, area, scale, live.level.own, look);
   drawEventLetters(grid, area, scale, live.events, live.level.own, look);
 }
 
-function drawTarget(
-  grid: CellGrid,
-  area: Area,
-  scale: PlotScale,
-  live: LiveView,
-  { corridor, previewS }: DisplaySettings,
-  { theme, unicode }: Look,
-): void {
-  const { target } = live.level;
-  if (target === null) return;
-  const levelAt = (sM: number): number => valueAt(target, sM);
+/** How far the target is to be seen, in whole dots, so that the sheet is another one only with the next dot. */
+function previewEnd(live: LiveView, { previewS }: DisplaySettings, scale: PlotScale): number {
   const untilM =
     previewS === null || live.stage !== 'zone'
       ? Number.POSITIVE_INFINITY
       : live.placeM + previewS * live.speedMps;
-  const { corridorLevel } = live;
-  if (corridorLevel !== null && corridor) {
-    const edges = edgesRaster(levelAt, (sM) => valueAt(corridorLevel, sM), scale, untilM);
-    paintRaster(grid, area, edges, theme.target, unicode ? null : '.');
-  }
-  paintRaster(grid, area, dashedRaster(levelAt, scale, untilM), theme.target, unicode ? null : '-');
+  return scale.at(Math.min(scale.dotCols, scale.dotX(untilM)));
 }
 
 /** Own trace of a lane, up to where the car is. */

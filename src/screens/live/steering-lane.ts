@@ -1,8 +1,10 @@
-import type { LiveView } from '../../live/live-view.ts';
-import { type Area, type CellGrid, putCell } from '../cell-grid.ts';
+import type { LiveView, PlaceTrack } from '../../live/live-view.ts';
+import { type Area, type CellGrid, putCell, type Size } from '../cell-grid.ts';
 import { paintRaster } from '../dot-raster.ts';
 import type { Look } from '../look.ts';
-import { columnOf, type PlotScale, rowOf, scaleBetween } from '../plot-scale.ts';
+import { columnOf, type PlotEnds, type PlotScale, rowOf, scaleBetween } from '../plot-scale.ts';
+import { remembered } from '../remembered.ts';
+import { laySheet, sheetOf } from '../sheet.ts';
 import { dashedRaster } from '../target-raster.ts';
 import { writeRight } from '../write-text.ts';
 import { drawOwn } from './level-lane.ts';
@@ -14,20 +16,29 @@ export function drawSteeringLane(grid: CellGrid, area: Area, live: LiveView, loo
   const ends = steeringEnds(live);
   const scale = scaleBetween(ends, area);
   const { target, own } = live.steeringDeg;
-  drawAngles(grid, area, scale, ends, look);
-  if (target !== null) {
-    const raster = dashedRaster((sM) => valueAt(target, sM), scale);
-    paintRaster(grid, area, raster, look.theme.target, look.unicode ? null : '-');
-  }
+  const { cols, rows } = grid;
+  laySheet(grid, stillSheet({ cols, rows }, area, ends, target, look));
   if (live.stage === 'zone') drawNow(grid, area, columnOf(scale, area, live.placeM), look);
   if (own !== null && live.hasWheel) drawOwn(grid, area, scale, own, look);
 }
+
+/** What stands still while the car moves: the scale and the target. */
+const stillSheet = remembered(
+  (size: Size, area: Area, ends: PlotEnds, target: PlaceTrack | null, look: Look) =>
+    sheetOf(size, (grid) => {
+      const scale = scaleBetween(ends, area);
+      drawAngles(grid, area, scale, ends, look);
+      if (target === null) return;
+      const raster = dashedRaster((sM) => valueAt(target, sM), scale);
+      paintRaster(grid, area, raster, look.theme.target, look.unicode ? null : '-');
+    }),
+);
 
 function drawAngles(
   grid: CellGrid,
   area: Area,
   scale: PlotScale,
-  { bottom, top }: { readonly bottom: number; readonly top: number },
+  { bottom, top }: PlotEnds,
   { theme }: Look,
 ): void {
   const label = (angle: number, text: string): void =>
