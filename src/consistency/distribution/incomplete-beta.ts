@@ -1,7 +1,7 @@
 import { logGamma } from './log-gamma.ts';
 
 const TINY = 1e-300;
-const PRECISION = 1e-16;
+const PRECISION = 2 * Number.EPSILON;
 
 /**
  * Regularised incomplete beta function I_x(a, b), the distribution function of a beta variate (Abramowitz and Stegun

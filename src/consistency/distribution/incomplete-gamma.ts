@@ -1,7 +1,7 @@
 import { logGamma } from './log-gamma.ts';
 
 const TINY = 1e-300;
-const PRECISION = 1e-16;
+const PRECISION = 2 * Number.EPSILON;
 
 /**
  * Regularised lower incomplete gamma function P(a, x), the distribution function of a gamma variate of shape `a > 0` at
