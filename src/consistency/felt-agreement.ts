@@ -33,7 +33,22 @@ export const REPS_FOR_AGREEMENT = 20;
  * band of the driver's own spread would shrink with practice and move the measure. Shown reps are left out, there the
  * answer was on the screen.
  */
-export function feltAgreement({ columns, places }: Reps): FeltAgreement {
+export function feltAgreement(reps: Reps): FeltAgreement {
+  return agreementIn(feltCounts(reps));
+}
+
+/** Rows by what was felt, columns by what was measured: below, in and above the band. */
+type Table = readonly (readonly number[])[];
+
+/** How often what was felt when something was measured. */
+export interface FeltCounts {
+  readonly ratings: number;
+  readonly timing: Table;
+  readonly amount: Table;
+}
+
+/** What `feltAgreement` is made of; counts of several groups of reps can be added. */
+export function feltCounts({ columns, places }: Reps): FeltCounts {
   const { startOfReleaseErrorS, peakError } = columns.numbers;
   const [timing, amount] = [emptyTable(), emptyTable()];
   const ratingOf = knownRatings();
@@ -49,6 +64,24 @@ export function feltAgreement({ columns, places }: Reps): FeltAgreement {
     count(timing, TIMING_FEELS.indexOf(felt.timing), category(lateS, NARROWEST_BANDS.timingS));
     count(amount, AMOUNT_FEELS.indexOf(felt.amount), category(heavy, NARROWEST_BANDS.amount));
   }
+  return { ratings, timing, amount };
+}
+
+/** The counts of all groups together. */
+export function addedCounts(groups: readonly FeltCounts[]): FeltCounts {
+  const added = (tables: readonly Table[]): Table =>
+    emptyTable().map((row, i) =>
+      row.map((_, j) => tables.reduce((sum, table) => sum + table[i]![j]!, 0)),
+    );
+  return {
+    ratings: groups.reduce((sum, { ratings }) => sum + ratings, 0),
+    timing: added(groups.map(({ timing }) => timing)),
+    amount: added(groups.map(({ amount }) => amount)),
+  };
+}
+
+/** The agreement that the counts show. */
+export function agreementIn({ ratings, timing, amount }: FeltCounts): FeltAgreement {
   const enough = ratings >= REPS_FOR_AGREEMENT;
   return {
     ratings,
@@ -71,7 +104,7 @@ function knownRatings(): (text: string) => SelfRating | null {
 }
 
 /** Null where the driver or the measurement knew but one category: there is nothing to agree about then. */
-function agreement(table: readonly (readonly number[])[]): WeightedKappa | null {
+function agreement(table: Table): WeightedKappa | null {
   const felt = table.filter((row) => row.some((cell) => cell > 0));
   const measured = [0, 1, 2].filter((column) => table.some((row) => row[column]! > 0));
   return felt.length < 2 || measured.length < 2 ? null : weightedKappa(table);

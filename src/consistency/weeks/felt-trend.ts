@@ -1,4 +1,4 @@
-import { type FeltAgreement, feltAgreement } from '../felt-agreement.ts';
+import { addedCounts, agreementIn, type FeltAgreement, feltCounts } from '../felt-agreement.ts';
 import { mondayOf } from '../iso-week.ts';
 import { type Reps, repsWhere } from '../rep-columns.ts';
 import { type WeekTrend, weekTrend } from './week-trend.ts';
@@ -27,10 +27,11 @@ export interface FeltTrend {
 export function feltTrend(reps: Reps): FeltTrend {
   // nearly all of years of reps have none
   const rated = repsWhere(reps, ({ selfRating }) => selfRating !== null);
-  const weeks = byWeek(rated).map(([monday, places]) => ({
+  const counted = byWeek(rated).map(([monday, places]) => ({
     monday,
-    ...feltAgreement({ columns: reps.columns, places: Uint32Array.from(places) }),
+    counts: feltCounts({ columns: reps.columns, places: Uint32Array.from(places) }),
   }));
+  const weeks = counted.map(({ monday, counts }) => ({ monday, ...agreementIn(counts) }));
   const trend = (kind: 'timing' | 'amount'): WeekTrend =>
     weekTrend(
       weeks.flatMap((week) => {
@@ -39,7 +40,8 @@ export function feltTrend(reps: Reps): FeltTrend {
       }),
       'larger',
     );
-  return { all: feltAgreement(rated), weeks, timing: trend('timing'), amount: trend('amount') };
+  const all = agreementIn(addedCounts(counted.map(({ counts }) => counts)));
+  return { all, weeks, timing: trend('timing'), amount: trend('amount') };
 }
 
 function byWeek({ columns, places }: Reps): [monday: string, places: number[]][] {
