@@ -6,6 +6,7 @@ import type { NoteKey } from '../drill/note-typing.ts';
 import { PLAIN_KEYS, plainKey } from '../drill/plain/plain-key.ts';
 import { plainSentences, type Said } from '../drill/plain/plain-sentences.ts';
 import { plainText } from '../drill/plain/plain-text.ts';
+import { RATING_WAIT_S } from '../drill/rating-wait.ts';
 import type { Rig } from '../input/rig/rig.ts';
 import { choosePlain } from './choose-plain.ts';
 import type { CommandContext } from './command.ts';
@@ -89,7 +90,8 @@ async function drive(
   let said: Said | null = null;
   const { keys$, typed$, stop } = keysOf(typed, say, () => said?.view ?? null);
   try {
-    await runDrill(practice.source, practice.decoder, practice.setup, {
+    const setup = { ...practice.setup, ratingWaitS: RATING_WAIT_S };
+    await runDrill(practice.source, practice.decoder, setup, {
       store: (rep) => practice.log.add(rep),
       rate: (rep, rating) => practice.log.rate(rep, rating),
       note: (rep) => practice.log.mark(rep),

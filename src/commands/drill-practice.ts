@@ -125,6 +125,7 @@ function drillSetup(
     ...experience,
     feedback: null,
     asksRating: options.selfRating,
+    ratingWaitS: null,
     axes: axesOf(rig),
     brakeStepLevel: brakeStepLevel(rig),
     timing: REP_TIMING,

@@ -75,6 +75,7 @@ export async function inventPractice(
     ...experienceOf(store, driver, subject.target, startedAt.utcMs),
     feedback: null,
     asksRating: false,
+    ratingWaitS: null,
     axes: { throttle: true, clutch: true, steering: true },
     buttons: [],
     display: PLAIN_DISPLAY,

@@ -17,6 +17,7 @@ import type { OnsetSearch } from './onset-search.ts';
 import type { PaceUnderWay } from './pace-under-way.ts';
 import type { DrawnRep } from './pictures/drawn-rep.ts';
 import type { PlanProgress } from './plan/plan-progress.ts';
+import type { AfterTimes } from './rating-wait.ts';
 import type { Levels, Recording } from './recording.ts';
 import type { SampleLog } from './sample-log.ts';
 import type { RatingUnderWay, SelfRating } from './self-rating.ts';
@@ -62,16 +63,13 @@ export type Stage =
       readonly drive: RepDrive;
     }
   /** Result held back, result alone, rest. */
-  | {
+  | (AfterTimes & {
       readonly kind: 'after';
       readonly rep: RepTag;
-      readonly revealAtS: number;
-      readonly restFromS: number;
-      readonly nextS: number;
       readonly own: OwnTraces | null;
       /** How the live car came through; null in a drill over time and for a void rep. */
       readonly drive: RepDrive | null;
-    }
+    })
   | { readonly kind: 'paused' }
   | { readonly kind: 'device-lost' }
   | {

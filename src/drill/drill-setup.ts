@@ -58,6 +58,11 @@ export interface DrillSetup {
   readonly feedback: Exclude<Feedback, 'first-of-day'> | null;
   /** True where the driver rates each rep before its result is shown. */
   readonly asksRating: boolean;
+  /**
+   * Seconds that a result waits for that rating, which ends the wait; null where it is held back for `RATED_HOLD_S`,
+   * rated or not.
+   */
+  readonly ratingWaitS: number | null;
   readonly axes: RigAxes;
   /** What the wheel's buttons do; empty where none was learned. */
   readonly buttons: readonly LearnedButton[];

@@ -3,8 +3,9 @@ import type { KeyAction } from './drill-message.ts';
 import type { DrillModel } from './drill-model.ts';
 import type { Feedback } from './drill-view.ts';
 import { closeNote, markRep } from './on-note.ts';
-import { onRating, toggleRating } from './on-rating.ts';
+import { isWaitedFor, onRating, toggleRating } from './on-rating.ts';
 import { hasNextBlock } from './plan/planned-rep.ts';
+import { endWait } from './rating-wait.ts';
 import { voidRep } from './rep-end.ts';
 import {
   enterArming,
@@ -125,6 +126,7 @@ export function onPause(model: DrillModel): Step {
 function onNext(model: DrillModel): Step {
   const { kind } = model.stage;
   if (kind === 'summary') return afterSummary(model);
+  if (isWaitedFor(model)) return [endWait(model), []];
   return [kind === 'after' || kind === 'paused' ? goOn(model) : model, []];
 }
 

@@ -1,4 +1,5 @@
 import type { DrillModel } from './drill-model.ts';
+import { endWait, endWaitAnswered } from './rating-wait.ts';
 import { NOT_RATED, type RatingKey, rated, type SelfRating, wholeRating } from './self-rating.ts';
 import type { Step } from './stages.ts';
 import { ratingChosen } from './words.ts';
@@ -13,7 +14,7 @@ export function onRating(model: DrillModel, key: RatingKey): Step {
   const { number } = stage.rep;
   const isStored = model.block.done.some(({ tag }) => tag.number === number);
   return [
-    withRating({ ...model, rating: next }, number, whole),
+    endWaitAnswered(withRating({ ...model, rating: next }, number, whole)),
     isStored ? [{ kind: 'rate', rep: number, rating: whole }] : [],
   ];
 }
@@ -28,10 +29,16 @@ export function isRatingAsked(model: DrillModel): boolean {
   return isRatingOpen(model) && model.rating !== null && wholeRating(model.rating) === null;
 }
 
-/** Turns the question on or off, from the next rep on. */
+/** Turns the question on or off, from the next rep on; what is asked now is not waited for any longer. */
 export function toggleRating(model: DrillModel): DrillModel {
   const asksRating = !model.asksRating;
-  return { ...model, asksRating, message: ratingChosen(asksRating) };
+  const next = { ...model, asksRating, message: ratingChosen(asksRating) };
+  return asksRating ? next : endWait(next);
+}
+
+/** True while the result waits for an answer; any key but an answer ends that. */
+export function isWaitedFor(model: DrillModel): boolean {
+  return model.setup.ratingWaitS !== null && isRatingAsked(model);
 }
 
 /** What a finished rep is asked. */

@@ -1,4 +1,5 @@
 import { LEAD_IN_S } from '../live/live-zone.ts';
+import { afterTimes } from './after-times.ts';
 import type { RepTag } from './drill-message.ts';
 import type { DrillModel, OwnTraces } from './drill-model.ts';
 import { RATED_HOLD_S } from './drill-setup.ts';
@@ -47,18 +48,9 @@ export function finishRep(
   const zone = live?.zone ?? null;
   const { holdS: usualS } = setup.timing;
   const holdS = model.asksRating ? Math.max(usualS, RATED_HOLD_S) : usualS;
-  const { showS, restS } = timingAfter(model, holdS);
-  const revealAtS = span.endS + holdS;
-  const restFromS = revealAtS + showS;
-  const stage = {
-    kind: 'after',
-    rep: tag,
-    revealAtS,
-    restFromS,
-    nextS: restFromS + restS,
-    own,
-    drive,
-  } as const;
+  const times = afterTimes(model, span.endS, holdS);
+  const { revealAtS } = times;
+  const stage = { kind: 'after', rep: tag, ...times, own, drive } as const;
   const next = {
     ...countedRep(model),
     plan: planAfterRep(model, { tag, record, counts: true }),
@@ -107,6 +99,8 @@ export function voidRep(
     revealAtS: span.endS,
     restFromS,
     nextS: restFromS + restAfterVoid(model),
+    answeredAtS: span.endS,
+    onRoad: false,
     own: null,
     drive: null,
   } as const;

@@ -7,6 +7,7 @@ import { callOf, type LiveRep, nextLiveRep } from './live/live-rep.ts';
 import { planFeedback } from './plan/plan-feedback.ts';
 import { repCounts } from './plan/plan-progress.ts';
 import { gridTarget, plannedRep, setUpPlannedRep } from './plan/planned-rep.ts';
+import { endWait } from './rating-wait.ts';
 import { summaryByTarget } from './summary-by-target.ts';
 import { targetOf } from './target-of.ts';
 
@@ -20,7 +21,7 @@ export const ARM_S = 0.3;
 
 /** Waits for lost devices, then for the foot to come off the brake. The rep's feedback is planned here. */
 export function enterArming(before: DrillModel, atS: number): DrillModel {
-  const model = setUpPlannedRep(before);
+  const model = setUpPlannedRep(endWait(before, atS));
   const { levels, lostDevices } = model;
   const live = plannedLiveRep(model);
   const isOff = levels.brake !== null && levels.brake <= FOOT_OFF_LEVEL;

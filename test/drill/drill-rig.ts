@@ -51,6 +51,7 @@ export function setup(change: Partial<DrillSetup> = {}): DrillSetup {
     hoursSinceLastRep: null,
     feedback: null,
     asksRating: false,
+    ratingWaitS: null,
     axes: { throttle: true, clutch: true, steering: true },
     buttons: [],
     display: PLAIN_DISPLAY,

@@ -57,7 +57,7 @@ describe('a rep in sentences', () => {
       [START_S + 3, 'low'],
     ]);
     expect(lines.slice(5)).toEqual([
-      'When did you release? 1 early, 2 right, 3 late.',
+      'When did you release? 1 early, 2 right, 3 late; Enter leaves it out.',
       'How much pressure? 1 light, 2 right, 3 heavy.',
       'Felt late in time and light in pressure.',
     ]);
@@ -70,7 +70,7 @@ describe('a rep in sentences', () => {
     ] as const;
     const lines = heard(START_S + 8, { asksRating: true, buttons });
     expect(lines).toContain(
-      'When did you release? 1 early, 2 or B4 right, 3 or right paddle late.',
+      'When did you release? 1 early, 2 or B4 right, 3 or right paddle late; Enter leaves it out.',
     );
     expect(heard(START_S + 8, { buttons })).toContain('Rest 5 seconds; Enter or B4 comes sooner.');
   });

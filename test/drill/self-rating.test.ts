@@ -54,6 +54,64 @@ describe('a driver who rates', () => {
   });
 });
 
+/** The rep is over two seconds after the start of braking, its result held back for 2.5 s, shown for 2.5, rest 5. */
+describe('a result that waits for the rating', () => {
+  const END_S = START_S + 2;
+  const waiting = (toS: number): Fed =>
+    feed(fresh({ asksRating: true, ratingWaitS: 60 }), good, { fromS: 0, toS });
+  const later = (fed: Fed, fromS: number, toS: number) =>
+    viewOf(feed(fed.model, good, { fromS, toS }).model);
+
+  test('is there after a minute without an answer, and not sooner', () => {
+    const long = waiting(END_S + 59);
+    expect(viewOf(long.model)).toMatchObject({ phase: 'result', result: null });
+    expect(viewOf(long.model).rating).toEqual({ timing: null, amount: null });
+    expect(later(long, END_S + 59, END_S + 60.5).result).not.toBeNull();
+    expect(later(long, END_S + 59, END_S + 64).phase).toBe('rest');
+  });
+
+  test('takes an answer after half a minute, and comes then', () => {
+    const asked = waiting(END_S + 30);
+    const answered = press(asked, 'low', 'high');
+    expect(ratings(answered)).toEqual([
+      { kind: 'rate', rep: 1, rating: { timing: 'early', amount: 'heavy' } },
+    ]);
+    expect(viewOf(answered.model).rating).toEqual({ timing: 'early', amount: 'heavy' });
+    expect(later(answered, END_S + 30, END_S + 30.4).result).toBeNull();
+    expect(later(answered, END_S + 30, END_S + 30.6).result).not.toBeNull();
+    expect(later(answered, END_S + 30, END_S + 32.9).phase).toBe('result');
+    expect(later(answered, END_S + 30, END_S + 33.1)).toMatchObject({ phase: 'rest' });
+    expect(later(answered, END_S + 30, END_S + 38.1).phase).not.toBe('rest');
+  });
+
+  test('is held back as long as any other after a quick answer', () => {
+    const answered = press(waiting(END_S + 1), 'low', 'high');
+    expect(later(answered, END_S + 1, END_S + 2.4).result).toBeNull();
+    expect(later(answered, END_S + 1, END_S + 2.6).result).not.toBeNull();
+  });
+
+  test('comes at once with Enter, which answers nothing; the second Enter goes on', () => {
+    const asked = press(waiting(END_S + 3), 'low');
+    const left = press(asked, 'next');
+    expect(viewOf(left.model)).toMatchObject({ phase: 'result', rating: null });
+    expect(viewOf(left.model).result).not.toBeNull();
+    expect(ratings(left)).toEqual([]);
+    expect(viewOf(press(left, 'next').model)).toMatchObject({ phase: 'arming', rep: 2 });
+  });
+
+  test.each(['repeat', 'pause', 'finish'] as const)(
+    'and %s leave no result behind that comes in the next rep',
+    (key) => {
+      const gone = press(waiting(END_S + 3), key, ...(key === 'pause' ? [key] : []));
+      expect(viewOf(gone.model).lastReps[0]?.outcome).not.toBeNull();
+    },
+  );
+
+  test('is not waited for once the driver wants no more questions', () => {
+    expect(viewOf(press(waiting(END_S + 3), 'self-rating').model).result).not.toBeNull();
+  });
+});
+
 test('nobody is asked who did not want it; one key turns it on and off', () => {
   const plain = driven(false);
   expect(viewOf(plain.model).rating).toBeNull();

@@ -7,7 +7,7 @@ const KEYS: readonly (readonly [key: string, action: KeyAction, what: string])[]
   ['f', 'feedback', 'f: own trace shown, or hidden'],
   ['n', 'note', 'n: mark the last rep; between reps also a few words'],
   ['s', 'self-rating', 's: be asked how each rep felt, or not'],
-  ['1', 'low', '1, 2, 3: answers to that'],
+  ['1', 'low', '1, 2, 3: answers to that; Enter leaves it out'],
   ['2', 'middle', ''],
   ['3', 'high', ''],
   ['q', 'finish', 'q: finish'],

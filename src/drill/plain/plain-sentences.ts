@@ -96,7 +96,9 @@ function questions(was: DrillView | null, { rating, buttons, note }: DrillView):
       })
       .join(', ');
   if (rating.timing === null)
-    return asked === null ? [`When did you release? ${answers(TIMING_FEELS)}.`] : [];
+    return asked === null
+      ? [`When did you release? ${answers(TIMING_FEELS)}; Enter leaves it out.`]
+      : [];
   if (rating.amount === null)
     return asked?.timing === rating.timing ? [] : [`How much pressure? ${answers(AMOUNT_FEELS)}.`];
   if (asked?.amount === rating.amount) return [];

@@ -69,6 +69,25 @@ describe('the road between two zones', () => {
     expect(nextS).toBeCloseTo(restFromS, 9);
   });
 
+  test('an answer that is waited for has the whole road, and does not lengthen it', () => {
+    const fresh = started(1);
+    const setup = { ...fresh.setup, ratingWaitS: 60 };
+    const { model } = driven({ ...fresh, asksRating: true, setup });
+    const asked = restOf(model)!;
+    // 3.9 s of the road are driven by the drill itself.
+    expect(asked.nextS - model.atS).toBeCloseTo(20 - 3.9, 1);
+    expect(asked.revealAtS).toBe(asked.nextS);
+    const keys = ['low', 'high'] as const;
+    const answered = keys.reduce((fed: Fed, action) => say(fed, { kind: 'key', action }), {
+      model,
+      effects: [],
+    });
+    const { revealAtS, restFromS, nextS } = restOf(answered.model)!;
+    expect(nextS).toBe(asked.nextS);
+    expect(revealAtS - model.atS).toBeCloseTo(2.5, 1);
+    expect(restFromS - revealAtS).toBeCloseTo(2.5, 9);
+  });
+
   test('space comes sooner', () => {
     const { model } = driven(started(1));
     const next = say({ model, effects: [] }, { kind: 'key', action: 'next' }).model;
