@@ -4,9 +4,9 @@ import { join } from 'node:path';
 import { Problem } from '../problem.ts';
 import { nearest } from '../profile/nearest.ts';
 import { problemOfFile } from '../profile/profile-problem.ts';
+import { LogReader } from '../trace/log/log-reader.ts';
 import { LogRefused, type LogSummary, type LogWish } from '../trace/log/log-settings.ts';
 import type { LoggedZone } from '../trace/log/logged-zone.ts';
-import { LogReader } from '../trace/log/read-log.ts';
 import {
   headLine,
   type ImportedTrace,

@@ -2,7 +2,7 @@ import type { ProfilePlace, ProfileProblem } from '../profile/profile-problem.ts
 import type { CsvCell } from './csv-rows.ts';
 
 /** The columns a trace may have; the first two it must have. */
-export const REP_CSV_COLUMNS = ['time_s', 'level', 'throttle', 'clutch', 'steering_deg'] as const;
+const REP_CSV_COLUMNS = ['time_s', 'level', 'throttle', 'clutch', 'steering_deg'] as const;
 const REQUIRED = 2;
 
 export type RepCsvColumn = (typeof REP_CSV_COLUMNS)[number];

@@ -2,7 +2,7 @@ import { closeSync, mkdtempSync, openSync, readSync, rmSync, writeFileSync } fro
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, bench, describe } from 'vitest';
-import { LogReader } from '../../src/trace/log/read-log.ts';
+import { LogReader } from '../../src/trace/log/log-reader.ts';
 import { csvOf, drive } from '../trace/log/driven-log.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'trace-bench-'));

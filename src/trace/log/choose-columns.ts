@@ -23,7 +23,7 @@ export interface ColumnWish {
   readonly units: ReadonlyMap<LogRole, string>;
 }
 
-export interface Choice {
+interface Choice {
   readonly chosen: readonly ChosenColumn[];
   readonly problems: readonly ProfileProblem[];
   readonly notices: readonly string[];

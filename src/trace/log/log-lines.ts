@@ -3,7 +3,7 @@ const NEWLINE = 10;
 const LONGEST_LINE = 65_536;
 
 /** Takes `bytes[from, to)`, one line without its end. */
-export type OnLine = (bytes: Uint8Array, from: number, to: number) => void;
+type OnLine = (bytes: Uint8Array, from: number, to: number) => void;
 
 /**
  * Cuts chunks of bytes into lines. Where a chunk ends within a line, its beginning is kept until the next one, so that

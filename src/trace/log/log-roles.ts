@@ -61,7 +61,7 @@ const SIGNALS: Readonly<Record<string, readonly [LogRole, string]>> = {
 };
 
 /** A role that a column's name stands for; `unit` where the name itself defines it. */
-export interface NamedRole {
+interface NamedRole {
   readonly role: LogRole;
   readonly unit: string | null;
 }

@@ -2,8 +2,8 @@ import type { ProfileProblem } from '../../profile/profile-problem.ts';
 import type { ChosenColumn, ColumnWish } from './choose-columns.ts';
 import type { DialectWish } from './log-dialect.ts';
 import type { BrakeRole } from './logged-zone.ts';
-import type { BrakeScale } from './mender.ts';
 import type { Notice } from './notices.ts';
+import type { BrakeScale } from './spike-mender.ts';
 import type { ZoneThresholds } from './zone-finder.ts';
 
 /** What the user says about a log; null leaves it to the file. */

@@ -7,10 +7,10 @@ import { nineDigits } from './nine-digits.ts';
  * The file of an imported log: JSON lines in UTF-8. The first says `{"ebbline_trace":1,...}` where it comes from, each
  * further one is a zone, the last is the summary; a file without that one was not finished. Numbers have nine digits.
  */
-export const TRACE_VERSION = 1;
+const TRACE_VERSION = 1;
 
 /** How the file names each signal, with the unit it is kept in. */
-export const SAMPLE_NAMES: Readonly<Record<LogRole, string>> = {
+const SAMPLE_NAMES: Readonly<Record<LogRole, string>> = {
   time: 'time_s',
   distance: 'distance_m',
   lap: 'lap',
