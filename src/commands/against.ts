@@ -12,6 +12,7 @@ import {
 } from '../target/derive/time-difference.ts';
 import type { ModelName } from '../target/derive/zone-model.ts';
 import type { CommandInput, OptionSpec } from './command.ts';
+import { textOption } from './option-value.ts';
 
 /** Options that ask for the time another variant or gear plan would take. */
 export const AGAINST_OPTIONS: Readonly<Record<string, OptionSpec>> = {
@@ -33,7 +34,7 @@ export const AGAINST_OPTIONS: Readonly<Record<string, OptionSpec>> = {
 };
 
 /** The other way of driving the corner; null takes what the first one has. */
-export interface Against {
+interface Against {
   readonly variant: string | null;
   readonly slowestGear: number | null;
   readonly exitM: number;
@@ -62,7 +63,7 @@ export function readAgainst(values: CommandInput['values'], model: ModelName): A
   if (model !== 'two-axle')
     throw misuse('--model', 'a point mass has no gears', 'Leave --model away to compare times.');
   return {
-    variant: typeof variant === 'string' ? variant : null,
+    variant: textOption(variant),
     slowestGear,
     exitM: exitM ?? DEFAULT_EXIT_M,
   };

@@ -1,6 +1,9 @@
 import { openExistingHistory } from '../history/open-history.ts';
 import { Problem } from '../problem.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
+import { misuseOf } from './misuse-of.ts';
+
+const misuse = misuseOf('backup');
 
 /** Copies the history to a new file. */
 export const command: Command = {
@@ -35,8 +38,4 @@ async function backup(
     history.close();
   }
   return 0;
-}
-
-function misuse(what: string, next: string): Problem {
-  return new Problem(what, { where: 'backup', next, exitCode: 2 });
 }

@@ -18,7 +18,7 @@ const NEWEST_REPS = 10;
 /** What fits on an eighth of a page. */
 const MOST_NOTES = 3;
 
-export interface BriefChoice {
+interface BriefChoice {
   readonly carFile: CarFile;
   /** Null for the first of each sheet. */
   readonly variant: string | null;

@@ -9,13 +9,16 @@ import { nearest } from '../profile/nearest.ts';
 import { findCar } from './car-files.ts';
 import { CORNER_FILES, findCorner } from './corner-files.ts';
 import { EVENT_FILES, findEvent } from './event-files.ts';
+import { misuseOf } from './misuse-of.ts';
 import { isPath, profileIds, readProfileText } from './profile-files.ts';
+
+const misuse = misuseOf('brief');
 
 /** One page holds no more. */
 const MOST_CORNERS = 8;
 
 /** A corner of a brief with the car that drives it. */
-export interface BriefZone {
+interface BriefZone {
   readonly sheet: CornerSheet;
   readonly carFile: CarFile;
   /** Null for the sheet's first. */
@@ -33,7 +36,7 @@ export interface BriefSubject {
 }
 
 /** What the command line says beside the names; null for nothing. */
-export interface BriefWish {
+interface BriefWish {
   readonly car: string | null;
   readonly variant: string | null;
 }
@@ -119,8 +122,4 @@ async function cornersBrief(
     zones: sheets.map((sheet) => ({ sheet, carFile, variant })),
     event: null,
   };
-}
-
-function misuse(what: string, next: string): Problem {
-  return new Problem(what, { where: 'brief', next, exitCode: 2 });
 }

@@ -1,7 +1,6 @@
 import { localDate } from '../consistency/local-date.ts';
 import type { ZonedInstant } from '../consistency/zoned-instant.ts';
 import { openExistingHistory } from '../history/open-history.ts';
-import { Problem } from '../problem.ts';
 import type { Brief } from '../report/brief/brief.ts';
 import { briefCorner } from '../report/brief/brief-corner.ts';
 import { briefHtml } from '../report/brief/brief-html.ts';
@@ -12,8 +11,12 @@ import { CAUTIONS } from '../screens/cautions.ts';
 import { briefSource } from './brief-source.ts';
 import { type BriefSubject, briefSubject } from './brief-subject.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
+import { misuseOf } from './misuse-of.ts';
+import { textOption } from './option-value.ts';
 import { writeNewFile } from './write-new-file.ts';
 import { zonedNow } from './zoned-now.ts';
+
+const misuse = misuseOf('brief');
 
 const FORMATS: Readonly<Record<string, (brief: Brief) => string>> = {
   text: briefText,
@@ -59,12 +62,12 @@ export async function brief(
 ): Promise<number> {
   const write = formatOf(values.format);
   const today = localDate(now);
-  const wish = { car: textOf(values.car), variant: textOf(values.variant) };
+  const wish = { car: textOption(values.car), variant: textOption(values.variant) };
   const subject = await briefSubject(positionals, wish, today, context.dataDir);
   const history = openExistingHistory(context.dataDir);
   try {
     if (history !== null && history.notice !== null) context.err(`ebbline: ${history.notice}\n`);
-    const driver = textOf(values.driver);
+    const driver = textOption(values.driver);
     const sources = subject.zones.map(({ sheet, carFile, variant }) =>
       briefSource(sheet, { carFile, variant, driver }, history),
     );
@@ -78,7 +81,7 @@ export async function brief(
       values.json === true
         ? `${JSON.stringify({ ...eventOf(subject), ...briefJson(sources) })}\n`
         : write(page);
-    await put(text, textOf(values.out), context);
+    await put(text, textOption(values.out), context);
   } finally {
     history?.close();
   }
@@ -103,19 +106,11 @@ async function put(text: string, path: string | null, context: CommandContext): 
 }
 
 function formatOf(value: OptionValue): (brief: Brief) => string {
-  const name = textOf(value) ?? 'text';
+  const name = textOption(value) ?? 'text';
   const write = Object.hasOwn(FORMATS, name) ? FORMATS[name] : undefined;
   if (write !== undefined) return write;
   throw misuse(
     `there is no format ${JSON.stringify(name)}`,
     `Say one of: ${Object.keys(FORMATS).join(', ')}.`,
   );
-}
-
-function textOf(value: OptionValue): string | null {
-  return typeof value === 'string' ? value : null;
-}
-
-function misuse(what: string, next: string): Problem {
-  return new Problem(what, { where: 'brief', next, exitCode: 2 });
 }

@@ -4,8 +4,9 @@ import { buildCar } from '../car/build-car.ts';
 import { type CornerFit, fitCorner } from '../corner/fit/fit-corner.ts';
 import { fitJson } from '../corner/fit/fit-json.ts';
 import { fitSignals, type NotFitted } from '../corner/fit/fit-signals.ts';
-import { type FitWish, fitZone } from '../corner/fit/fit-zone.ts';
+import { fitZone } from '../corner/fit/fit-zone.ts';
 import { fittedSheetText } from '../corner/fit/fitted-sheet.ts';
+import type { FitWish } from '../corner/fit/zone-facts.ts';
 import { Problem } from '../problem.ts';
 import { zoneKeys } from '../score/zone-keys.ts';
 import { fitCarOf } from '../target/derive/fit-car-of.ts';
@@ -15,14 +16,17 @@ import type { ImportedTrace } from '../trace/log/zone-lines.ts';
 import { zoneRecord } from '../trace/log/zone-record.ts';
 import { radiansFromDegrees } from '../units.ts';
 import { findCar } from './car-files.ts';
-import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
+import type { Command, CommandContext, CommandInput } from './command.ts';
 import { fitLines } from './corner-fit-text.ts';
+import { misuseOf } from './misuse-of.ts';
+import { textOption } from './option-value.ts';
 import { withSchemaPlace } from './schema-place.ts';
 import { readTrace } from './trace-files.ts';
 import { writeNewFile } from './write-new-file.ts';
 import { zonesNamed } from './zones-named.ts';
 
 const NAME = 'corner fit';
+const misuse = misuseOf(NAME);
 const LONGEST_NAME = 40;
 
 /** Makes a corner sheet from logged braking zones. */
@@ -64,16 +68,16 @@ export const command: Command = {
 async function fit(input: CommandInput, context: CommandContext): Promise<number> {
   const { positionals, values } = input;
   if (positionals.length > 0) throw misuse(`${positionals[0]} belongs to no option`);
-  const wanted = text(values.trace);
+  const wanted = textOption(values.trace);
   if (wanted === null)
     throw misuse('no --trace given', 'Name an imported log: `ebbline trace zones` lists them.');
   const trace = await readTrace(wanted, context.dataDir);
   const found = await fittedCorner(input, trace, context);
-  const name = text(values.name) ?? usualName(trace, found);
+  const name = textOption(values.name) ?? usualName(trace, found);
   if (name.trim() === '' || [...name].length > LONGEST_NAME || /[\p{Cc}\u2028\u2029]/u.test(name))
     throw misuse(`--name is ${JSON.stringify(name)}`, `Give 1 to ${LONGEST_NAME} characters.`);
   const sheet = fittedSheetText(found, trace.name, name);
-  const out = text(values.out);
+  const out = textOption(values.out);
   if (out !== null) {
     await mkdir(dirname(out), { recursive: true });
     await writeNewFile(out, withSchemaPlace(sheet, out), 'corner sheet');
@@ -112,7 +116,7 @@ async function fittedCorner(
       'no --zone given',
       `Name one or more of its ${trace.zones.length} that are the same corner, like --zone 3: ebbline trace zones ${trace.name}`,
     );
-  const car = text(values.car);
+  const car = textOption(values.car);
   const carFile = car === null ? null : await findCar(car, dataDir);
   const wish: FitWish = {
     car: carFile === null ? null : fitCarOf(buildCar(carFile)),
@@ -183,12 +187,4 @@ function direction({ direction: wanted }: CommandInput['values']): 'left' | 'rig
   if (wanted === undefined) return null;
   if (wanted === 'left' || wanted === 'right') return wanted;
   throw misuse(`--direction is ${JSON.stringify(wanted)}`, 'Use left or right.');
-}
-
-function misuse(what: string, next: string = `See \`ebbline ${NAME} --help\`.`): Problem {
-  return new Problem(what, { where: NAME, next, exitCode: 2 });
-}
-
-function text(value: OptionValue): string | null {
-  return typeof value === 'string' ? value : null;
 }

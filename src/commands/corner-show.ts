@@ -11,6 +11,7 @@ import { closingWords, drivenLetters } from './corner-driven.ts';
 import { findCorner } from './corner-files.ts';
 import { cornerJson } from './corner-json.ts';
 import { cornerTable } from './corner-table.ts';
+import { textOption } from './option-value.ts';
 
 const COLS = 80;
 
@@ -44,7 +45,7 @@ async function show(
       exitCode: 2,
     });
   const sheet = await findCorner(wanted, context.dataDir);
-  const variant = variantOfSheet(sheet, typeof values.variant === 'string' ? values.variant : null);
+  const variant = variantOfSheet(sheet, textOption(values.variant));
   const corner = buildCorner(sheet, variant.name);
   const driven =
     typeof values.car === 'string'

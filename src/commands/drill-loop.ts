@@ -1,26 +1,9 @@
-import {
-  EMPTY,
-  endWith,
-  filter,
-  lastValueFrom,
-  map,
-  merge,
-  type Observable,
-  takeWhile,
-  tap,
-} from 'rxjs';
+import { lastValueFrom, takeWhile, tap } from 'rxjs';
 import type { DisplaySettings } from '../drill/display/display-settings.ts';
-import type { DrillEffect, DrillMessage, FinishedRep, KeyAction } from '../drill/drill-message.ts';
+import type { DrillEffect, DrillMessage, FinishedRep } from '../drill/drill-message.ts';
 import type { DoneRep, DrillModel } from '../drill/drill-model.ts';
 import type { DrillSetup } from '../drill/drill-setup.ts';
-import type {
-  BlockSummary,
-  DeviceHealth,
-  DrillView,
-  PlanView,
-  RepLine,
-} from '../drill/drill-view.ts';
-import type { NoteKey } from '../drill/note-typing.ts';
+import type { BlockSummary, DrillView, PlanView, RepLine } from '../drill/drill-view.ts';
 import { planViewOf } from '../drill/plan/plan-view-of.ts';
 import { hasNextBlock } from '../drill/plan/planned-rep.ts';
 import { readableLines } from '../drill/rep-lines.ts';
@@ -36,9 +19,10 @@ import { scorePacedRep } from '../score/score-paced-rep.ts';
 import { scoreRep } from '../score/score-rep.ts';
 import { quantiseRecord } from '../trace/quantise-record.ts';
 import type { RepRecord } from '../trace/rep-record.ts';
+import { type DriverKeys, drillMessages, SOURCE_ENDED } from './drill-messages.ts';
 
 /** What the world does for a drill. */
-export interface DrillHooks {
+export interface DrillHooks extends DriverKeys {
   /** Writes a rep down; it has to be safe when this returns, for then the driver is told about it. */
   store(rep: FinishedRep): void;
   /** The driver has rated a rep that was given to `store`. */
@@ -55,9 +39,6 @@ export interface DrillHooks {
   onRep?(line: RepLine, rep: DoneRep): void;
   /** Once per block. */
   onSummary?(summary: BlockSummary, plan: PlanView | null): void;
-  readonly keys$?: Observable<KeyAction>;
-  /** Keys while a note is typed: those of the views that have one. */
-  readonly typed$?: Observable<NoteKey>;
   /** Nobody presses keys: goes on after first-of-day reps and through a plan, else ends after the first block. */
   readonly unattended?: boolean;
 }
@@ -75,54 +56,13 @@ export async function runDrill(
   hooks: DrillHooks,
 ): Promise<DrillModel> {
   const loop = new DrillLoop(source, setup, hooks);
-  const keys$ = (hooks.keys$ ?? EMPTY).pipe(
-    map((action): DrillMessage => ({ kind: 'key', action })),
-  );
-  const typed$ = (hooks.typed$ ?? EMPTY).pipe(map((key): DrillMessage => ({ kind: 'type', key })));
-  const messages$ = merge(
-    keys$,
-    typed$,
-    deviceMessages(source, decoder),
-    batchMessages(source, decoder),
-  );
-  const driven$ = messages$.pipe(
+  const driven$ = drillMessages(source, decoder, hooks).pipe(
     takeWhile((message): message is DrillMessage => message !== SOURCE_ENDED),
     tap((message) => loop.take(message)),
     takeWhile(() => !loop.isOver),
   );
   await lastValueFrom(driven$, { defaultValue: null });
   return loop.model;
-}
-
-const SOURCE_ENDED = null;
-/** How often the devices' health is read; their rates do not change faster than anyone can read. */
-const BATCHES_PER_HEALTH = 32;
-
-function batchMessages(
-  source: ReportSource,
-  decoder: RigDecoder,
-): Observable<DrillMessage | typeof SOURCE_ENDED> {
-  let health: readonly DeviceHealth[] = [];
-  return source.batches$.pipe(
-    map((reports, i): DrillMessage => {
-      const batch = decoder.decode(reports);
-      if (i % BATCHES_PER_HEALTH === 0) health = decoder.health();
-      return { kind: 'batch', batch, health };
-    }),
-    endWith(SOURCE_ENDED),
-  );
-}
-
-/** Devices that have no part in the rig may come and go as they like. */
-function deviceMessages(source: ReportSource, decoder: RigDecoder): Observable<DrillMessage> {
-  return source.events$.pipe(
-    tap((event) => decoder.deviceEvent(event)),
-    map(({ kind, device }) => {
-      const name = source.devices[device]?.name ?? `device ${device + 1}`;
-      return { kind: kind === 'lost' ? 'device-lost' : 'device-back', name } as const;
-    }),
-    filter(({ name }) => decoder.health().some((part) => part.name === name)),
-  );
 }
 
 function outcomeOf(

@@ -5,6 +5,7 @@ import type { CommandInput, OptionSpec } from './command.ts';
 import { driverOption } from './driver-name.ts';
 import { EVENT_OPTIONS, type EventWish, readEventWish } from './event-options.ts';
 import { LIVE_NAMES, LIVE_OPTIONS, type LiveWish, readLiveWish } from './live-options.ts';
+import { textOption } from './option-value.ts';
 
 /** Where the reports of a drill come from, as the driver asked for it. */
 export type SourceWish =
@@ -100,10 +101,7 @@ export const DRILL_OPTIONS: Readonly<Record<string, OptionSpec>> = {
 
 /** @throws Problem (exit code 2) for a value that is not one of those allowed. */
 export function readDrillOptions({ positionals, values }: CommandInput): DrillOptions {
-  const text = (name: string): string | null => {
-    const value = values[name];
-    return typeof value === 'string' ? value : null;
-  };
+  const text = (name: string): string | null => textOption(values[name]);
   if (positionals.length > 1) {
     throw wrong('drill', `${positionals.length} corners`, 'Name one corner, or `--target T`.');
   }

@@ -12,6 +12,7 @@ import { barFromPascals } from '../units.ts';
 import { findCar } from './car-files.ts';
 import type { CommandInput } from './command.ts';
 import { findCorner } from './corner-files.ts';
+import { textOption } from './option-value.ts';
 
 type Wanted = Omit<DerivedFor, 'variant'> & { readonly variant: string | null };
 
@@ -44,10 +45,10 @@ export async function findEditedCar(
 }
 
 function askedFor({ car, corner, variant }: CommandInput['values']): Wanted | null {
-  const [first, second] = [wordOf(car), wordOf(corner)];
+  const [first, second] = [textOption(car), textOption(corner)];
   if (first !== null && second !== null)
-    return { car: first, corner: second, variant: wordOf(variant) };
-  if (first === null && second === null && wordOf(variant) === null) return null;
+    return { car: first, corner: second, variant: textOption(variant) };
+  if (first === null && second === null && textOption(variant) === null) return null;
   throw new Problem('a car needs its corner and a corner its car', {
     where: 'target edit',
     next: 'Give both --car and --corner, or neither.',
@@ -95,8 +96,4 @@ export function fullScaleBar(target: Target, derived: DerivedTarget | null): num
   if (derived === null) return null;
   const { car } = derived;
   return barFromPascals(linePressuresPa(car.brakes, fullScaleForceN(target, car)).front);
-}
-
-function wordOf(value: CommandInput['values'][string]): string | null {
-  return typeof value === 'string' ? value : null;
 }

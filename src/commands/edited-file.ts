@@ -15,7 +15,7 @@ import {
 import { basename, dirname, extname, join } from 'node:path';
 
 /** What came of writing: `changed` where the file is not what was last read or written. Nothing is overwritten then. */
-export type WriteOutcome = 'written' | 'changed';
+type WriteOutcome = 'written' | 'changed';
 
 /**
  * Writes a file so that it is there whole or not at all, and only over the text that it is known to hold.

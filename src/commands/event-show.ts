@@ -14,6 +14,7 @@ import type { Command, CommandContext, CommandInput } from './command.ts';
 import { findEvent } from './event-files.ts';
 import { eventLap, type LapZone } from './event-lap.ts';
 import { oneNamed } from './one-named.ts';
+import { textOption } from './option-value.ts';
 import { textColumns } from './text-columns.ts';
 import { zonedNow } from './zoned-now.ts';
 
@@ -40,7 +41,7 @@ export async function eventShow(
 ): Promise<number> {
   const { values } = input;
   const event = await findEvent(oneNamed(input, 'event', 'event show'), context.dataDir);
-  const asked = typeof values.session === 'string' ? values.session : null;
+  const asked = textOption(values.session);
   const session = sessionOf(event, asked);
   const lap = await eventLap(event, session, null, context.dataDir);
   const daysLeft = daysBetween(localDate(now), event.date);

@@ -5,14 +5,18 @@ import type { HistorySnapshot, KeptCounts, KeptQuery } from '../history/kept.ts'
 import { openExistingHistory } from '../history/open-history.ts';
 import { Problem } from '../problem.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
+import { countedJob, type Surroundings } from './counted-job.ts';
 import { countedText } from './counted-text.ts';
 import { driverOption } from './driver-name.ts';
 import { filesToArchive } from './files-to-archive.ts';
 import { Interrupted, interruptible } from './interrupted.ts';
+import { misuseOf } from './misuse-of.ts';
 import { namesText } from './names-text.ts';
-import { ProgressLine, type ProgressOutput, STDERR_PROGRESS } from './progress-line.ts';
+import { STDERR_PROGRESS } from './progress-line.ts';
 import { sinceOption } from './since-option.ts';
 import { VERSION } from './version.ts';
+
+const misuse = misuseOf('export');
 
 /** Writes the history, or a part of it, to a new archive or spreadsheet. */
 export const command: Command = {
@@ -39,13 +43,6 @@ export const command: Command = {
       exportHistory(input, context, { output: STDERR_PROGRESS, stop, nowUtcMs: Date.now() }),
     ),
 };
-
-/** What an export or import takes from the world. */
-export interface Surroundings {
-  readonly output: ProgressOutput;
-  readonly stop: { readonly asked: boolean };
-  readonly nowUtcMs: number;
-}
 
 /** `export` with its surroundings passed in. */
 export async function exportHistory(
@@ -108,7 +105,7 @@ async function archive(
   { query, samplesCsv, around, context }: Job & { readonly context: CommandContext },
 ): Promise<Told> {
   const files = await filesToArchive(snapshot, query, context.dataDir, context.err);
-  const manifest = await counted(counts, around, (repDone) =>
+  const manifest = await countedJob(counts, around, (repDone) =>
     writeArchive(
       path,
       snapshot,
@@ -143,7 +140,7 @@ async function spreadsheet(
   { reps }: KeptCounts,
   { query, around }: Job,
 ): Promise<Told> {
-  await counted({ reps }, around, (repDone) => writeRepCsv(path, snapshot, query, repDone));
+  await countedJob({ reps }, around, (repDone) => writeRepCsv(path, snapshot, query, repDone));
   return {
     text: `Wrote ${countedText({ reps })} to ${path}: UTF-8, commas, decimal point.`,
     json: {
@@ -157,25 +154,6 @@ async function spreadsheet(
       file_count: null,
     },
   };
-}
-
-/** Shows how far a job over reps is, and ends it when asked. */
-export async function counted<T>(
-  { reps }: Pick<KeptCounts, 'reps'>,
-  { output, stop }: Pick<Surroundings, 'output' | 'stop'>,
-  job: (repDone: () => void) => Promise<T>,
-): Promise<T> {
-  const line = new ProgressLine(output, 'reps', reps);
-  let done = 0;
-  try {
-    return await job(() => {
-      done++;
-      line.show(done);
-      if (stop.asked) throw new Interrupted();
-    });
-  } finally {
-    line.end();
-  }
 }
 
 function fileOf(value: CommandInput['values'][string]): string | null {
@@ -201,8 +179,4 @@ function nothingOf({ driver, sinceUtcMs }: KeptQuery, snapshot: HistorySnapshot)
         ? 'Drive some reps with `ebbline drill`.'
         : `There are reps of: ${namesText([...drivers])}.`,
   });
-}
-
-function misuse(what: string, next: string): Problem {
-  return new Problem(what, { where: 'export', next, exitCode: 2 });
 }

@@ -22,7 +22,7 @@ import { ARCHIVED_FOLDERS } from './archived-folders.ts';
 import { type ProfileEntry, profileEntries } from './profile-entries.ts';
 
 /** Own files and bundled ones by folder, as they are before anything is taken in. */
-export type FilesHere = ReadonlyMap<string, readonly ProfileEntry[]>;
+type FilesHere = ReadonlyMap<string, readonly ProfileEntry[]>;
 
 export async function filesHere(dataDir: string): Promise<FilesHere> {
   const lists = ARCHIVED_FOLDERS.map(

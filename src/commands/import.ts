@@ -6,8 +6,8 @@ import { openExistingHistory, openHistory } from '../history/open-history.ts';
 import type { HistoryStore } from '../history/store.ts';
 import { Problem } from '../problem.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
+import { countedJob, type Surroundings } from './counted-job.ts';
 import { driverOption } from './driver-name.ts';
-import { counted, type Surroundings } from './export.ts';
 import { filesHere, filesToTakeIn, StagedFiles } from './files-to-take-in.ts';
 import { Interrupted, interruptible } from './interrupted.ts';
 import { LOCAL_DRIVER } from './local-driver.ts';
@@ -82,7 +82,7 @@ async function takeIn(
     if (existing !== null && existing.notice !== null) context.err(`ebbline: ${existing.notice}\n`);
     const tally = new MergeTally();
     const here = await filesHere(dataDir);
-    await counted(archive.manifest.counts, around, async (repDone) => {
+    await countedJob(archive.manifest.counts, around, async (repDone) => {
       const options = { driver, unnamed: LOCAL_DRIVER, repDone };
       if (isDry) {
         await filesToTakeIn(await tryArchive(archive, existing, tally, options), here, tally);

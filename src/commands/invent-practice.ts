@@ -26,7 +26,7 @@ const ABORTED_SHARE = 0.03;
 const BRISK: DrillSetup['timing'] = { countdownS: 1, holdS: 0.1, showS: 0, restS: 0.1 };
 const SKIPPED_S: number = waitedS(REP_TIMING) - waitedS(BRISK);
 
-export interface InventedDriver {
+interface InventedDriver {
   readonly preset: DriverName;
   readonly practised: Practised;
 }

@@ -3,7 +3,7 @@ import type { InventedCalendar } from '../input/virtual/invented-practices.ts';
 import type { InventedHistory } from './invent-history.ts';
 
 /** What `virtual history` tells. */
-export interface InventedSummary {
+interface InventedSummary {
   readonly practices: number;
   readonly reps: number;
   /** By what was driven. */

@@ -4,7 +4,7 @@ import { dirname } from 'node:path';
 const QUIET_MS = 800;
 
 /** What an earlier run did not save. */
-export interface Kept {
+interface Kept {
   readonly text: string;
   /** True where the file was written after it. */
   readonly fileIsNewer: boolean;

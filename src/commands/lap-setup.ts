@@ -10,7 +10,7 @@ import type { LapZone } from './event-lap.ts';
 import { type BuiltZone, buildZone, known, type PlanCircumstances } from './planned-setup.ts';
 
 /** The laps of an event, built. */
-export interface BuiltLaps {
+interface BuiltLaps {
   readonly subject: EventSubject;
   readonly zones: readonly BuiltZone[];
   /** The same array where the out-lap is driven like the others. */

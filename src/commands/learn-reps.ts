@@ -14,7 +14,7 @@ import { findCorner } from './corner-files.ts';
 import type { Chosen } from './learn-zones.ts';
 import { findTarget } from './target-files.ts';
 
-export interface RepsWish {
+interface RepsWish {
   /** Id of a target or a corner. */
   readonly name: string;
   readonly driver: string | null;

@@ -1,5 +1,6 @@
 import { Problem } from '../problem.ts';
 import type { CommandInput, OptionSpec } from './command.ts';
+import { textOption } from './option-value.ts';
 
 /** What a drill's command line asks of the live car, checked. */
 export interface LiveWish {
@@ -43,10 +44,7 @@ export const LIVE_NAMES: readonly string[] = Object.keys(LIVE_OPTIONS);
 
 /** @throws Problem (exit code 2) for a value that is not possible */
 export function readLiveWish({ values }: CommandInput): LiveWish {
-  const text = (name: string): string | null => {
-    const value = values[name];
-    return typeof value === 'string' ? value : null;
-  };
+  const text = (name: string): string | null => textOption(values[name]);
   return {
     corner: text('corner'),
     car: text('car'),

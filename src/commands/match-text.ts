@@ -31,7 +31,7 @@ export function matchText(car: Car, match: PedalMatch, units: CarUnits): string 
 const RULE = `Common practice, without a source, calls a pedal good when its peak is within ${CLOSE_LBF} to ${FAIR_LBF} lbf (${newtonsFromLbf(CLOSE_LBF).toFixed(0)} to ${newtonsFromLbf(FAIR_LBF).toFixed(0)} N) of the car's.`;
 
 /** The drill for a foot that has to leave its own pedal. */
-export const LONG_PEDAL_COMMAND = 'ebbline drill --plan long-pedal';
+const LONG_PEDAL_COMMAND = 'ebbline drill --plan long-pedal';
 
 function longPedal({ movesOtherwise, travelM, stiffnessNpm }: PedalMatch): string[] {
   if (movesOtherwise.length > 0) {

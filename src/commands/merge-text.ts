@@ -5,7 +5,7 @@ import { countedText } from './counted-text.ts';
 import { namesText } from './names-text.ts';
 
 /** An archive that was taken in, or would be. */
-export interface Merged {
+interface Merged {
   readonly path: string;
   readonly manifest: Manifest;
   readonly isDry: boolean;

@@ -1,5 +1,5 @@
 import { median } from '../consistency/median.ts';
-import type { Comparison } from '../drill/compare/compare-sides.ts';
+import type { Comparison } from '../drill/compare/comparison.ts';
 import type { LoggedZone } from '../trace/log/logged-zone.ts';
 import type { ImportedTrace } from '../trace/log/zone-lines.ts';
 import { zoneSpeeds } from '../trace/log/zone-speeds.ts';

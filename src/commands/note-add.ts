@@ -6,10 +6,13 @@ import type { Command, CommandContext, CommandInput, OptionValue } from './comma
 import { findCorner } from './corner-files.ts';
 import { driverOption } from './driver-name.ts';
 import { LOCAL_DRIVER } from './local-driver.ts';
-import { wholeOption } from './option-value.ts';
+import { misuseOf } from './misuse-of.ts';
+import { textOption, wholeOption } from './option-value.ts';
 import { isPath } from './profile-files.ts';
 import { LONGEST_TEXT } from './worded-notes.ts';
 import { zonedNow } from './zoned-now.ts';
+
+const misuse = misuseOf('note add');
 
 const MOST_GEARS = 20;
 
@@ -99,7 +102,7 @@ async function placeOf(
   { corner, variant }: CommandInput['values'],
   { dataDir }: CommandContext,
 ): Promise<Pick<NewNote, 'corner' | 'variant'>> {
-  const named = typeof variant === 'string' ? variant : null;
+  const named = textOption(variant);
   if (typeof corner !== 'string') return { corner: null, variant: named };
   if (isPath(corner)) throw misuse('--corner takes the id of a corner, not a path', IDS);
   const sheet = await findCorner(corner, dataDir);
@@ -123,8 +126,4 @@ function textOf(positionals: readonly string[]): string {
 
 function gearOf(value: OptionValue): number | null {
   return value === undefined ? null : wholeOption('--gear', value, 1, MOST_GEARS);
-}
-
-function misuse(what: string, next: string): Problem {
-  return new Problem(what, { where: 'note add', next, exitCode: 2 });
 }

@@ -22,3 +22,8 @@ export function wholeOption(
 export function weeksOption(value: OptionValue): number {
   return wholeOption('--weeks', value, 1, 5200);
 }
+
+/** The text that an option gives; null where it is not given. */
+export function textOption(value: OptionValue): string | null {
+  return typeof value === 'string' ? value : null;
+}

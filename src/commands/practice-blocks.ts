@@ -24,7 +24,7 @@ import type { RepRecord } from '../trace/rep-record.ts';
 import type { Rebuilt, StoredSubjects } from './stored-subject.ts';
 
 /** Where reps come from, and who hears how far their reading is. */
-export interface BlockSource {
+interface BlockSource {
   readonly history: HistoryStore;
   readonly subjects: StoredSubjects;
   readonly units: SpokenUnits;

@@ -5,7 +5,7 @@ import { Problem } from '../problem.ts';
 import { idOfFile } from '../profile/id-of-file.ts';
 
 /** Where a profile lies: with the program, or with the user's data. */
-export type ProfileOrigin = 'bundled' | 'own';
+type ProfileOrigin = 'bundled' | 'own';
 
 /** A file that was found in one of the two folders, not read yet. */
 export interface ProfileEntry {

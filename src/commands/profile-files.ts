@@ -6,7 +6,7 @@ import { LONGEST_PROFILE_CHARACTERS } from '../profile/profile-text.ts';
 import { PROFILE_FILE, type ProfileEntry, profileEntries } from './profile-entries.ts';
 
 /** What a file's text turned out to be. */
-export type CheckedProfile<T> =
+type CheckedProfile<T> =
   | { readonly kind: 'read'; readonly value: T }
   | { readonly kind: 'refused'; readonly problems: readonly ProfileProblem[] };
 

@@ -9,13 +9,16 @@ import { type Picture, pictureFile } from '../report/picture/picture.ts';
 import { practicePage, practicePictures } from '../report/review/practice-page.ts';
 import { practiceReviewJson, weeksReviewJson } from '../report/review/review-json.ts';
 import { weeksPage, weeksPictures } from '../report/review/weeks-page.ts';
-import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
+import type { Command, CommandContext, CommandInput } from './command.ts';
 import { findPractice } from './find-practice.ts';
-import { weeksOption } from './option-value.ts';
+import { misuseOf } from './misuse-of.ts';
+import { textOption, weeksOption } from './option-value.ts';
 import { practiceReview } from './practice-review.ts';
 import { weeksReview } from './weeks-review.ts';
 import { writeNewFile } from './write-new-file.ts';
 import { zonedNow } from './zoned-now.ts';
+
+const misuse = misuseOf('report');
 
 /** Writes the page on which a coach reviews a practice, or some weeks. */
 export const command: Command = {
@@ -50,7 +53,7 @@ export async function report(
   const [name, ...more] = positionals;
   if (more.length > 0) throw misuse('it takes one name', 'Leave out the others.');
   const weeks = values.weeks === undefined ? null : weeksOption(values.weeks);
-  const [out, folder] = [textOf(values.out), textOf(values.svg)];
+  const [out, folder] = [textOption(values.out), textOption(values.svg)];
   if (out === null && folder === null && values.json !== true)
     throw misuse('there is nothing to write', 'Add --out FILE.html, --svg DIR or --json.');
   const history = openExistingHistory(context.dataDir);
@@ -61,7 +64,7 @@ export async function report(
     });
   try {
     if (history.notice !== null) context.err(`ebbline: ${history.notice}\n`);
-    const driver = textOf(values.driver);
+    const driver = textOption(values.driver);
     const made =
       weeks === null
         ? await ofPractice(history, name, driver, context)
@@ -134,12 +137,4 @@ async function writePictures(
   for (const picture of pictures)
     await writeNewFile(join(folder, `${picture.id}.svg`), pictureFile(picture), 'picture');
   err(`${pictures.length} pictures written to ${folder}.\n`);
-}
-
-function textOf(value: OptionValue): string | null {
-  return typeof value === 'string' ? value : null;
-}
-
-function misuse(what: string, next: string): Problem {
-  return new Problem(what, { where: 'report', next, exitCode: 2 });
 }

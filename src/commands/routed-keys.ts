@@ -26,7 +26,7 @@ const DRILL_KEYS: ReadonlySet<string> = new Set<ScreenAction>([
 ]);
 
 /** The keys of a drill: what they ask for, or what they type. */
-export interface RoutedKeys {
+interface RoutedKeys {
   readonly keys$: Observable<KeyAction>;
   readonly typed$: Observable<NoteKey>;
 }

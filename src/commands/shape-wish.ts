@@ -1,7 +1,10 @@
-import { Problem } from '../problem.ts';
 import type { ReleaseShape } from '../target/release-shape.ts';
 import type { ShapedKnot, ShapeWish } from '../target/shaped-file.ts';
 import type { CommandInput, OptionSpec } from './command.ts';
+import { misuseOf } from './misuse-of.ts';
+import { textOption } from './option-value.ts';
+
+const misuse = misuseOf('target shape');
 
 type Values = CommandInput['values'];
 
@@ -64,9 +67,9 @@ export function shapeWish(values: Values): ShapeWish {
   const needed = (name: string): number => number(name) ?? missing(name);
   const bleed = number(`bleed-${unit}`);
   return {
-    name: textOf(values.name) ?? 'My corner',
-    cornerType: textOf(values['corner-type']) ?? 'corner',
-    advice: textOf(values.advice),
+    name: textOption(values.name) ?? 'My corner',
+    cornerType: textOption(values['corner-type']) ?? 'corner',
+    advice: textOption(values.advice),
     distance:
       unit === 's'
         ? null
@@ -92,7 +95,7 @@ export function shapeWish(values: Values): ShapeWish {
 }
 
 function shapeOf({ shape }: Values): ReleaseShape['kind'] {
-  const wanted = textOf(shape) ?? 'linear';
+  const wanted = textOption(shape) ?? 'linear';
   const found = Object.keys(SHAPES).find((name) => name === wanted);
   if (found !== undefined) return found as ReleaseShape['kind'];
   throw misuse(
@@ -138,7 +141,7 @@ function knotsOf(values: Values, shape: ReleaseShape['kind']): readonly ShapedKn
 }
 
 function numberOf(values: Values, name: string): number | null {
-  const text = textOf(values[name]);
+  const text = textOption(values[name]);
   if (text === null) return null;
   const value = text.trim() === '' ? Number.NaN : Number(text);
   if (Number.isFinite(value)) return value;
@@ -147,12 +150,4 @@ function numberOf(values: Values, name: string): number | null {
 
 function missing(name: string): never {
   throw misuse(`--${name} is missing`, `Add --${name}; \`ebbline target shape --help\` says more.`);
-}
-
-function misuse(what: string, next: string): Problem {
-  return new Problem(what, { where: 'target shape', next, exitCode: 2 });
-}
-
-function textOf(value: Values[string]): string | null {
-  return typeof value === 'string' ? value : null;
 }

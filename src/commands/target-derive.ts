@@ -1,7 +1,6 @@
 import { buildCar } from '../car/build-car.ts';
 import { buildCorner, variantOfSheet } from '../corner/build-corner.ts';
 import { withinFullScale } from '../live/within-full-scale.ts';
-import { Problem } from '../problem.ts';
 import { lookOf } from '../screens/look.ts';
 import { type DerivedTarget, deriveTarget } from '../target/derive/derive-target.ts';
 import { targetFileText } from '../target/derive/target-file-text.ts';
@@ -15,11 +14,14 @@ import { AGAINST_OPTIONS, type Compared, compare, readAgainst } from './against.
 import { findCar } from './car-files.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
 import { findCorner } from './corner-files.ts';
+import { misuseOf } from './misuse-of.ts';
+import { textOption } from './option-value.ts';
 import { withSchemaPlace } from './schema-place.ts';
 import { TARGET_PICTURES, type TargetPicture, targetPicture } from './target-picture.ts';
 import { writeNewFile } from './write-new-file.ts';
 
 const NAME = 'target derive';
+const misuse = misuseOf(NAME);
 const MODELS: readonly [ModelName, ...ModelName[]] = ['two-axle', 'point-mass'];
 
 /** Derives the target that follows from a car and a corner. */
@@ -63,12 +65,12 @@ async function derive(
   const picture = oneOf(TARGET_PICTURES, 'picture', values.picture);
   const carFile = await findCar(named(values, 'car'), context.dataDir);
   const sheet = await findCorner(named(values, 'corner'), context.dataDir);
-  const variant = text(values.variant);
+  const variant = textOption(values.variant);
   const against = readAgainst(values, model);
   const car = buildCar(carFile, variantOfSheet(sheet, variant).car);
   const derived = deriveTarget(car, buildCorner(sheet, variant), model);
   const compared = against === null ? null : compare(derived, { carFile, sheet, against });
-  const out = text(values.out);
+  const out = textOption(values.out);
   if (out !== null) {
     await writeNewFile(out, withSchemaPlace(fileText(derived, sheet.advice), out), 'target');
     context.err(`Written to ${out}.\n`);
@@ -119,7 +121,7 @@ function oneOf<Name extends string>(
   kind: string,
   value: OptionValue,
 ): Name {
-  const wanted = text(value) ?? names[0];
+  const wanted = textOption(value) ?? names[0];
   const found = names.find((name) => name === wanted);
   if (found !== undefined) return found;
   const next = `Use ${names.slice(0, -1).join(', ')} or ${names.at(-1)}.`;
@@ -127,16 +129,8 @@ function oneOf<Name extends string>(
 }
 
 function named(values: CommandInput['values'], option: 'car' | 'corner'): string {
-  const value = text(values[option]);
+  const value = textOption(values[option]);
   if (value !== null) return value;
   const next = `Add --${option} with an id or a path; \`ebbline ${option} list\` lists ids.`;
   throw misuse(`no ${option} named`, next);
-}
-
-function misuse(what: string, next = `See \`ebbline ${NAME} --help\`.`): Problem {
-  return new Problem(what, { where: NAME, next, exitCode: 2 });
-}
-
-function text(value: OptionValue): string | null {
-  return typeof value === 'string' ? value : null;
 }

@@ -3,6 +3,7 @@ import type { Command, CommandContext, CommandInput } from './command.ts';
 import { findEditedCar } from './edited-car.ts';
 import { findEdited } from './edited-source.ts';
 import { oneNamed } from './one-named.ts';
+import { textOption } from './option-value.ts';
 
 const NAME = 'target edit';
 
@@ -26,7 +27,7 @@ export const command: Command = {
 
 async function edit(input: CommandInput, context: CommandContext): Promise<number> {
   const named = oneNamed(input, 'target', NAME);
-  const out = typeof input.values.out === 'string' ? input.values.out : null;
+  const out = textOption(input.values.out);
   const source = await findEdited(named, out, context.dataDir);
   const found = await findEditedCar(input.values, source.now.text, context.dataDir);
   requireTerminal(context);

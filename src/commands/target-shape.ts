@@ -8,6 +8,7 @@ import { targetJson } from '../target/target-json.ts';
 import { targetTable } from '../target/target-table.ts';
 import { trackWarnings } from '../target/trackability.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
+import { textOption } from './option-value.ts';
 import { withSchemaPlace } from './schema-place.ts';
 import { SHAPE_OPTIONS, shapeWish } from './shape-wish.ts';
 import { targetDrawing } from './target-drawing.ts';
@@ -43,7 +44,7 @@ async function shape(
       next: `See \`ebbline ${NAME} --help\`.`,
       exitCode: 2,
     });
-  const out = typeof values.out === 'string' ? values.out : null;
+  const out = textOption(values.out);
   const text = shapedFileText(shapeWish(values));
   const target = shaped(text, out ?? 'shape.yaml');
   if (out !== null) await writeNewFile(out, withSchemaPlace(text, out), 'target');

@@ -1,28 +1,21 @@
-import { type Comparison, compareSides, type TooFew } from '../drill/compare/compare-sides.ts';
-import type { UncomparedRep } from '../drill/compare/compared-rep.ts';
+import { compareSides, type TooFew } from '../drill/compare/compare-sides.ts';
 import { comparisonJson } from '../drill/compare/comparison-json.ts';
-import {
-  carrySentences,
-  comparisonTable,
-  forceSentences,
-} from '../drill/compare/comparison-lines.ts';
 import { LEAST_CURVES } from '../drill/diagnosis/mean-curve.ts';
 import { Problem } from '../problem.ts';
-import { wrapText } from '../screens/write-text.ts';
 import type { LoggedZone } from '../trace/log/logged-zone.ts';
 import type { ImportedTrace } from '../trace/log/zone-lines.ts';
 import { zoneRecord } from '../trace/log/zone-record.ts';
 import { barFromPascals } from '../units.ts';
-import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
-import { type RigSide, type RigWish, rigSide } from './compare-reps.ts';
+import type { Command, CommandContext, CommandInput } from './command.ts';
+import { type Compared, comparePage, leftOut } from './compare-page.ts';
+import { type RigWish, rigSide } from './compare-reps.ts';
 import { notCompared } from './not-compared.ts';
-import { weeksOption } from './option-value.ts';
+import { textOption, weeksOption } from './option-value.ts';
 import { readTrace } from './trace-files.ts';
-import { brakeText, FULL_SCALE_OPTION, fullScaleOf, givenFullScale } from './trace-full-scale.ts';
+import { FULL_SCALE_OPTION, fullScaleOf, givenFullScale } from './trace-full-scale.ts';
 import { zonesNamed } from './zones-named.ts';
 
 const NAME = 'trace compare';
-const COLS = 80;
 const USUAL_WEEKS = 4;
 
 /** Holds logged braking zones against reps on the rig. */
@@ -77,21 +70,12 @@ async function compare(input: CommandInput, context: CommandContext): Promise<nu
     fullScale,
   });
   if ('kind' in found) throw tooFew(found, trace, zones);
-  const said = { trace, zones, side, found, isWhole: values.zone === undefined };
-  context.out(values.json === true ? json(said) : page(said, fullScale));
+  const said: Compared = { trace, zones, side, found, isWhole: values.zone === undefined };
+  context.out(values.json === true ? json(said) : comparePage(said, fullScale));
   return 0;
 }
 
-interface Said {
-  readonly trace: ImportedTrace;
-  readonly zones: readonly LoggedZone[];
-  readonly side: RigSide;
-  readonly found: Comparison;
-  /** No zones were named. */
-  readonly isWhole: boolean;
-}
-
-function json({ trace, zones, side, found }: Said): string {
+function json({ trace, zones, side, found }: Compared): string {
   const { brake } = trace.summary;
   const of = { trace: trace.name, target: side.target.id, target_version: side.target.version };
   const levelOne = found.force.levelOneInCar;
@@ -112,51 +96,6 @@ function json({ trace, zones, side, found }: Said): string {
 }
 
 const isPressure = (brake: string): boolean => brake === 'brake-front' || brake === 'brake-rear';
-
-function page({ trace, zones, side, found, isWhole }: Said, fullScale: number | null): string {
-  const { brake } = trace.summary;
-  const text = (value: number): string => brakeText(brake, value);
-  const given = fullScale === null ? null : text(fullScale);
-  const sentences = [
-    ...forceSentences(found.force, text(found.force.levelOneInCar), given),
-    ...leftOut('zone', found.uncomparedCar),
-    ...leftOut('rep', found.uncomparedRig),
-    ...side.cautions.map((caution) => `Caution: ${caution}`),
-    ...(isWhole
-      ? [
-          `Caution: all ${zones.length} zones of the log are taken for one corner; name them with --zone.`,
-        ]
-      : []),
-    'Carried over: the whole interval is inside the corridor. Did not: it is no chance and more than the corridor.',
-  ];
-  const lines = [
-    `${trace.name} against the rig: ${side.target.name}`,
-    ...wrapText(`${found.car.length} logged zones, ${found.rig.length} ${side.words}`, COLS),
-    '',
-    ...carrySentences(found).flatMap((sentence) => wrapText(sentence, COLS)),
-    '',
-    ...comparisonTable(found),
-    '',
-    ...sentences.flatMap((sentence) => wrapText(sentence, COLS)),
-    'Not compared:',
-    ...notCompared(trace, zones, side, found).flatMap((what) =>
-      wrapText(what, COLS - 2).map((line, i) => (i === 0 ? `- ${line}` : `  ${line}`)),
-    ),
-  ];
-  return lines.map((line) => `${line}\n`).join('');
-}
-
-const MOST_LISTED = 4;
-
-function leftOut(noun: string, reps: readonly UncomparedRep[]): string[] {
-  if (reps.length === 0) return [];
-  const listed = reps
-    .slice(0, MOST_LISTED)
-    .map(({ number, reason }) => `${noun} ${number}: ${reason}`)
-    .join('; ');
-  const more = reps.length - MOST_LISTED;
-  return [`Left out: ${listed}${more > 0 ? ` and ${more} more` : ''}.`];
-}
 
 /** The largest value of the brake in the zones: up to it no level is cut. */
 function hardestOf(zones: readonly LoggedZone[], { summary: { brake } }: ImportedTrace): number {
@@ -182,12 +121,12 @@ function tooFew(few: TooFew, { name }: ImportedTrace, zones: readonly LoggedZone
 }
 
 function wishOf(values: CommandInput['values']): RigWish {
-  const [target, corner] = [textOf(values.target), textOf(values.corner)];
+  const [target, corner] = [textOption(values.target), textOption(values.corner)];
   if ((target === null) === (corner === null))
     throw misuse(target === null ? 'nothing to compare with' : '--target and --corner together');
   return {
     subject: target === null ? { kind: 'corner', name: corner! } : { kind: 'target', name: target },
-    driver: textOf(values.driver),
+    driver: textOption(values.driver),
     weeks: values.weeks === undefined ? USUAL_WEEKS : weeksOption(values.weeks),
   };
 }
@@ -197,8 +136,4 @@ function misuse(
   next = `Name all: ebbline ${NAME} NAME --zone N,N,N --target T`,
 ): Problem {
   return new Problem(what, { where: NAME, next, exitCode: 2 });
-}
-
-function textOf(value: OptionValue): string | null {
-  return typeof value === 'string' ? value : null;
 }

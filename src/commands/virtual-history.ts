@@ -11,7 +11,7 @@ import type { Command, CommandContext, CommandInput, OptionValue } from './comma
 import { type InventedHistory, inventHistory } from './invent-history.ts';
 import { inventedProgramme } from './invented-programme.ts';
 import { inventedSummary, inventedSummaryText } from './invented-summary.ts';
-import { notPossible, wholeOption } from './option-value.ts';
+import { notPossible, textOption, wholeOption } from './option-value.ts';
 import { type ProgressOutput, STDERR_PROGRESS } from './progress-line.ts';
 
 const ZONE = 'Europe/Berlin';
@@ -84,7 +84,7 @@ export async function virtualHistory(
   const seed = wholeOption('--seed', values.seed ?? '1', 0, 2 ** 31 - 1);
   const preset = abilityOf(values.ability);
   const span = spanOf(values, weeks, now);
-  const programme = await inventedProgramme(textOf(values.target), context.dataDir);
+  const programme = await inventedProgramme(textOption(values.target), context.dataDir);
   const isMixed = values.target === undefined;
   const calendar = upTo(inventedCalendar(weeks, seed, span.from, ZONE, isMixed), span.untilUtcMs);
   const store = openHistory(context.dataDir);
@@ -122,10 +122,6 @@ function abilityOf(value: OptionValue): DriverName {
   throw notPossible('--ability', JSON.stringify(value), `Say ${DRIVER_NAMES.join(', ')}.`);
 }
 
-function textOf(value: OptionValue): string | null {
-  return typeof value === 'string' ? value : null;
-}
-
 /** From which day on practices are planned, and before which instant they have to begin. */
 function spanOf(
   { from, to }: CommandInput['values'],
@@ -142,7 +138,7 @@ function spanOf(
 }
 
 function dayOf(option: string, value: OptionValue): string {
-  const day = textOf(value) ?? '';
+  const day = textOption(value) ?? '';
   const midnight = Date.parse(`${day}T00:00:00Z`);
   const isDay = /^\d{4}-\d{2}-\d{2}$/.test(day) && !Number.isNaN(midnight);
   if (isDay && localDate({ utcMs: midnight, offsetMin: 0 }) === day) return day;

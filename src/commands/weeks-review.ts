@@ -12,7 +12,7 @@ import { latestSpread } from './latest-spread.ts';
 import { reviewNote } from './practice-review.ts';
 import { wordedNotes } from './worded-notes.ts';
 
-export interface WeeksChoice {
+interface WeeksChoice {
   /** The reader's local date. */
   readonly today: string;
   readonly weeks: number;

@@ -21,7 +21,7 @@ export function whatIsDrilled(
 }
 
 /** The live car as this rig drives it. */
-export function livePlan(
+function livePlan(
   { car, sheet, variant, notes }: Extract<ZoneSubject, { kind: 'car' }>,
   { stintS, callShare }: StintWish,
   rig: Rig,

@@ -3,7 +3,7 @@ import { access, stat } from 'node:fs/promises';
 import { dirname } from 'node:path';
 
 /** The two questions to the file system. */
-export interface FolderPorts {
+interface FolderPorts {
   stat(path: string): Promise<{ isDirectory(): boolean }>;
   access(path: string, mode: number): Promise<void>;
 }

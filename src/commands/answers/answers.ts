@@ -39,7 +39,10 @@ const ANSWERS: Readonly<Record<string, Load>> = {
   'target list': from(targets, (module) => module.TARGET_LIST_ANSWER),
   'target show': from(targets, (module) => module.TARGET_SHOW_ANSWER),
   'target shape': from(targets, (module) => module.TARGET_SHAPE_ANSWER),
-  'target derive': from(targets, (module) => module.TARGET_DERIVE_ANSWER),
+  'target derive': from(
+    () => import('./target-derive-answer.ts'),
+    (module) => module.TARGET_DERIVE_ANSWER,
+  ),
   'target learn': from(targets, (module) => module.TARGET_LEARN_ANSWER),
   'target check': from(profiles, (module) => module.PROFILE_CHECK_ANSWER),
   progress: from(

@@ -14,7 +14,7 @@ import {
 } from './answer-parts.ts';
 import type { AnswerFields, AnswerSchema } from './answer-schema.ts';
 import { DIAGNOSIS_ANSWER } from './diagnosis-answer.ts';
-import { SERIES_LIST } from './progress-answer.ts';
+import { SERIES_LIST } from './series-answer.ts';
 import { LIVE_NAMES } from './shared-answers.ts';
 
 const REP = object('One rep', {

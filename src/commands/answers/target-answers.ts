@@ -7,12 +7,10 @@ import {
   oneOfWords,
   orNull,
   text,
-  texts,
   wholes,
 } from './answer-parts.ts';
 import type { AnswerFields, AnswerSchema } from './answer-schema.ts';
 import { profileListAnswer } from './profile-answers.ts';
-import { LEFT_OUT_ANSWER, LIVE_NAMES } from './shared-answers.ts';
 
 const NAMES: AnswerFields = {
   id: text('id of the target'),
@@ -114,135 +112,3 @@ export const TARGET_LEARN_ANSWER: AnswerSchema = object('A target that was learn
   }),
   ...WRITTEN_TO,
 });
-
-const POINT: AnswerFields = numbers({
-  distance_m: 'distance before the slowest point',
-  time_s: 'time from the brake point',
-  speed_mps: 'speed',
-  level: 'level of the brake',
-  pressure_front_bar: 'line pressure, front',
-  pedal_force_N: 'pedal force',
-});
-
-const keyPoint = (what: string): AnswerSchema => object(what, POINT);
-
-const DOWNSHIFT = object('One downshift', {
-  ...wholes({ from_gear: 'gear before', to_gear: 'gear after' }),
-  ...numbers({ distance_m: 'where, before the slowest point' }),
-  ...numbersOrNull({ earliest_distance_m: 'earliest safe place' }),
-  ...numbers({
-    speed_mps: 'speed there',
-    engine_rpm: 'revs after it',
-    rear_utilization: 'use of the rear axle',
-    rear_margin: 'what the rear axle has left',
-  }),
-  safe: { type: 'boolean', description: 'neither over-rev nor a rear axle that lets go' },
-});
-
-const BUMP = object('One bump', {
-  ...numbers({
-    distance_m: 'where, before the slowest point',
-    length_m: 'how long',
-    load_loss_share: 'share of the load that is lost on it',
-  }),
-  ...numbersOrNull({
-    rear_utilization: 'use of the rear axle',
-    rear_margin: 'what the rear axle has left',
-  }),
-  ...numbers({ ease_share: 'share of the level to take off' }),
-});
-
-const PARTS: AnswerFields = numbers({
-  straight_s: 'straight before the brake point',
-  braking_s: 'braking zone',
-  corner_exit_s: 'slowest point to the end of the corner',
-  exit_straight_s: 'straight after it',
-  total_s: 'all of it',
-  shifting_s: 'of that in upshifts',
-});
-
-const driven = (what: string): AnswerSchema =>
-  object(what, {
-    ...PARTS,
-    ...numbers({ exit_speed_mps: 'speed at the end' }),
-    upshifts: list(
-      'in driving order',
-      object('One upshift', {
-        ...wholes({ from_gear: 'gear before', to_gear: 'gear after' }),
-        ...numbers({ speed_mps: 'speed there' }),
-      }),
-    ),
-  });
-
-const TIME_DIFFERENCE = orNull(
-  object('With --against-gear or --against-variant: the same road driven two ways', {
-    against_variant: text('variant of the other'),
-    ...wholes({ against_slowest_gear: 'gear of the other at the slowest point' }),
-    ...numbers({
-      length_m: 'length of the road compared',
-      from_before_apex_m: 'where it begins, before the apex',
-      to_after_apex_m: 'where it ends, after the apex',
-    }),
-    this: driven('This one, part by part'),
-    other: driven('The other, part by part'),
-    ...numbers({ difference_s: 'this less the other, negative is quicker' }),
-    difference: object('This less the other, part by part', PARTS),
-    exit_left_out: texts('what the exit leaves out'),
-  }),
-);
-
-export const TARGET_DERIVE_ANSWER: AnswerSchema = object(
-  'The target that follows from a car and a corner: lists over distance, and what stands along it',
-  {
-    ...LIVE_NAMES,
-    model: oneOfWords('model of the car', 'two-axle', 'point-mass'),
-    ...columns({
-      distance_m: 'distance before the slowest point',
-      time_s: 'time from the brake point',
-      speed_mps: 'speed',
-      level: 'level of the brake',
-      pressure_front_bar: 'line pressure, front',
-      pressure_rear_bar: 'line pressure, rear',
-      pedal_force_N: 'pedal force',
-      steering_deg: 'steering at the wheel, left positive',
-      accel_x_mps2: 'acceleration ahead, braking negative (ISO 8855)',
-      accel_y_mps2: 'acceleration to the left (ISO 8855)',
-      front_utilization: 'use of the front axle',
-      rear_utilization: 'use of the rear axle',
-    }),
-    limiter: texts('what limits at each place: an axle, or the foot'),
-    ...columns({ gear: 'gear at each place' }),
-    key_points: object('Key points', {
-      brake_point: keyPoint('Brake point'),
-      peak: keyPoint('Peak'),
-      start_of_release: keyPoint('Start of release'),
-      turn_in: keyPoint('Turn-in'),
-      apex: keyPoint('Apex'),
-      slowest: keyPoint('Slowest point'),
-    }),
-    lock_order: object('Which axle would lock first', {
-      first_axle: oneOfWords('that axle', 'front', 'rear'),
-      ...numbersOrNull({ margin_g: 'how much more braking the other axle would take' }),
-      ...numbers({ turns_at_g: 'deceleration at which the order turns' }),
-    }),
-    straight_bleed: object('Pressure let off on the straight as downforce falls', {
-      ...numbers({
-        from_distance_m: 'where it begins',
-        to_distance_m: 'where it ends',
-        pressure_front_bar: 'how much, front line',
-        level: 'how much',
-      }),
-    }),
-    downshifts: list('in driving order', DOWNSHIFT),
-    bumps: list('in driving order', BUMP),
-    ...numbers({
-      too_fast_mps: 'what the slowest point is over its limit',
-      duration_s: 'brake point to slowest point',
-      rises_again_level: 'how far the level rises again in the release',
-      foot_loss_s: 'time that a foot loses which can only let go so quickly',
-      full_scale_pedal_force_N: 'pedal force that is level 1',
-    }),
-    left_out: LEFT_OUT_ANSWER,
-    time_difference: TIME_DIFFERENCE,
-  },
-);

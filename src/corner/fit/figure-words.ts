@@ -2,7 +2,7 @@ import { degreesFromRadians, kmhFromMetresPerSecond } from '../../units.ts';
 import type { Figure } from './zone-fit.ts';
 
 /** How a figure is written: as data, and for people. */
-export interface FigureWords {
+interface FigureWords {
   readonly label: string;
   /** Field name in JSON, which ends in its unit. */
   readonly field: string;

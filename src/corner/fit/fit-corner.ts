@@ -30,7 +30,7 @@ export interface CornerFit {
 }
 
 /** What somebody says who knows the corner; null leaves it to the log. */
-export interface SaidOfCorner {
+interface SaidOfCorner {
   readonly direction: 'left' | 'right' | null;
   readonly turnRad: number | null;
 }

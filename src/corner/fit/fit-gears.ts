@@ -1,7 +1,7 @@
 import { type FitSignals, placeAt } from './fit-signals.ts';
 
 /** Gears through a zone as logged. */
-export interface FitGears {
+interface FitGears {
   readonly approach: number;
   readonly slowest: number;
   /** Where each lower gear is first logged, on the zone's places, in driving order. */

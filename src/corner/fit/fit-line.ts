@@ -4,8 +4,8 @@ import { type RoughLine, roughLine } from './rough-line.ts';
 import type { TurningSignal } from './turning-signal.ts';
 
 /** How the entry was driven; constant is an arc from turn-in on, without a transition. */
-export const ENTRY_KINDS = ['smooth-apex', 'clothoid', 'constant'] as const;
-export type EntryKind = (typeof ENTRY_KINDS)[number];
+const ENTRY_KINDS = ['smooth-apex', 'clothoid', 'constant'] as const;
+type EntryKind = (typeof ENTRY_KINDS)[number];
 
 /** One bend fitted to a turning signal; places as the signal's. */
 export interface FittedLine {
@@ -23,7 +23,7 @@ export interface FittedLine {
   readonly turnsBack: boolean;
 }
 
-export interface LineFitWish {
+interface LineFitWish {
   readonly slowestM: number;
   /** An entry no longer than this is none: the line is constant. */
   readonly shortestM: number;

@@ -1,5 +1,5 @@
 /** Value and slope of a noisy signal at a moment. */
-export interface LocalValue {
+interface LocalValue {
   readonly value: number;
   /** Per second. */
   readonly slope: number;

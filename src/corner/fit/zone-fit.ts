@@ -8,6 +8,18 @@ export interface Found {
   readonly rule: string;
 }
 
+export const measured = (value: number, rule: string): Found => ({
+  value,
+  basis: 'measured',
+  rule,
+});
+export const estimated = (value: number, rule: string): Found => ({
+  value,
+  basis: 'estimated',
+  rule,
+});
+export const assumed = (value: number, rule: string): Found => ({ value, basis: 'assumed', rule });
+
 export const FIGURES = [
   'approachSpeedMps',
   'brakePointM',
@@ -31,10 +43,13 @@ export const FIGURES = [
  */
 export type Figure = (typeof FIGURES)[number];
 
-/** What one zone says about its corner. A figure that nothing can be said of is not there. */
+/** A figure that nothing can be said of is not there. */
+export type Figures = Readonly<Partial<Record<Figure, Found>>>;
+
+/** What one zone says about its corner. */
 export interface ZoneFit {
   readonly number: number;
-  readonly figures: Readonly<Partial<Record<Figure, Found>>>;
+  readonly figures: Figures;
   readonly entry: EntryFound;
   /** Positive to the left; null where no signal says. */
   readonly direction: 'left' | 'right' | null;

@@ -1,8 +1,8 @@
 import type { Interval } from '../../consistency/interval.ts';
 import type { MedianShift } from '../../consistency/summary/median-shift.ts';
 import { meanCurve } from '../diagnosis/mean-curve.ts';
-import type { Comparison } from './compare-sides.ts';
 import type { ComparedRep } from './compared-rep.ts';
+import type { Comparison } from './comparison.ts';
 
 /** A comparison as `--json` prints it: levels 0..1 of the rig's full scale, all differences in the car less on the rig. */
 export function comparisonJson({

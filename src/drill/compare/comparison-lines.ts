@@ -1,12 +1,7 @@
 import type { MedianShift } from '../../consistency/summary/median-shift.ts';
 import type { BrakePhase } from '../diagnosis/block-grid.ts';
 import { signed, tenths } from '../diagnosis/phase-rows.ts';
-import type {
-  CarryVerdict,
-  Comparison,
-  ForceComparison,
-  PhaseComparison,
-} from './compare-sides.ts';
+import type { CarryVerdict, Comparison, ForceComparison, PhaseComparison } from './comparison.ts';
 
 /** What carried over and what did not, in words; each part only where there is something to say. */
 export function carrySentences({ phases, points }: Comparison): readonly string[] {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type Comparison, compareSides } from '../../../src/drill/compare/compare-sides.ts';
+import { compareSides } from '../../../src/drill/compare/compare-sides.ts';
+import type { Comparison } from '../../../src/drill/compare/comparison.ts';
 import { carrySentences, comparisonTable } from '../../../src/drill/compare/comparison-lines.ts';
 import { readTarget } from '../../../src/target/read-target.ts';
 import type { RepRecord } from '../../../src/trace/rep-record.ts';
