@@ -1,5 +1,5 @@
 /** Exit codes a problem may end the program with: 1 failed, 2 wrong usage. */
-export type ProblemExitCode = 1 | 2;
+type ProblemExitCode = 1 | 2;
 
 /**
  * A failure the user can do something about. Every error that reaches the terminal is one of these: what went

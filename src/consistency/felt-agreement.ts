@@ -24,7 +24,7 @@ export interface FeltAgreement {
  * About twenty judgements in three categories, two times the square of their number, make the standard error of
  * weighted kappa hold (Cicchetti and Fleiss 1977, Applied Psychological Measurement 1:195; Cicchetti 1981, 5:101).
  */
-export const REPS_FOR_AGREEMENT = 20;
+const REPS_FOR_AGREEMENT = 20;
 
 /**
  * Agreement of the driver's own ratings with the measurement, beyond chance: weighted kappa with linear weights, so

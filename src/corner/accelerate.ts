@@ -31,7 +31,7 @@ export interface ForwardPass {
   readonly stepM: number;
 }
 
-export interface DrivenStretch {
+interface DrivenStretch {
   /** In driving order, the first at the start and the last at the end of the pass. */
   readonly points: readonly DrivePoint[];
   readonly upshifts: readonly Upshift[];

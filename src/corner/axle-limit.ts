@@ -8,7 +8,7 @@ import type { TwoAxleCar } from './two-axle.ts';
  * Largest force along the whole car, N, before one axle leaves its friction ellipse, from the load and the lateral force
  * it has without that force, and the braking of the engine on both axles.
  */
-export type AxleLimit = (loadN: number, acrossN: number, engineN: number) => number;
+type AxleLimit = (loadN: number, acrossN: number, engineN: number) => number;
 
 /** One axle as the solver takes it. */
 interface Axle {

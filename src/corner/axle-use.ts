@@ -5,7 +5,7 @@ import { brakeSplitIn, type Road, type TwoAxleCar } from './two-axle.ts';
 import { wheelForces } from './wheel-forces.ts';
 
 /** A car somewhere on the path, doing something. */
-export interface Doing {
+interface Doing {
   readonly sM: number;
   readonly speedMps: number;
   /** Friction brakes of both axles at the road, N. */

@@ -47,7 +47,7 @@ export interface GearsFile {
   readonly shifts_before_apex_m?: readonly number[];
 }
 
-export interface BumpFile {
+interface BumpFile {
   readonly before_apex_m: number;
   readonly length_m: number;
   readonly load_loss_share: number;

@@ -9,7 +9,7 @@ export interface RoadValue {
   readonly ratio: number;
 }
 
-export interface SheetBump {
+interface SheetBump {
   /** Where the bump starts. */
   readonly beforeApexM: number;
   readonly lengthM: number;

@@ -9,7 +9,7 @@ import type { CornerSheet } from './corner-sheet.ts';
 import { sheetOfFile } from './sheet-of-file.ts';
 
 /** A corner sheet, or everything that is wrong with its file. */
-export type CornerReading =
+type CornerReading =
   | { readonly kind: 'read'; readonly sheet: CornerSheet }
   | { readonly kind: 'refused'; readonly problems: readonly ProfileProblem[] };
 

@@ -12,7 +12,7 @@ import {
 import type { Line } from './line.ts';
 import { readCornerSheet } from './read-corner-sheet.ts';
 
-export interface FiveNumberOptions {
+interface FiveNumberOptions {
   readonly name: string;
   readonly direction: 'left' | 'right';
   /** Friction taken for the car. */

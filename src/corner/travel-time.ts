@@ -1,5 +1,5 @@
 /** One end of a stretch of road. */
-export interface StretchEnd {
+interface StretchEnd {
   readonly speedMps: number;
   /** Positive when slowing. */
   readonly decelerationMps2: number;

@@ -7,7 +7,7 @@ const BEFORE_S = 0.05;
 const AFTER_S = 0.25;
 
 /** A stretch of a rep: samples `from` to `to` (exclusive) of a track that held `held` at `startS`. */
-export interface Stretch {
+interface Stretch {
   readonly track: Track;
   readonly from: number;
   readonly to: number;

@@ -3,7 +3,7 @@ import type { Target } from '../target/target.ts';
 import type { Track } from '../trace/track.ts';
 
 /** Hysteresis that tells the start of braking from a resting foot and from noise; absolute levels. */
-export interface OnsetRule {
+interface OnsetRule {
   readonly highLevel: number;
   readonly lowLevel: number;
 }
@@ -42,7 +42,7 @@ export function startOnsetSearch(
   return { rule, aboveLowS: above(rule.lowLevel), aboveHighS: above(rule.highLevel) };
 }
 
-export interface OnsetProgress {
+interface OnsetProgress {
   readonly search: OnsetSearch;
   /** When the onset is certain; the onset itself is `search.aboveLowS`. Null while nothing was found. */
   readonly foundAtS: number | null;

@@ -17,13 +17,13 @@ import { targetOf } from './target-of.ts';
 const LIVE_LEAD_S = LEAD_IN_S + ARM_S;
 
 /** Why a rep does not count, in the history's words and in the driver's. */
-export interface VoidReason {
+interface VoidReason {
   readonly voided: 'aborted' | 'device lost';
   readonly reason: string;
 }
 
 /** The rep under way. */
-export function currentTag(model: DrillModel): RepTag {
+function currentTag(model: DrillModel): RepTag {
   const { block, attempts, feedback } = model;
   return {
     number: attempts + 1,

@@ -7,8 +7,8 @@ export interface SelfRating {
 /** From too small to too large, as the keys 1, 2 and 3 stand. */
 export const TIMING_FEELS = ['early', 'right', 'late'] as const;
 export const AMOUNT_FEELS = ['light', 'right', 'heavy'] as const;
-export type TimingFeel = (typeof TIMING_FEELS)[number];
-export type AmountFeel = (typeof AMOUNT_FEELS)[number];
+type TimingFeel = (typeof TIMING_FEELS)[number];
+type AmountFeel = (typeof AMOUNT_FEELS)[number];
 
 /** A rating that is being given: null for what was not said yet. */
 export interface RatingUnderWay {

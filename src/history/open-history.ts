@@ -15,7 +15,7 @@ import { syncFolder } from './sync-folder.ts';
 const DATABASE = 'history.sqlite';
 const JOURNAL = 'history.jsonl';
 
-export interface OpenHistoryOptions {
+interface OpenHistoryOptions {
   /** The SQLite libraries to try, in this order; with none of them the history is a journal. */
   readonly drivers?: readonly SqlDriverLoader[];
 }

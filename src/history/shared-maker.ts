@@ -14,7 +14,7 @@ export interface CountedRep
 }
 
 /** Makes of a rep what it shares with others. */
-export type SharedMaker = (practice: StoredPractice, rep: CountedRep) => SharedMeasure;
+type SharedMaker = (practice: StoredPractice, rep: CountedRep) => SharedMeasure;
 
 /**
  * Looks at reps one after the other. The day is that of the start of the practice; day and conditions are made once

@@ -19,7 +19,7 @@ export interface ProfileText {
 
 /** No profile that a person writes comes near these; beyond them a parser can run out of time or memory. */
 export const LONGEST_PROFILE_CHARACTERS = 64_000;
-export const DEEPEST_PROFILE_BRACKETS = 32;
+const DEEPEST_PROFILE_BRACKETS = 32;
 
 const START: ProfilePlace = { line: 1, column: 1 };
 const MOST_SYNTAX_PROBLEMS = 5;

@@ -6,7 +6,7 @@ import type { Schema } from './schema.ts';
 import { schemaProblems } from './schema-problems.ts';
 
 /** What came of reading a profile: a value that fits the schema, or the problems, and never both. */
-export type ProfileReading<T> =
+type ProfileReading<T> =
   | {
       readonly kind: 'read';
       readonly value: T;

@@ -7,7 +7,7 @@ import { expectation, type Schema } from './schema.ts';
 import { validatorOf } from './validator-of.ts';
 
 /** What a schema minds about a value. */
-export interface SchemaProblems {
+interface SchemaProblems {
   readonly problems: readonly ProfileProblem[];
   /** True where numbers and groups are all as they should be, so that rules over them make sense. */
   readonly bearRules: boolean;

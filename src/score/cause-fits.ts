@@ -1,7 +1,7 @@
 import { evaluateModel, type ReleaseData, type ReleaseModel } from './release-model.ts';
 
 /** What may differ from the target, each alone or together. */
-export interface FreeParameters {
+interface FreeParameters {
   readonly timing: boolean;
   readonly rate: boolean;
   readonly amount: boolean;

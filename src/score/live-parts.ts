@@ -17,7 +17,7 @@ export interface LiveErrors extends ScoredErrors {
 }
 
 /** The parts of a version 2 score. */
-export type LiveParts = Required<ScoreParts>;
+type LiveParts = Required<ScoreParts>;
 
 /**
  * The parts of version 1 with three differences.

@@ -10,7 +10,7 @@ import { steeringMeasures } from './steering-measures.ts';
 import { type Stretch, stretchesOf } from './stretches.ts';
 
 /** Starts of release of rep and followed target by the one estimator, seconds from the cue. */
-export interface ReleaseStarts {
+interface ReleaseStarts {
   readonly ownS: number | null;
   readonly followedS: number | null;
 }

@@ -8,7 +8,7 @@ export interface OneEuroTuning {
 }
 
 /** For levels 0..1: about 4 ms of lag on a release of 80 % per second. */
-export const DISPLAY_TUNING: OneEuroTuning = { minCutoffHz: 5, beta: 10, speedCutoffHz: 1 };
+const DISPLAY_TUNING: OneEuroTuning = { minCutoffHz: 5, beta: 10, speedCutoffHz: 1 };
 
 /** Where the filter stands; a value, so that it can be folded. */
 export interface OneEuroState {

@@ -5,7 +5,7 @@ import type { RepRecord } from '../trace/rep-record.ts';
 import { EMPTY_TRACK, type Track } from '../trace/track.ts';
 
 /** The place on the target over seconds since the target's zero, both ways. Before zero they are the same. */
-export interface PacedClock {
+interface PacedClock {
   placeAt(timeS: number): number;
   /** When the place is first reached. */
   timeOf(placeS: number): number;

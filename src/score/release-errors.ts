@@ -3,7 +3,7 @@ import { RATE_HZ } from './scoring-filter.ts';
 import type { TargetReference } from './target-reference.ts';
 
 /** How far a release was from its target over the release window. */
-export interface ReleaseErrors {
+interface ReleaseErrors {
   readonly releaseErrorLevel: number;
   readonly averageErrorLevel: number;
   /** Share of the window inside the corridor. */

@@ -5,7 +5,7 @@ import { type PooledSpread, pooledSpread } from './pooled-spread.ts';
 import { type Verdict, verdict } from './verdict.ts';
 
 /** Spread of one period. */
-export interface PeriodSpread {
+interface PeriodSpread {
   /** Null where no practice has two reps. */
   readonly deviation: number | null;
   readonly interval: Interval | null;

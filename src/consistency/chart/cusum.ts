@@ -6,7 +6,7 @@ export interface CusumPoint {
 }
 
 /** In the unit of the values. */
-export interface CusumOptions {
+interface CusumOptions {
   readonly centre: number;
   /** Slack: half of the change that matters, usually half a deviation. */
   readonly slack: number;

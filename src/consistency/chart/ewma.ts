@@ -6,7 +6,7 @@ export interface EwmaPoint {
 }
 
 /** How a chart of weighted means is drawn; the centre and the deviation come from the baseline. */
-export interface EwmaOptions {
+interface EwmaOptions {
   readonly centre: number;
   readonly deviation: number;
   /** Weight of the newest value, 0..1. */

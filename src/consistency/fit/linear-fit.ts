@@ -1,7 +1,7 @@
 import { inverseDiagonal, solveLeastSquares } from './qr.ts';
 
 /** A sum of columns, each times its coefficient, nearest to the values in the sense of least squares. */
-export interface LinearFit {
+interface LinearFit {
   readonly coefficients: readonly number[];
   readonly standardErrors: readonly number[];
   readonly residualSquares: number;

@@ -13,7 +13,7 @@ import {
 import { standardErrors } from './standard-errors.ts';
 
 /** One curve through the points: plateau + gain times what is left of it. */
-export interface PracticeFit {
+interface PracticeFit {
   readonly family: PracticeFamily;
   /** Where the curve ends if practice goes on; of the constant its value. */
   readonly plateau: number;
@@ -43,7 +43,7 @@ export interface PracticeCurve {
 /** Below this difference of the information criteria nothing is decided (Burnham and Anderson 2002, 2.6). */
 const CLEAR_DIFFERENCE = 2;
 /** Of 20 points with common noise one fitted plateau in seven is far off; of 12 one in three, of 8 two in three. */
-export const POINTS_FOR_PLATEAU = 20;
+const POINTS_FOR_PLATEAU = 20;
 /** Fewest that the correction of the criterion allows for three parameters. */
 const LEAST_POINTS = 6;
 

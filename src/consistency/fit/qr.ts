@@ -2,7 +2,7 @@
 export type Columns = readonly Float64Array[];
 
 /** The solution of a least-squares problem. */
-export interface QrSolution {
+interface QrSolution {
   readonly solution: Float64Array;
   /** Upper triangle R of the decomposition as its columns: its inverse gives the standard errors. */
   readonly triangle: Columns;

@@ -1,7 +1,7 @@
 import { median } from '../median.ts';
 
 /** Makes the median deviation of a normal distribution its standard deviation: 1 over its third quartile. */
-export const NORMAL_CONSISTENCY = 1.482602218505602;
+const NORMAL_CONSISTENCY = 1.482602218505602;
 
 /**
  * Median distance from the median, times 1.4826 so that it estimates the standard deviation of a normal distribution

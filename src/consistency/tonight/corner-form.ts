@@ -60,7 +60,7 @@ export function cornerForm(name: string, measures: readonly RepMeasure[]): Corne
  * reps were worse by, nothing where it is not known. Our own rule, no source: sums of levels, because each is lost in the
  * same release. Null where median or spread have too few reps.
  */
-export function expectedErrorLevel({
+function expectedErrorLevel({
   releaseErrorLevel,
   spreadLevel,
   firstOfDayLossLevel,

@@ -1,7 +1,7 @@
 import type { CornerForm } from './corner-form.ts';
 
 /** How many corners an evening has room for. */
-export const TONIGHT = 3;
+const TONIGHT = 3;
 /** Expected errors that lie in the same step are a tie: no figure is known better than this, as a level. */
 const STEP_LEVEL = 0.005;
 

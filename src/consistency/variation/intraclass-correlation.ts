@@ -5,7 +5,7 @@ import { mean } from '../mean.ts';
  * between rows. The first number of a name says the model (1: one-way; 2: columns drawn at random, agreement;
  * 3: fixed columns, consistency), `Mean` that it is of the mean of all columns.
  */
-export interface IntraclassCorrelation {
+interface IntraclassCorrelation {
   readonly oneWay: number;
   readonly agreement: number;
   readonly consistency: number;

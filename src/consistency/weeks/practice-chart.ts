@@ -45,7 +45,7 @@ export interface PracticeChart {
 }
 
 /** Ten practices of at least eight reps: from fewer the limits are off by a third and more. */
-export const BASELINE_PRACTICES = 10;
+const BASELINE_PRACTICES = 10;
 
 /** The weight of the newest practice and the reach of the limits in deviations; slack and limit of the sums, likewise. */
 export const CHART_RULES: {

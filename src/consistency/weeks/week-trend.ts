@@ -5,7 +5,7 @@ import { type MannKendall, mannKendall } from '../trend/mann-kendall.ts';
 import { type TheilSen, theilSen } from '../trend/theil-sen.ts';
 
 /** A value of one week. */
-export interface WeekPoint {
+interface WeekPoint {
   readonly monday: string;
   readonly value: number;
 }
@@ -27,9 +27,9 @@ export interface WeekTrend {
 }
 
 /** Of four weeks in order, chance alone puts 8 in 100 into one of the two steepest orders. */
-export const WEEKS_FOR_TREND = 5;
+const WEEKS_FOR_TREND = 5;
 /** A year: longer ago says nothing of whether it still gets better. */
-export const MOST_WEEKS = 52;
+const MOST_WEEKS = 52;
 const WEEK_MS = 7 * 86_400_000;
 
 /**

@@ -6,7 +6,7 @@ import type { BlockGrid, BrakePhase } from './block-grid.ts';
 import type { MeasuredRep } from './diagnosed-rep.ts';
 
 /** What was different in one phase. */
-export interface Difference {
+interface Difference {
   readonly kind: Exclude<CauseKind, 'shape'>;
   /** Timing and rate in seconds, positive is late and slow; amount as a share, positive is heavy. */
   readonly size: number;
@@ -20,7 +20,7 @@ export interface PhaseCause extends Difference {
 }
 
 /** Single reps are named wrongly too often. */
-export const LEAST_SHARED = 3;
+const LEAST_SHARED = 3;
 
 /** @returns null unless at least three reps share a difference */
 export function phaseCause(
@@ -45,7 +45,7 @@ export function phaseCause(
  * What was different in one phase of one rep: of timing, rate and amount the one that moved the level most on
  * average. Null where none of them moved it by more than the corridor.
  */
-export function phaseDifference(
+function phaseDifference(
   phase: BrakePhase,
   { outcome, curve }: Pick<MeasuredRep, 'outcome' | 'curve'>,
   grid: BlockGrid,

@@ -17,7 +17,7 @@ export type LatestSpread =
   | { readonly kind: 'none'; readonly reason: string };
 
 /** A phase and the root of the mean squared spread along it; null for a phase of no length. */
-export interface PhaseSpread {
+interface PhaseSpread {
   readonly phase: BrakePhase;
   readonly level: number | null;
 }

@@ -12,7 +12,7 @@ export interface EventSession {
 }
 
 /** Road from the slowest point of a zone to the brake point of the next, as the file has it. */
-export type ZoneGap =
+type ZoneGap =
   | { readonly kind: 'seconds'; readonly gapS: number }
   | { readonly kind: 'metres'; readonly gapM: number };
 

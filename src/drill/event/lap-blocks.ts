@@ -2,7 +2,7 @@ import type { PracticeBlock } from '../plan/practice-blocks.ts';
 import type { RepPhase } from '../plan/practice-plan.ts';
 
 /** What is known of the laps when they begin. */
-export interface LapStart<Zone> {
+interface LapStart<Zone> {
   /** In lap order. */
   readonly zones: readonly Zone[];
   /** The first lap of the day without a target; null where no such lap is due. */

@@ -1,13 +1,13 @@
 import type { PlannedPractice } from '../plan/planned-practice.ts';
 
 /** Where a rep is in the laps, both from 1. */
-export interface LapPlace {
+interface LapPlace {
   readonly lap: number;
   readonly zone: number;
 }
 
 /** The lap and the zone of a rep. @param place of the rep in its block, from 1 */
-export function lapPlace(
+function lapPlace(
   { blocks }: Pick<PlannedPractice, 'blocks'>,
   zones: number,
   block: number,

@@ -10,7 +10,7 @@ import { brokenEventRules } from './event-rules.ts';
 import { EVENT_SCHEMA } from './event-schema.ts';
 
 /** An event, or everything that is wrong with its file. */
-export type EventReading =
+type EventReading =
   | { readonly kind: 'read'; readonly event: CircuitEvent }
   | { readonly kind: 'refused'; readonly problems: readonly ProfileProblem[] };
 

@@ -40,7 +40,7 @@ function lanes(of: (lane: keyof OwnLanes) => SampleLog): OwnLanes {
 }
 
 /** Moments of the drive, seconds from the cue; null while they have not come. */
-export interface DriveMarks {
+interface DriveMarks {
   /** The target's slowest point is passed. */
   readonly slowestAtS: number | null;
   readonly stoppedAtS: number | null;

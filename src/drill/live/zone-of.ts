@@ -9,7 +9,7 @@ import { type DerivedTarget, deriveTarget } from '../../target/derive/derive-tar
 import type { LivePlan } from './live-plan.ts';
 
 /** What a zone is made of. */
-export type ZoneParts = Pick<LivePlan, 'car' | 'sheet' | 'variant' | 'controls'>;
+type ZoneParts = Pick<LivePlan, 'car' | 'sheet' | 'variant' | 'controls'>;
 
 /**
  * The braking zone of one rep.

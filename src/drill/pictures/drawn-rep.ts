@@ -16,7 +16,7 @@ export interface DrawnRep {
 }
 
 /** A rep that has ended; `zone` and `drive` are null in a drill over time. */
-export interface EndedRep {
+interface EndedRep {
   readonly record: RepRecord;
   readonly zone: LiveZone | null;
   readonly drive: RepDrive | null;

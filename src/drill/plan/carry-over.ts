@@ -1,7 +1,7 @@
 import { isoWeek } from '../../consistency/iso-week.ts';
 
 /** Something that could be checked, and the driver's local date on which it was last driven; null for never. */
-export interface LeftAlone<Zone> {
+interface LeftAlone<Zone> {
   readonly zone: Zone;
   readonly lastDay: string | null;
 }

@@ -1,7 +1,7 @@
 import { mean } from '../../consistency/mean.ts';
 
 /** How many reps are compared at each end. */
-export const FATIGUE_REPS = 10;
+const FATIGUE_REPS = 10;
 
 /**
  * Reps in a row after each of which the limit is passed, before the driver is told. Of forty fresh reps of a zone 15 in

@@ -9,7 +9,7 @@ import type { PracticeZone } from './planned-practice.ts';
 import type { HardReps } from './practice-plan.ts';
 
 /** What was done on one zone in this practice. */
-export interface ZoneProgress {
+interface ZoneProgress {
   readonly reps: number;
   /** Shown reps of the blocks without a hidden one since. */
   readonly shownInARow: number;

@@ -49,10 +49,7 @@ function pacedWords(block: PracticeBlock<PracticeZone>): string {
 }
 
 /** What a block is for. */
-export function blockWords({
-  phase,
-  order,
-}: Pick<PracticeBlock<unknown>, 'phase' | 'order'>): string {
+function blockWords({ phase, order }: Pick<PracticeBlock<unknown>, 'phase' | 'order'>): string {
   switch (phase) {
     case 'first-of-day':
       return 'first of the day';

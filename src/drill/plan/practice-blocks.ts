@@ -19,7 +19,7 @@ export interface PracticeBlock<Zone = PlanZone> {
 }
 
 /** What is known when a practice begins. */
-export interface PracticeStart<Zone> {
+interface PracticeStart<Zone> {
   /** What first-of-day and warm-up reps are driven on. */
   readonly first: Zone;
   /** The plan's zones as the driver may drive them today, in the plan's order. */

@@ -44,7 +44,7 @@ export interface PlannedBlock {
 }
 
 /** How often the own trace is drawn, up to a rep. */
-export interface FeedbackStage {
+interface FeedbackStage {
   /** The first rep, counted from 0, that belongs to the next stage; infinite for the last. */
   readonly untilRep: number;
   /** 0..1. */
@@ -72,7 +72,7 @@ export interface HardReps {
 }
 
 /** The check on something that was not practised this week. */
-export interface CarryOver {
+interface CarryOver {
   readonly reps: number;
   /** Tried in turn: the one that was left alone for longest. */
   readonly zones: readonly PlanZone[];

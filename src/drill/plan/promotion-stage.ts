@@ -1,7 +1,7 @@
 import type { Promotion } from './practice-plan.ts';
 
 /** What a driver is ready for: the load grows only as far as what is there already is mastered. */
-export type PromotionStage = 'over time' | 'paced by the steering' | 'live car';
+type PromotionStage = 'over time' | 'paced by the steering' | 'live car';
 
 /**
  * What comes next for a driver on a target. So many of the last hidden reps in the corridor earn a release paced by the

@@ -9,7 +9,7 @@ import { PLAN_SCHEMA } from './plan-schema.ts';
 import type { PracticePlan } from './practice-plan.ts';
 
 /** A plan, or everything that is wrong with its file. */
-export type PlanReading =
+type PlanReading =
   | { readonly kind: 'read'; readonly plan: PracticePlan }
   | { readonly kind: 'refused'; readonly problems: readonly ProfileProblem[] };
 

@@ -5,6 +5,6 @@ export function zoneName(zone: PlanZone): string {
   return zone.kind === 'target' ? zone.target : liveZoneName(zone);
 }
 
-export function liveZoneName({ corner, car, variant }: LiveCarZone): string {
+function liveZoneName({ corner, car, variant }: LiveCarZone): string {
   return `${corner} in ${car}${variant === null ? '' : `, ${variant}`}`;
 }

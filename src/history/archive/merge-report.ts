@@ -12,7 +12,7 @@ export interface MergeCounts {
 
 export type MergedKind = 'practice' | 'rep' | 'note' | 'file';
 
-export interface Conflict {
+interface Conflict {
   readonly kind: MergedKind;
   /** Identity; of a file its folder and name. */
   readonly id: string;

@@ -13,7 +13,7 @@ import { stageArchive } from './stage-archive.ts';
 import type { StageOptions } from './stage-options.ts';
 
 /** Where an archive is taken into. */
-export interface TakeInPlace {
+interface TakeInPlace {
   /** Folder of the history; made where it is missing. */
   readonly dataDir: string;
   /** Null where none was begun yet. */

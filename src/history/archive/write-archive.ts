@@ -22,7 +22,7 @@ import { samplesCsvName, samplesCsvText } from './samples-csv.ts';
 import { writeNewFile } from './write-new-file.ts';
 
 /** What goes into an archive. */
-export interface ArchiveContent {
+interface ArchiveContent {
   readonly query: KeptQuery;
   readonly files: readonly ArchivedFile[];
   /** Also a CSV file for the samples of each rep. */
@@ -32,7 +32,7 @@ export interface ArchiveContent {
 }
 
 /** Told after each rep; may throw to give up. */
-export type RepDone = () => void;
+type RepDone = () => void;
 
 /**
  * Writes an archive to a new file, as a stream: memory does not grow with the history. An archive that could not be

@@ -49,7 +49,7 @@ export function encodePack(rows: readonly MeasureRow[]): Uint8Array {
 const BLANK = 0x20;
 
 /** Null for bytes that are no pack of this format. */
-export type PackReader = (bytes: Uint8Array) => MeasurePack | null;
+type PackReader = (bytes: Uint8Array) => MeasurePack | null;
 
 /** Reads packs one after the other; those with the same kinds share them. */
 export function packReader(): PackReader {

@@ -6,7 +6,7 @@ import type { FieldLocation } from './report-field.ts';
 import { isContinuous, seriesShape } from './series-shape.ts';
 
 /** Two pedals on one field that rests in the middle. Pressed together they cancel out. */
-export interface CombinedAxis {
+interface CombinedAxis {
   readonly kind: 'combined';
   readonly field: FieldLocation;
   readonly restCounts: number;

@@ -1,4 +1,4 @@
-export type ItemKind = 'main' | 'global' | 'local' | 'reserved';
+type ItemKind = 'main' | 'global' | 'local' | 'reserved';
 
 /** One short item of a report descriptor (USB HID 1.11, 6.2.2.2). */
 export interface DescriptorItem {

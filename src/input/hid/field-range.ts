@@ -1,7 +1,7 @@
 import { type DescriptorItem, signedValue } from './descriptor-item.ts';
 import type { GlobalState } from './global-state.ts';
 
-export interface Range {
+interface Range {
   readonly min: number;
   readonly max: number;
 }

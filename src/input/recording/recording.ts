@@ -13,14 +13,14 @@ export interface RecordingHeader {
 }
 
 /** What the source gave in one slice of time. */
-export interface RecordedBatch {
+interface RecordedBatch {
   readonly kind: 'batch';
   readonly untilUs: number;
   readonly dropped: number;
   readonly reports: readonly LooseReport[];
 }
 
-export interface RecordedEvent {
+interface RecordedEvent {
   readonly kind: 'event';
   readonly event: DeviceEvent;
 }

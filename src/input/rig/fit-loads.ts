@@ -9,7 +9,7 @@ export type KnownLoad = LoadFit['loads'][number];
  * Largest residual as a share of the largest load. The corridor is 5 % of the level, and a scale must be finer than
  * what it measures: half of that.
  */
-export const WORST_RESIDUAL = 0.025;
+const WORST_RESIDUAL = 0.025;
 
 /**
  * Fits a force sensor to known loads: newtons over counts as a straight line. Two loads give the line, unchecked

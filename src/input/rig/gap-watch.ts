@@ -1,7 +1,7 @@
 import type { Gap } from '../../trace/gap.ts';
 
 /** Silence longer than this is a gap for a device that streams at rest. */
-export const GAP_US = 50_000;
+const GAP_US = 50_000;
 
 /**
  * Repeats within `GAP_US` after which a device is taken to stream at rest. A device that reports only on change never

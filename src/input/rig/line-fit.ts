@@ -1,12 +1,12 @@
 /** A straight line through points: y = intercept + slope x. */
-export interface LineFit {
+interface LineFit {
   readonly slope: number;
   readonly intercept: number;
   /** Standard deviation of the residuals, n - 2 degrees of freedom; null for two points, which any line fits. */
   readonly residual: number | null;
 }
 
-export interface Point {
+interface Point {
   readonly x: number;
   readonly y: number;
 }

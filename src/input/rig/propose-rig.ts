@@ -6,13 +6,13 @@ import { SMALLEST_SPAN_COUNTS } from './share-of-span.ts';
 import { usageRank } from './usage-rank.ts';
 
 /** A guess from what the devices say of themselves; only pressing the pedal confirms it. */
-export interface ProposedAxis extends AxisAssignment {
+interface ProposedAxis extends AxisAssignment {
   readonly status: 'unconfirmed';
   /** The field as described, for its usage's name. */
   readonly described: ReportField;
 }
 
-export interface RigProposal {
+interface RigProposal {
   /** At most one per role, in the order brake, steering, throttle, clutch. */
   readonly axes: readonly ProposedAxis[];
 }
@@ -87,6 +87,6 @@ function describedCalibration(
 }
 
 /** The place alone, without what the descriptor says beside it. */
-export function locationOf({ reportId, bitOffset, bitSize, signed }: FieldLocation): FieldLocation {
+function locationOf({ reportId, bitOffset, bitSize, signed }: FieldLocation): FieldLocation {
   return { reportId, bitOffset, bitSize, signed };
 }

@@ -10,7 +10,7 @@ import { sameDevice } from './same-device.ts';
 import { TrackBuffer } from './track-buffer.ts';
 
 /** Health of one device of the rig, with what its bytes said that they must not. */
-export interface RigDeviceReading extends DeviceReading {
+interface RigDeviceReading extends DeviceReading {
   /** Axis values outside the range the device describes; they were clamped. */
   readonly outOfRange: number;
 }

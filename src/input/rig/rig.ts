@@ -62,7 +62,7 @@ export interface Rig {
 }
 
 /** A pedal measured by hand, in SI; null where not known. */
-export interface BrakeFeel {
+interface BrakeFeel {
   /** At full scale. */
   readonly travelM: number | null;
   /** Before it resists. */

@@ -4,7 +4,7 @@ import { gaussian, type RandomSource } from '../../drill/seeded-random.ts';
 const BANDWIDTH_HZ = 2;
 /** Two equal poles lose 3 dB at the bandwidth together. */
 const POLE_HZ = BANDWIDTH_HZ / Math.sqrt(Math.SQRT2 - 1);
-export const FORCE_VARIABILITY = 0.027;
+const FORCE_VARIABILITY = 0.027;
 /** Physiological tremor lies between 8 and 12 Hz; its size here is common practice, no source. */
 const TREMOR_HZ = 9.5;
 const TREMOR_SHARE = 0.002;

@@ -18,10 +18,10 @@ export class Markup {
 const KEY: unique symbol = Symbol('markup');
 
 /** What stands in an element: strings are escaped, null is nothing. */
-export type Child = Markup | string | number | null | readonly Child[];
+type Child = Markup | string | number | null | readonly Child[];
 
 /** By name; null leaves one out, the empty string is one without a value. Numbers have at most two decimals. */
-export type Attributes = Readonly<Record<string, string | number | null>>;
+type Attributes = Readonly<Record<string, string | number | null>>;
 
 /** Elements of HTML that have no end. */
 const WITHOUT_END: ReadonlySet<string> = new Set(['input', 'meta', 'br']);

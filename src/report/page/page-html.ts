@@ -2,7 +2,7 @@ import { element, type Markup, styleElement } from '../markup/markup.ts';
 import { PAGE_STYLE } from './page-style.ts';
 
 /** The parts of a page. */
-export interface Page {
+interface Page {
   readonly title: string;
   /** Lines below the title. */
   readonly subtitle: readonly string[];

@@ -33,7 +33,7 @@ export function blockAxis({ unit, at }: Along, { left, right }: PlotBox): Axis {
   };
 }
 
-export interface BlockFoot {
+interface BlockFoot {
   readonly marks: readonly Markup[];
   readonly height: number;
 }

@@ -10,7 +10,7 @@ import { diamond, dot, ring } from './marks.ts';
 import type { DataTable, Picture } from './picture.ts';
 import { type PlotBox, plotBox } from './plot.ts';
 
-export interface ControlSubject {
+interface ControlSubject {
   readonly id: string;
   readonly title: string;
   readonly chart: PracticeChart;

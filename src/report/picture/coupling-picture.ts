@@ -12,12 +12,12 @@ import type { DataTable, Picture } from './picture.ts';
 import { plotBox } from './plot.ts';
 
 /** A rep's brake and wheel; null where no wheel was recorded. */
-export interface CoupledRep {
+interface CoupledRep {
   readonly number: number;
   readonly coupling: SteeringCoupling | null;
 }
 
-export interface CouplingSubject {
+interface CouplingSubject {
   readonly id: string;
   readonly title: string;
   readonly reps: readonly CoupledRep[];

@@ -9,7 +9,7 @@ export interface LegendEntry {
   readonly look: string;
 }
 
-export interface Legend {
+interface Legend {
   readonly marks: readonly Markup[];
   readonly height: number;
 }

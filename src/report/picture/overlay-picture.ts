@@ -10,7 +10,7 @@ import type { DataTable, Picture } from './picture.ts';
 import { plotBox } from './plot.ts';
 
 /** A block's reps as a picture needs them. */
-export interface OverlaySubject {
+interface OverlaySubject {
   readonly id: string;
   readonly title: string;
   readonly reading: string;

@@ -7,7 +7,7 @@ import { areaPath, linePath, shownPlaces } from './curves.ts';
 import type { DataTable, Picture } from './picture.ts';
 import { plotBox } from './plot.ts';
 
-export interface SpreadSubject {
+interface SpreadSubject {
   readonly id: string;
   readonly title: string;
   readonly curve: PracticeSpread;

@@ -12,7 +12,7 @@ import type { DataTable, Picture } from './picture.ts';
 import { type PlacedWeek, placedWeeks, weekRuns } from './placed-weeks.ts';
 import { type PlotBox, plotBox } from './plot.ts';
 
-export interface WeekSubject {
+interface WeekSubject {
   readonly id: string;
   readonly title: string;
   readonly reading: string;

@@ -27,7 +27,7 @@ export function repRow({
 }
 
 /** What picked reps are compared by; `-` where it is not known. */
-export interface ComparedNumber {
+interface ComparedNumber {
   readonly name: string;
   readonly text: (rep: ReviewedRep, units: SpokenUnits) => string;
 }

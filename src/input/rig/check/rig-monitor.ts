@@ -21,7 +21,7 @@ export interface RigReading {
 }
 
 /** Seconds after the first batch. */
-export interface CheckTimes {
+interface CheckTimes {
   /** Until then nothing is touched. */
   readonly restS: number;
   /** From then on nothing is touched again. */

@@ -13,7 +13,7 @@ import type { ReportSource } from '../../report-source.ts';
 import type { Rig } from '../rig.ts';
 import { RigMonitor, type RigReading } from './rig-monitor.ts';
 
-export interface WatchOptions {
+interface WatchOptions {
   /** Seconds of the source's clock to watch for. */
   readonly seconds: number;
   /** The first and the last of them, in which nothing is to be touched. */
