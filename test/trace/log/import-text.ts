@@ -1,6 +1,6 @@
+import { LogReader } from '../../../src/trace/log/log-reader.ts';
 import { LogRefused, type LogSummary, type LogWish } from '../../../src/trace/log/log-settings.ts';
 import type { LoggedZone } from '../../../src/trace/log/logged-zone.ts';
-import { LogReader } from '../../../src/trace/log/log-reader.ts';
 
 export interface Imported {
   readonly zones: readonly LoggedZone[];
