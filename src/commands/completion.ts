@@ -40,6 +40,11 @@ async function reply(words: readonly string[], context: CommandContext): Promise
       (await profileEntries(folder, dataDir ?? context.dataDir)).map(({ id }) => id),
     traceNames: async (dataDir) =>
       (await import('./trace-files.ts')).traceNames(dataDir ?? context.dataDir),
+    topics: async () =>
+      (await import('./help-topics.ts')).HELP_TOPICS.map(({ name, about }) => {
+        return { word: name, help: about };
+      }),
+    answering: async () => (await import('./answers/answers.ts')).ANSWERING,
   };
   const suggestions = await completeWords(words, CATALOGUE, names);
   context.out(suggestions.filter(isOneLine).map(suggestionLine).join(''));

@@ -33,6 +33,16 @@ describe('completion', () => {
     expect(await reply('car', 'show', 'proto')).toBe('proto-of-mine\nprototype\n');
   });
 
+  test('knows the topics of help, its commands, and those that answer in JSON', async () => {
+    const replied = async (...words: string[]): Promise<string[]> =>
+      (await reply('help', ...words)).split('\n').map((line) => line.split('\t')[0] ?? '');
+    expect(await replied('')).toEqual(expect.arrayContaining(['cautions', 'json', 'rig', 'drill']));
+    expect(await replied('json', 're')).toEqual(['report', 'rescore', '']);
+    // `rig setup` prints no answer.
+    expect(await replied('json', 'rig', '')).toEqual(['list', 'check', 'decode', '']);
+    expect(await replied('rig', 's')).toEqual(['setup', '']);
+  });
+
   test('leaves out names that a shell would read otherwise', async () => {
     for (const name of ['$(touch x).yaml', 'a b.yaml', 'a\u001b[31m.yaml', '-rf.yaml'])
       writeFileSync(join(dataDir, 'cars', name), '');

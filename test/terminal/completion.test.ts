@@ -67,6 +67,8 @@ describe('a tab', () => {
     ['ebbline drill --units=', ['metric', 'imperial']],
     ['ebbline car show proto', ['prototype']],
     ['ebbline target check m', ['mine.yaml']],
+    ['ebbline help ca', ['cautions', 'car']],
+    ['ebbline help json event s', ['show']],
   ])('in bash after %j: %j', (line, expected) => {
     expect(byBash(line)).toEqual(expected);
   });
@@ -76,6 +78,7 @@ describe('a tab', () => {
     ['ebbline drill --source virtual:c', ['virtual:club']],
     ['ebbline car show proto', ['prototype']],
     ['ebbline target check m', ['mine.yaml']],
+    ['ebbline help json event s', ['show']],
   ])('in fish after %j: %j', (line, expected) => {
     expect(byFish(line)).toEqual(expected);
   });
@@ -83,6 +86,7 @@ describe('a tab', () => {
   test.each([
     ['ebbline drill --headl', 'ess', /drill --headless/],
     ['ebbline drill --source virtual:c', 'lub', /virtual:club/],
+    ['ebbline help json event s', 'how', /event show/],
     ['ebbline rig ', 'setup', /check +-- judge the rig/],
   ])('in zsh after %j', (line, awaited, expected) => {
     expect(byZsh(line, awaited)).toMatch(expected);

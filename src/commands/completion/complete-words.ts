@@ -9,10 +9,14 @@ export interface Suggestion {
   readonly help: string;
 }
 
-/** What completion has to look up: what was named before is on disk. */
+/** What completion has to look up, on disk or in what is only loaded for it. */
 export interface NameSource {
   profileIds(folder: string, dataDir: string | null): Promise<readonly string[]>;
   traceNames(dataDir: string | null): Promise<readonly string[]>;
+  /** Topics of help. */
+  topics(): Promise<readonly Suggestion[]>;
+  /** Commands whose answer has a schema. */
+  answering(): Promise<readonly string[]>;
 }
 
 /** Stands for "a file of yours", where no name fits: the shell knows those better. */
@@ -34,6 +38,8 @@ export async function completeWords(
   const before = words.slice(0, -1);
   const entry = commandOf(before, catalogue);
   if (entry === null) return commandWords(before, typed, catalogue);
+  if (entry.name === 'help' && !typed.startsWith('-'))
+    return helpWords(before.slice(1), typed, { catalogue, names });
   const command = await entry.load();
   const options = { ...command.options, ...GLOBAL_OPTIONS };
   const suggestions = await suggest({ command, options, before, typed }, names);
@@ -139,4 +145,23 @@ function commandWords(
   return [...words]
     .map(([word, help]) => ({ word, help }))
     .filter(({ word }) => word.startsWith(typed));
+}
+
+/** A topic or a command; after `json` a command whose answer has a schema. */
+async function helpWords(
+  before: readonly string[],
+  typed: string,
+  { catalogue, names }: { readonly catalogue: Catalogue; readonly names: NameSource },
+): Promise<readonly Suggestion[]> {
+  const [first] = before;
+  if (first === 'json') {
+    const answering = await names.answering();
+    const known = catalogue.filter(({ name }) => answering.includes(name));
+    return commandWords(before.slice(1), typed, known);
+  }
+  const commands = commandWords(before, typed, catalogue);
+  if (first !== undefined) return commands;
+  const topics = (await names.topics()).filter(({ word }) => word.startsWith(typed));
+  const isTopic = (word: string): boolean => topics.some((topic) => topic.word === word);
+  return [...topics, ...commands.filter(({ word }) => !isTopic(word))];
 }

@@ -28,6 +28,7 @@ const CATALOGUE = [
   commandOf('car show', 'CAR'),
   commandOf('trace import', 'FILE.csv'),
   commandOf('trace zones', '[NAME]'),
+  commandOf('help', '[TOPIC|COMMAND|json COMMAND]'),
 ];
 
 const IDS: Readonly<Record<string, readonly string[]>> = {
@@ -40,6 +41,8 @@ const NAMES: NameSource = {
   profileIds: async (folder, dataDir) =>
     dataDir === null ? (IDS[folder] ?? []) : [`of-${dataDir}`],
   traceNames: async () => ['friday', 'saturday'],
+  topics: async () => ['drill', 'files', 'json'].map((word) => ({ word, help: `on ${word}` })),
+  answering: async () => ['drill', 'car list', 'trace zones'],
 };
 
 const words = async (line: string): Promise<readonly string[]> =>
@@ -47,7 +50,17 @@ const words = async (line: string): Promise<readonly string[]> =>
 
 describe('completion offers', () => {
   test.each([
-    ['', ['drill', 'car', 'trace']],
+    ['', ['drill', 'car', 'trace', 'help']],
+    ['help ', ['drill', 'files', 'json', 'car', 'trace', 'help']],
+    ['help c', ['car']],
+    ['help car ', ['list', 'show']],
+    ['help files ', []],
+    ['help drill ', []],
+    ['help json ', ['drill', 'car', 'trace']],
+    ['help json car ', ['list']],
+    ['help json trace z', ['zones']],
+    ['help json drill ', []],
+    ['help --v', ['--version']],
     ['c', ['car']],
     ['car ', ['list', 'show']],
     ['car s', ['show']],
