@@ -1,6 +1,7 @@
 import { setTimeout as delay } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { discoverDevices } from '../../src/input/discovery/discover-devices.ts';
+import { DeviceProcess } from '../live/device-process.ts';
 import {
   BARE_LOOP,
   type Frames,
@@ -9,14 +10,13 @@ import {
   type LoopResult,
 } from '../live/loop-process.ts';
 import { percentile } from '../live/recording.ts';
-import { UhidProcess } from '../live/uhid-process.ts';
 import { PEDALS, WHEEL } from '../live/virtual-rig.ts';
 
 const SOURCE_LOOP = new URL('./source-loop.mjs', import.meta.url);
 const ROUNDS = 3;
 const PEDAL_REPORTS = 1500;
 const SENT = 1.5 * PEDAL_REPORTS;
-const uhid = new UhidProcess();
+const uhid = new DeviceProcess();
 
 beforeAll(async () => {
   await uhid.create(PEDALS);

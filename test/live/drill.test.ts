@@ -5,21 +5,17 @@ import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { openHistory } from '../../src/history/open-history.ts';
 import { discoverDevices } from '../../src/input/discovery/discover-devices.ts';
 import type { FoundDevice } from '../../src/input/discovery/found-device.ts';
-import type { AxisAssignment, AxisRole } from '../../src/input/rig/rig.ts';
 import { saveRig } from '../../src/input/rig/rig-file.ts';
+import { assignedRig, BRAKE, LEFT_STOP, THROTTLE, WHEEL_LOCK_DEG } from './assigned-rig.ts';
+import { DeviceProcess, type Line, type Sending } from './device-process.ts';
 import { Program } from './program.ts';
-import { type Line, type Sending, UhidProcess } from './uhid-process.ts';
 import { PEDALS, type VirtualDevice, WHEEL } from './virtual-rig.ts';
-
-const BRAKE = { rest: 2000, full: 62_000 };
-const WHEEL_LOCK_DEG = 900;
-const LEFT_STOP = -32_767;
 
 /** The countdown ends 3.3 s after the foot is off, and a rep may begin up to 3 s after it. */
 const ONSET_S = 4.6;
 const PEAK_LEVEL = 0.85;
 
-const uhid = new UhidProcess();
+const uhid = new DeviceProcess();
 const dataDir = mkdtempSync(join(tmpdir(), 'drill-'));
 
 beforeAll(async () => {
@@ -46,33 +42,6 @@ function find({ product }: VirtualDevice): Promise<FoundDevice> {
   });
 }
 
-async function assign(
-  role: AxisRole,
-  { device, field }: { readonly device: VirtualDevice; readonly field: number },
-  [restCounts, fullCounts]: readonly [number, number],
-): Promise<AxisAssignment> {
-  const { layout } = device;
-  const { bit, size, start } = layout.fields[field]!;
-  return {
-    role,
-    device: (await find(device)).identity,
-    field: {
-      reportId: layout.reportId,
-      bitOffset: bit - (layout.reportId > 0 ? 8 : 0),
-      bitSize: size,
-      signed: start < 0,
-    },
-    calibration: {
-      restCounts,
-      fullCounts,
-      deadStart: 0,
-      deadEnd: 0,
-      sensor: 'force',
-      load: null,
-    },
-  };
-}
-
 /** The brake of the target `hairpin`, as its file in profiles/targets describes it. */
 function brakeLine(): Line {
   const release = Array.from({ length: 35 }, (_, i): [number, number] => {
@@ -91,8 +60,8 @@ function brakeLine(): Line {
 function playPedals(unplugS?: number): Promise<Sending> {
   const throttle: Line = [
     [0, 0],
-    [1, 4000],
-    [ONSET_S - 0.4, 4000],
+    [1, THROTTLE.full],
+    [ONSET_S - 0.4, THROTTLE.full],
     [ONSET_S - 0.1, 0],
   ];
   const points: Line[] = [brakeLine(), throttle, [[0, 0]], [[0, 0]], [[0, 0]]];
@@ -113,13 +82,8 @@ function playWheel(): Promise<Sending> {
 }
 
 test('a rep on real devices is scored and kept, and one cut by unplugging is void', async () => {
-  const axes = [
-    await assign('brake', { device: PEDALS, field: 0 }, [BRAKE.rest, BRAKE.full]),
-    await assign('throttle', { device: PEDALS, field: 1 }, [0, 4000]),
-    await assign('steering', { device: WHEEL, field: 0 }, [0, LEFT_STOP]),
-  ];
-  const rig = { axes, buttons: [], wheelLockDeg: WHEEL_LOCK_DEG, footwear: 'socks' };
-  await saveRig(dataDir, { ...rig, foot: 'left' });
+  const [pedals, wheel] = [await find(PEDALS), await find(WHEEL)];
+  await saveRig(dataDir, assignedRig(pedals.identity, wheel.identity));
   const command = ['drill', 'hairpin', '--headless', '--source', 'hid', '--reps', '1'];
   const program = new Program(...command, '--data-dir', dataDir);
   try {

@@ -32,22 +32,34 @@ export class LoopProcess {
   readonly #child: ChildProcessByStdio<Writable, Readable, null>;
   #output = '';
 
-  private constructor(program: URL, devices: readonly LoopDevice[], frames: Frames | null) {
+  private constructor(
+    program: URL,
+    devices: readonly LoopDevice[],
+    frames: Frames | null,
+    env: NodeJS.ProcessEnv,
+  ) {
     const args = [program.pathname, JSON.stringify(devices), JSON.stringify(frames)];
-    this.#child = spawn(process.execPath, args, { stdio: ['pipe', 'pipe', 'inherit'] });
+    const stdio: ['pipe', 'pipe', 'inherit'] = ['pipe', 'pipe', 'inherit'];
+    this.#child = spawn(process.execPath, args, { stdio, env: { ...process.env, ...env } });
     this.#child.stdout.on('data', (chunk: Buffer) => {
       this.#output += chunk.toString();
     });
   }
 
+  /** @param env variables beside those of this process */
   static async start(
     program: URL,
     devices: readonly LoopDevice[],
     frames: Frames | null = null,
+    env: NodeJS.ProcessEnv = {},
   ): Promise<LoopProcess> {
-    const loop = new LoopProcess(program, devices, frames);
+    const loop = new LoopProcess(program, devices, frames, env);
     await once(loop.#child.stdout, 'data');
     return loop;
+  }
+
+  get pid(): number {
+    return this.#child.pid!;
   }
 
   async finish(): Promise<LoopResult> {

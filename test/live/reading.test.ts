@@ -13,14 +13,14 @@ import {
 } from '../../src/input/hid-source.ts';
 import { monotonicUs } from '../../src/input/reader/monotonic-us.ts';
 import type { DeviceEvent } from '../../src/input/report-source.ts';
+import { DeviceProcess } from './device-process.ts';
 import { EventNode } from './event-node.ts';
 import { BARE_LOOP, LoopProcess } from './loop-process.ts';
 import { type Arrival, latenessUs, lost, percentile, Recording } from './recording.ts';
-import { UhidProcess } from './uhid-process.ts';
 import { type FieldPlan, PEDALS, type VirtualDevice, WHEEL } from './virtual-rig.ts';
 
 const RIG = [PEDALS, WHEEL];
-const uhid = new UhidProcess();
+const uhid = new DeviceProcess();
 
 /** Patience that a software-emulated guest on a busy machine needs; nothing is measured with it. */
 const PATIENCE = { timeout: 30_000, interval: 100 };

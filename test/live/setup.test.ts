@@ -4,11 +4,11 @@ import { join } from 'node:path';
 import { setTimeout as delay } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { loadRig } from '../../src/input/rig/rig-file.ts';
+import { DeviceProcess, type Line } from './device-process.ts';
 import { Program } from './program.ts';
-import { type Line, UhidProcess } from './uhid-process.ts';
 import { PEDALS, WHEEL } from './virtual-rig.ts';
 
-const uhid = new UhidProcess();
+const uhid = new DeviceProcess();
 const dataDir = mkdtempSync(join(tmpdir(), 'setup-'));
 const RATE_HZ = 250;
 

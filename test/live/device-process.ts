@@ -13,7 +13,8 @@ export interface StreamPlan {
 }
 
 export interface Sending {
-  readonly finished: Promise<void>;
+  /** Resolves at the end, with the time at which each point of the first line was first sent, in microseconds. */
+  readonly finished: Promise<readonly number[]>;
 }
 
 /** Values of one field over time, as points to be joined by lines: seconds from now, count. */
@@ -27,16 +28,23 @@ export interface PlayPlan {
   readonly unplugS?: number;
 }
 
-/** The process that plays virtual devices to the kernel. */
-export class UhidProcess {
+type Answer =
+  | { readonly done: number; readonly error?: string }
+  | { readonly finished: string; readonly sentUs: readonly number[] };
+
+/** Plays devices to the kernel. */
+const UHID_DEVICES = new URL('./uhid-devices.mjs', import.meta.url);
+
+/** The process that plays virtual devices. */
+export class DeviceProcess {
   readonly #child: ChildProcessWithoutNullStreams;
   readonly #answers: Map<number, (error: string | undefined) => void> = new Map();
-  readonly #finished: Map<string, () => void> = new Map();
+  readonly #finished: Map<string, (sentUs: readonly number[]) => void> = new Map();
   #number = 0;
 
-  constructor() {
-    const file = new URL('./uhid-devices.mjs', import.meta.url).pathname;
-    this.#child = spawn(process.execPath, [file]);
+  /** @param args for the program: where its devices are, if it is not the kernel that has them */
+  constructor(program: URL = UHID_DEVICES, args: readonly string[] = []) {
+    this.#child = spawn(process.execPath, [program.pathname, ...args]);
     this.#child.stderr.pipe(process.stderr);
     createInterface({ input: this.#child.stdout }).on('line', (line) => this.#hear(line));
   }
@@ -67,7 +75,9 @@ export class UhidProcess {
   }
 
   async #send(order: string, rest: Pick<VirtualDevice, 'id' | 'layout'>): Promise<Sending> {
-    const finished = new Promise<void>((resolve) => this.#finished.set(rest.id, resolve));
+    const finished = new Promise<readonly number[]>((resolve) =>
+      this.#finished.set(rest.id, resolve),
+    );
     await this.#order(order, rest);
     return { finished };
   }
@@ -82,8 +92,8 @@ export class UhidProcess {
   }
 
   #hear(line: string): void {
-    const message = JSON.parse(line) as { done?: number; error?: string; finished?: string };
-    if (message.done !== undefined) this.#answers.get(message.done)?.(message.error);
-    if (message.finished !== undefined) this.#finished.get(message.finished)?.();
+    const message = JSON.parse(line) as Answer;
+    if ('done' in message) this.#answers.get(message.done)?.(message.error);
+    else this.#finished.get(message.finished)?.(message.sentUs);
   }
 }
