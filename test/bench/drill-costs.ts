@@ -31,8 +31,7 @@ export interface Costs {
   readonly latencyMs: readonly number[];
   /** Levels that were sent. */
   readonly sent: number;
-  /** Bytes written, a second. */
-  readonly bytesPerS: number;
+  readonly framesPerS: number;
 }
 
 /** The drill on both devices, drawing: three reps with what is between them. */
@@ -72,7 +71,7 @@ export async function bareLoad(rig: DrillRig): Promise<number> {
 
 async function shownCosts(rig: DrillRig, terminal: PseudoTerminal, size: Size): Promise<Costs> {
   await delay(REST_MS);
-  const bytesBefore = terminal.text.length;
+  const before = framesIn(terminal.text);
   const { sentUs, load } = await playedSteps(rig, terminal.pid);
   const sent = STEPS.steps.map(({ point, percent }) => ({ atUs: sentUs[point]!, percent }));
   const seen = seenLevels(terminal.written, size, sent);
@@ -80,8 +79,12 @@ async function shownCosts(rig: DrillRig, terminal: PseudoTerminal, size: Size): 
     const seenUs = seen[i] ?? null;
     return seenUs === null ? [] : [(seenUs - atUs) / 1000];
   });
-  const bytesPerS = (terminal.text.length - bytesBefore) / STEPS.lastS;
-  return { load, latencyMs, sent: sent.length, bytesPerS };
+  const framesPerS = (framesIn(terminal.text) - before) / STEPS.lastS;
+  return { load, latencyMs, sent: sent.length, framesPerS };
+}
+
+function framesIn(text: string): number {
+  return text.split(FRAME_END).length - 1;
 }
 
 /** Plays the steps, a wheel that turns to and fro beside them, and watches the processor time of a process. */

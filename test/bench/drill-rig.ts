@@ -9,7 +9,7 @@ import type { LoopDevice } from '../live/loop-process.ts';
 import { PseudoTerminal } from './pseudo-terminal.ts';
 import { FRAME_END } from './seen-levels.ts';
 
-const MAIN = new URL('../../dist/main.js', import.meta.url).pathname;
+const MAIN = new URL('../../dist/bin/ebbline.js', import.meta.url).pathname;
 
 /** Pedals and a wheel that a process plays, set up as a rig. */
 export interface DrillRig {
