@@ -3,17 +3,22 @@ import type { CellGrid, Size } from './cell-grid.ts';
 
 export type GridView = (size: Size) => CellGrid;
 
-/** Paints the latest view at most once per tick, and only when there is something new. */
+/** Paints the latest view at most once per frame, and only when there is something new. */
 export interface Painter {
-  /** Shows a view from the next frame on. */
+  /** Shows a view: at once where a frame is due, else with the first view after it is, or a little later without one. */
   draw(view: GridView): void;
   /** Paints the same view once more. */
   repaint(): void;
   stop(): void;
 }
 
+/** When a frame is painted without a further view, in periods after the one before: views come more often than that. */
+const LATE_PERIODS = 1.5;
+
 /**
- * One timer for all frames, so that nothing is painted per report.
+ * A frame is painted with the news that it shows: a timer of its own would let half of it grow old, and wake the
+ * processor once more.
+ *
  * @param isBusy true while the terminal has not taken the last frame; the frame is skipped then, not queued
  */
 export function startPainter(
@@ -21,21 +26,35 @@ export function startPainter(
   framesPerSecond: number,
   isBusy: () => boolean,
 ): Painter {
+  const periodMs = 1000 / framesPerSecond;
   let view: GridView | null = null;
   let wanted = false;
-  const timer = setInterval(() => {
+  let dueMs = 0;
+  const paint = (): void => {
     if (!wanted || view === null || isBusy()) return;
     wanted = false;
+    dueMs = nextDue(dueMs, periodMs, performance.now());
+    timer.refresh();
     picture.paint(view(picture.size()));
-  }, 1000 / framesPerSecond);
+  };
+  const timer = setInterval(paint, LATE_PERIODS * periodMs);
   return {
     draw: (next) => {
       view = next;
       wanted = true;
+      if (performance.now() >= dueMs) paint();
     },
     repaint: () => {
       wanted = true;
     },
-    stop: () => clearInterval(timer),
+    stop: () => {
+      view = null;
+      clearInterval(timer);
+    },
   };
+}
+
+/** Frames are due at even times, so that one that comes late does not make fewer of them; after a pause from now on. */
+function nextDue(dueMs: number, periodMs: number, nowMs: number): number {
+  return nowMs - dueMs < periodMs ? dueMs + periodMs : nowMs + periodMs;
 }

@@ -3,6 +3,8 @@ import { type CellGrid, createGrid, type Size } from '../../src/screens/cell-gri
 import { startPainter } from '../../src/screens/painter.ts';
 
 const SIZE = { cols: 2, rows: 1 };
+const FRAMES_PER_S = 50;
+const PERIOD_MS = 1000 / FRAMES_PER_S;
 const painted: CellGrid[] = [];
 let busy = false;
 
@@ -17,16 +19,51 @@ afterEach(() => {
 
 function start() {
   const picture = { size: (): Size => SIZE, paint: (grid: CellGrid) => void painted.push(grid) };
-  return startPainter(picture, 50, () => busy);
+  return startPainter(picture, FRAMES_PER_S, () => busy);
 }
 
-test('only the last of many views is evaluated and painted, once per tick', () => {
+test('the first view is painted at once', () => {
+  start().draw(createGrid);
+  expect(painted).toHaveLength(1);
+});
+
+test('a view that comes when a frame is due is painted with it, and the frames keep their rate', () => {
   const painter = start();
+  const startMs = performance.now();
+  const paintedMs: number[] = [];
+  const everyMs = 8;
+  for (let atMs = 0; atMs <= 80; atMs += everyMs) {
+    painter.draw((size) => {
+      paintedMs.push(atMs, performance.now() - startMs);
+      return createGrid(size);
+    });
+    vi.advanceTimersByTime(everyMs);
+  }
+  // By hand: due at 0, 20, 40, 60 and 80 ms, the first view at or after each; in pairs, what came when and was painted when.
+  expect(paintedMs).toEqual([0, 0, 24, 24, 40, 40, 64, 64, 80, 80]);
+});
+
+test('of many views between two frames only the last is evaluated', () => {
+  const painter = start();
+  painter.draw(createGrid);
   const views = Array.from({ length: 20 }, () => vi.fn((size: Size) => createGrid(size)));
   for (const view of views) painter.draw(view);
-  vi.advanceTimersByTime(20);
+  vi.advanceTimersByTime(2 * PERIOD_MS);
   expect(views.map((view) => view.mock.calls.length)).toEqual([...Array(19).fill(0), 1]);
-  expect(painted).toHaveLength(1);
+  expect(painted).toHaveLength(2);
+});
+
+test('after a pause frames do not come faster', () => {
+  const painter = start();
+  painter.draw(createGrid);
+  vi.advanceTimersByTime(10 * PERIOD_MS + 3);
+  painter.draw(createGrid);
+  vi.advanceTimersByTime(PERIOD_MS - 1);
+  painter.draw(createGrid);
+  expect(painted).toHaveLength(2);
+  vi.advanceTimersByTime(1);
+  painter.draw(createGrid);
+  expect(painted).toHaveLength(3);
 });
 
 test('nothing new paints nothing', () => {
@@ -43,7 +80,7 @@ test('a busy terminal skips frames and then gets the latest', () => {
   vi.advanceTimersByTime(200);
   expect(painted).toHaveLength(0);
   busy = false;
-  vi.advanceTimersByTime(20);
+  vi.advanceTimersByTime(2 * PERIOD_MS);
   expect(painted).toHaveLength(1);
 });
 
@@ -51,16 +88,16 @@ test('a repaint evaluates the same view again', () => {
   const painter = start();
   const view = vi.fn((size: Size) => createGrid(size));
   painter.draw(view);
-  vi.advanceTimersByTime(20);
   painter.repaint();
-  vi.advanceTimersByTime(20);
+  vi.advanceTimersByTime(2 * PERIOD_MS);
   expect(view).toHaveBeenCalledTimes(2);
 });
 
 test('stopped is stopped', () => {
   const painter = start();
   painter.draw(createGrid);
+  painter.draw(createGrid);
   painter.stop();
   vi.advanceTimersByTime(100);
-  expect(painted).toHaveLength(0);
+  expect(painted).toHaveLength(1);
 });
