@@ -12,9 +12,16 @@ import type { Cause, RepScore } from '../score/rep-score.ts';
  */
 export function blockAdvice(cause: Cause | null, reps: readonly RepScore[]): string {
   if (reps.length < 3) return 'Three scored reps or more are needed to name a cause.';
-  if (cause === null) return 'No cause shared by three reps: aim for the same release every time.';
+  if (cause === null) return withoutCause(sharedKeyPointFault(reps, NARROWEST_BANDS.timingS));
   if (describeCause(cause) === '') return 'Nothing to correct: do the same again.';
   return `Next block: ${changeFor(cause, reps)}.`;
+}
+
+/** Reps that differ in start, pace and weight may still miss the same moment. */
+function withoutCause(fault: KeyPointFault | null): string {
+  return fault === null
+    ? 'No cause shared by three reps: aim for the same release every time.'
+    : `Next block: ${shapeChange(fault)}.`;
 }
 
 /**

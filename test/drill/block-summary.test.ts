@@ -168,6 +168,13 @@ describe('advice', () => {
     expect(advice({ kind: 'shape' })).toContain('one even release');
   });
 
+  test('without a shared cause names the moment that three reps missed alike, else asks for the same again', () => {
+    const none = { startOfRelease: 0, halfRelease: 0, finalRelease: 0, brakeOff: 0 };
+    const early = reps({ keyPointErrorsS: { ...none, brakeOff: -0.15 } });
+    expect(blockAdvice(null, early)).toBe('Next block: come off the brake 150 ms later.');
+    expect(blockAdvice(null, [...reps(), ...early.slice(1)])).toContain('the same release');
+  });
+
   test('corrects nothing that cannot be felt, and nothing that is not shared', () => {
     expect(advice({ timingS: 0.01 })).toBe('Nothing to correct: do the same again.');
     expect(blockAdvice(null, reps())).toContain('the same release every time');
