@@ -27,7 +27,11 @@ export async function latestSpread(
   const stored = [...history.reps({ practiceId })].filter(({ id }) => hidden.repIds.includes(id));
   const newest = stored.at(-1);
   if (newest === undefined) return none('its reps cannot be read');
-  if (newest.live !== null) return none('it is drawn for reps over time, not for the live car');
+  if (newest.live !== null) {
+    // cars and corners take as long to load as all the rest
+    const { liveSpread } = await import('./live-spread.ts');
+    return liveSpread(history, stored, day, dataDir);
+  }
   const target = await targetOf(newest, dataDir);
   if (target instanceof Problem) return none(target.message);
   const { id, version } = target;
@@ -39,7 +43,7 @@ export async function latestSpread(
     : { kind: 'curve', curve };
 }
 
-/** By the target's files alone: those of cars and corners would take as long to load as all the rest. */
+/** By the target's files alone. */
 async function targetOf({ targetId }: StoredRep, dataDir: string): Promise<Target | Problem> {
   try {
     return overTime(await findTarget(targetId, dataDir));

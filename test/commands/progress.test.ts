@@ -6,11 +6,15 @@ import { findTarget } from '../../src/commands/target-files.ts';
 import { zonedInstant } from '../../src/consistency/zoned-instant.ts';
 import { openHistory } from '../../src/history/open-history.ts';
 import type { NewRep, PracticeStart } from '../../src/history/store.ts';
+import { liveStart } from '../../src/live/live-start.ts';
 import { Problem } from '../../src/problem.ts';
+import { scoreLiveRep } from '../../src/score/score-live-rep.ts';
 import { scoreRep } from '../../src/score/score-rep.ts';
 import { overTime } from '../../src/target/over-time.ts';
 import { aPractice, aRep, aScore, EVENING_MS, RECORD } from '../history/fixtures.ts';
 import { inFolder } from '../history/implementations.ts';
+import { bundledZone } from '../live-car/bundled-zone.ts';
+import { pointsOver, recordOf } from '../live-car/rigs.ts';
 import { fakeContext } from './fake-context.ts';
 
 const TODAY = '2026-11-25'; // Wednesday, 2026-W48
@@ -168,6 +172,50 @@ test('the spread curve is that of the last practice since the break, shown reps 
     expect(await printed(folder)).toContain('10 hidden reps of 2026-11-25');
     practise(folder, 0, [rep('hidden', 1)], { footwear: 'socks' });
     expect(await printed(folder)).toContain('no practice with 10 hidden reps yet');
+  }));
+
+test('the spread curve of the live car lies over the road, from the samples driven again', () =>
+  inFolder(async (folder) => {
+    const zone = bundledZone('gt', 'lantern-gate', 'race');
+    const { points, durationS, brakePointM } = zone.derived.zone;
+    const level = pointsOver(points, (p) => p.level);
+    const rep = (factor: number): Partial<NewRep> => {
+      const record = recordOf({
+        brake: (t) => (t < 0 ? 0 : factor * level(t)),
+        endS: durationS + 0.6,
+      });
+      return {
+        feedback: 'hidden',
+        car: 'gt',
+        corner: 'lantern-gate',
+        variant: 'race',
+        live: liveStart(zone),
+        targetId: zone.target.id,
+        targetVersion: zone.target.version,
+        record,
+        outcome: scoreLiveRep(record, zone),
+      };
+    };
+    const reps = Array.from({ length: 10 }, (_, i) => rep(i % 2 === 0 ? 0.92 : 1));
+    practise(folder, 0, reps);
+    const [told] = JSON.parse(await printed(folder, { values: { json: true } })).targets;
+    const { along_from_turn_in_m: alongM, spread_level: spread } = told.spread_curve;
+    expect(told.spread_curve).toMatchObject({ day: '2026-11-25', hidden_reps: 10 });
+    expect(alongM).toHaveLength(spread.length);
+    expect(alongM[0]).toBeCloseTo(brakePointM, 0);
+    expect(alongM.at(-1)).toBeGreaterThan(0);
+    // Five values of 0.92 and five of 1.00 times the level: 0.08 / 2 * sqrt(10 / 9) = 0.0422 of it, as long as the two
+    // cars are equally fast. The grip allows more than the target where they brake, so that each is as far below it.
+    const peak = Math.round(0.5 / told.spread_curve.step_s);
+    expect(spread[peak] / level(0.5)).toBeCloseTo(0.042, 2);
+    expect(await printed(folder)).toMatch(/m before turn-in +\d+ m after turn-in\n/);
+    practise(folder, 0, [
+      { ...rep(1), targetVersion: 'v-old' },
+      ...reps.map((one) => ({ ...one, targetVersion: 'v-old' })),
+    ]);
+    expect(await printed(folder)).toContain(
+      'Spread along the target: car gt or corner lantern-gate has been changed since',
+    );
   }));
 
 test('a change of conditions is named in JSON as in the table', () =>

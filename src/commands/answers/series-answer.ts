@@ -29,6 +29,9 @@ const SPREAD_CURVE = object('spread of the last practice, moment by moment of it
   day: day('day of the practice'),
   ...wholes({ hidden_reps: 'hidden' }),
   ...numbers({ step_s: 'step of time' }),
+  along_from_turn_in_m: orNull(
+    list('places of the curve with the live car (m from turn-in)', { type: 'number' }),
+  ),
   ...columns({ spread_level: 'standard deviation between reps' }),
   phases: list(
     'in the order of the zone',

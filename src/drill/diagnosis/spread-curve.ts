@@ -9,6 +9,8 @@ export interface PracticeSpread {
   readonly grid: BlockGrid;
   /** Standard deviation (n - 1) between reps at each place of the grid. */
   readonly spread: Float64Array;
+  /** With the live car where each place of the grid is, m from turn-in; null for reps over time. */
+  readonly placesM: Float64Array | null;
 }
 
 /** The spread curve of a series' last practice, or why there is none. */
@@ -22,14 +24,18 @@ interface PhaseSpread {
   readonly level: number | null;
 }
 
-/** @returns null under three curves */
+/**
+ * @param placesM of the grid by `gridPlacesM`, for reps of the live car
+ * @returns null under three curves
+ */
 export function practiceSpread(
   day: string,
   curves: readonly Float64Array[],
   grid: BlockGrid,
+  placesM: Float64Array | null = null,
 ): PracticeSpread | null {
   const spread = spreadCurve(curves);
-  return spread === null ? null : { day, reps: curves.length, grid, spread };
+  return spread === null ? null : { day, reps: curves.length, grid, spread, placesM };
 }
 
 /** The phases in their order. */
@@ -65,6 +71,7 @@ function spreadCurveJson(curve: PracticeSpread): Readonly<Record<string, unknown
     day: curve.day,
     hidden_reps: curve.reps,
     step_s: curve.grid.stepS,
+    along_from_turn_in_m: curve.placesM === null ? null : Array.from(curve.placesM, tenths),
     spread_level: [...curve.spread],
     phases: phaseSpreads(curve).map(({ phase, level }) => ({ phase, spread_level: level })),
     reading: spreadReading(curve),
@@ -73,4 +80,9 @@ function spreadCurveJson(curve: PracticeSpread): Readonly<Record<string, unknown
 
 function percent(level: number): string {
   return `${(100 * level).toFixed(1)} %`;
+}
+
+/** A place to 0.1 m. */
+function tenths(placeM: number): number {
+  return Math.round(10 * placeM) / 10;
 }

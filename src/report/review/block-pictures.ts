@@ -37,9 +37,10 @@ export function blockPictures(review: BlockReview, id: string): Picture[] {
   ];
 }
 
-function curveOf({ summary }: DrawnBlock): Parameters<typeof spreadReading>[0] | null {
+function curveOf({ summary, along }: DrawnBlock): Parameters<typeof spreadReading>[0] | null {
   const { spread, grid, reps } = summary.diagnosis.overlay;
-  return spread === null ? null : { day: '', reps: reps.length, grid, spread };
+  const placesM = along.unit === 'm' ? along.at : null;
+  return spread === null ? null : { day: '', reps: reps.length, grid, spread, placesM };
 }
 
 function overlayReading({ averageErrorLevel, spreadLevel, diagnosis }: BlockSummary): string {

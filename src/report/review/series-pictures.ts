@@ -1,5 +1,6 @@
 import { trendSentence } from '../../consistency/weeks/headline.ts';
-import { alongTime } from '../picture/block-axis.ts';
+import type { PracticeSpread } from '../../drill/diagnosis/spread-curve.ts';
+import { type Along, alongTime } from '../picture/block-axis.ts';
 import { controlPicture } from '../picture/control-picture.ts';
 import type { Picture } from '../picture/picture.ts';
 import { spreadPicture } from '../picture/spread-picture.ts';
@@ -35,8 +36,12 @@ export function seriesPictures(
             id: `${id}-spread`,
             title: `Spread along the target on ${spread.curve.day}, ${targetId}`,
             curve: spread.curve,
-            along: alongTime(spread.curve.grid),
+            along: alongOf(spread.curve),
           }),
         ]),
   ];
+}
+
+function alongOf({ grid, placesM }: PracticeSpread): Along {
+  return placesM === null ? alongTime(grid) : { unit: 'm', at: placesM };
 }

@@ -8,7 +8,7 @@ const LABEL = 6;
 
 /** The spread along the target from left to right, at most 80 columns; the ends of the phases stand below. */
 export function spreadChart(curve: PracticeSpread): string[] {
-  const { day, reps, grid, spread } = curve;
+  const { day, reps, spread } = curve;
   const columns = widestByColumn(spread);
   const top = Math.max(...columns, 0.001);
   const lines = Array.from({ length: ROWS }, (_, row) => {
@@ -16,14 +16,27 @@ export function spreadChart(curve: PracticeSpread): string[] {
     const label = row === 0 ? tidy(100 * top, 1) : '';
     return `${label.padStart(LABEL)} |${bars}`.trimEnd();
   });
-  const endS = `${((spread.length - 1) * grid.stepS).toFixed(1)} s`;
   return [
     `Spread along the target, % of full scale: ${countText(reps, 'hidden rep')} of ${day}.`,
     ...lines,
     `${'0.0'.padStart(LABEL)} +${axis(curve)}`,
-    `${''.padEnd(LABEL + 2)}0 s${endS.padStart(COLUMNS - 3)}`,
+    `${''.padEnd(LABEL + 2)}${endsOf(curve)}`,
     'Below, ^ in turn: start of release, 50 %, 10 %, brake off.',
   ];
+}
+
+/** The first and the last place: seconds from the rise, with the live car metres from turn-in. */
+function endsOf({ grid, spread, placesM }: PracticeSpread): string {
+  const [from, to] =
+    placesM === null
+      ? ['0 s', `${((spread.length - 1) * grid.stepS).toFixed(1)} s`]
+      : [placeText(placesM[0]!), placeText(placesM.at(-1)!)];
+  return `${from}${to.padStart(COLUMNS - from.length)}`;
+}
+
+function placeText(placeM: number): string {
+  const metres = Math.round(Math.abs(placeM));
+  return `${metres} m ${placeM < 0 ? 'before' : 'after'} turn-in`;
 }
 
 /** A peak between two columns is not lost. */
