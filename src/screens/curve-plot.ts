@@ -5,6 +5,7 @@ import { paintRaster } from './dot-raster.ts';
 import type { Look } from './look.ts';
 import { drawNow } from './now-line.ts';
 import { ownRaster } from './own-raster.ts';
+import { paintTarget, type TargetRasters } from './paint-target.ts';
 import { drawAxes } from './plot-axes.ts';
 import { columnOf, type PlotScale, plotScale } from './plot-scale.ts';
 import type { PlotWindow } from './plot-window.ts';
@@ -32,13 +33,17 @@ export interface CurvePlot {
  * `area` (`SCALE_COLS` to the left, two rows below).
  */
 export function drawCurvePlot(grid: CellGrid, area: Area, plot: CurvePlot, look: Look): PlotScale {
-  const { window, target, times, corridor, targetUntilS, own, nowS } = plot;
+  const { window, target, nowS, own } = plot;
   const scale = plotScale(window, area);
-  // In whole dots: the sheet is another one only when a dot more is to be seen.
-  const untilDot = Math.min(scale.dotCols, scale.dotX(targetUntilS ?? Number.POSITIVE_INFINITY));
   const { cols, rows } = grid;
-  const still = { target, times, corridor, untilS: scale.at(untilDot) };
-  laySheet(grid, stillSheet({ cols, rows }, area, window, still, look));
+  laySheet(grid, scalesSheet({ cols, rows }, area, window, plot.times !== false, look));
+  if (target !== null) {
+    const seen = {
+      corridor: plot.corridor !== false,
+      until: plot.targetUntilS ?? Number.POSITIVE_INFINITY,
+    };
+    paintTarget(grid, area, targetRasters(target, window, area), scale, seen, look);
+  }
   if (nowS !== null) drawNow(grid, area, columnOf(scale, area, nowS), look);
   if (own !== null)
     paintRaster(
@@ -51,32 +56,14 @@ export function drawCurvePlot(grid: CellGrid, area: Area, plot: CurvePlot, look:
   return scale;
 }
 
-/** What stands still while a rep is driven, the target as far as `untilS`. */
-interface StillPlot extends Pick<CurvePlot, 'target' | 'times' | 'corridor'> {
-  readonly untilS: number;
-}
-
-const stillSheet = remembered(
-  (size: Size, area: Area, window: PlotWindow, still: StillPlot, look: Look) =>
-    sheetOf(size, (grid) => {
-      const scale = plotScale(window, area);
-      drawAxes(grid, area, window, scale, look, still.times);
-      if (still.target !== null) drawTarget(grid, area, still.target, still, scale, look);
-    }),
+const scalesSheet = remembered(
+  (size: Size, area: Area, window: PlotWindow, times: boolean, look: Look) =>
+    sheetOf(size, (grid) => drawAxes(grid, area, window, plotScale(window, area), look, times)),
 );
 
-function drawTarget(
-  grid: CellGrid,
-  area: Area,
-  target: Target,
-  { untilS, corridor }: StillPlot,
-  scale: PlotScale,
-  { theme, unicode }: Look,
-): void {
-  if (corridor !== false) {
-    const edges = corridorRaster(target, scale, untilS);
-    paintRaster(grid, area, edges, theme.target, unicode ? null : '.');
-  }
-  const line = targetRaster(target, scale, untilS);
-  paintRaster(grid, area, line, theme.target, unicode ? null : '-');
-}
+const targetRasters = remembered(
+  (target: Target, window: PlotWindow, size: Size): TargetRasters => {
+    const scale = plotScale(window, size);
+    return { level: targetRaster(target, scale), corridor: corridorRaster(target, scale) };
+  },
+);

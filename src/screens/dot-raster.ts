@@ -15,6 +15,7 @@ const BITS: readonly (readonly number[])[] = [
   [0x01, 0x02, 0x04, 0x40],
   [0x08, 0x10, 0x20, 0x80],
 ];
+const LEFT_DOTS = 0x47;
 
 /** An empty raster over an area of that size. */
 export function createRaster({ cols, rows }: Size): DotRaster {
@@ -37,18 +38,23 @@ export function setSpan(raster: DotRaster, x: number, from: number, to: number):
 /**
  * Draws a series. A cell has one colour, so the series drawn last has the cell to itself: draw the driver's own last.
  * @param plain the character for a cell of this series where braille cannot be shown, null for braille
+ * @param endDot the column of dots from which on the series is left out
  */
 export function paintRaster(
   grid: CellGrid,
   area: Area,
-  raster: DotRaster,
+  { cols, rows, dots }: DotRaster,
   pen: Pen,
   plain: string | null,
+  endDot: number = Number.POSITIVE_INFINITY,
 ): void {
-  for (let y = 0; y < raster.rows; y++)
-    for (let x = 0; x < raster.cols; x++) {
-      const dots = raster.dots[y * raster.cols + x]!;
-      if (dots === 0) continue;
-      putCell(grid, area.x + x, area.y + y, plain?.charCodeAt(0) ?? BRAILLE + dots, pen);
+  const plainCode = plain?.charCodeAt(0) ?? null;
+  const end = Math.min(cols, Math.ceil(endDot / DOTS_ACROSS));
+  const whole = Math.min(cols, Math.floor(endDot / DOTS_ACROSS));
+  for (let y = 0; y < rows; y++)
+    for (let x = 0; x < end; x++) {
+      const all = dots[y * cols + x]!;
+      const seen = x < whole ? all : all & LEFT_DOTS;
+      if (seen !== 0) putCell(grid, area.x + x, area.y + y, plainCode ?? BRAILLE + seen, pen);
     }
 }

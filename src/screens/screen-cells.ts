@@ -38,14 +38,9 @@ export function copyCells(
   const { code, ink, style } = grid;
   const shown = last?.cols === grid.cols && last.rows === grid.rows ? last : unknownGrid(grid);
   const { code: shownCode, ink: shownInk, style: shownStyle } = shown;
-  const rows = Math.min(grid.rows, lines.length);
-  for (let y = 0; y < rows; y++) {
-    const line = lines[y]!;
-    const cols = Math.min(grid.cols, line.length - (y === lines.length - 1 ? 1 : 0));
-    for (let x = 0, at = y * grid.cols; x < cols; x++, at++)
-      if (code[at] !== shownCode[at] || ink[at] !== shownInk[at] || style[at] !== shownStyle[at])
-        copyCell(grid, at, line, line[x]!);
-  }
+  for (let at = 0; at < code.length; at++)
+    if (code[at] !== shownCode[at] || ink[at] !== shownInk[at] || style[at] !== shownStyle[at])
+      copyCell(grid, at, lines);
 }
 
 /** A grid that is the same as no other in any cell. */
@@ -55,17 +50,21 @@ function unknownGrid(size: Size): CellGrid {
   return grid;
 }
 
-function copyCell(
-  grid: CellGrid,
-  index: number,
-  line: ScreenLine,
-  cell: [attribute: number, character: string],
-): void {
-  const code = grid.code[index]!;
+function copyCell(grid: CellGrid, at: number, lines: readonly ScreenLine[]): void {
+  const y = Math.floor(at / grid.cols);
+  const x = at - y * grid.cols;
+  const line = lines[y];
+  const cell = line?.[x];
+  if (line === undefined || cell === undefined || isVeryLast(x, y, lines)) return;
+  const code = grid.code[at]!;
   CHARACTERS[code] ??= String.fromCodePoint(code);
-  const attribute = attributeOf(grid.ink[index]!, grid.style[index]!);
+  const attribute = attributeOf(grid.ink[at]!, grid.style[at]!);
   if (cell[0] === attribute && cell[1] === CHARACTERS[code]) return;
   cell[0] = attribute;
   cell[1] = CHARACTERS[code]!;
   line.dirty = true;
+}
+
+function isVeryLast(x: number, y: number, lines: readonly ScreenLine[]): boolean {
+  return y === lines.length - 1 && x === lines[y]!.length - 1;
 }

@@ -9,25 +9,16 @@ const CORRIDOR_STEP_DOTS = 4;
 type Along = (at: number) => number;
 
 /** The target's level as a dashed line. */
-export function targetRaster(
-  target: Target,
-  scale: PlotScale,
-  until: number = Number.POSITIVE_INFINITY,
-): DotRaster {
-  return dashedRaster((at) => target.level.at(at), scale, until);
+export function targetRaster(target: Target, scale: PlotScale): DotRaster {
+  return dashedRaster((at) => target.level.at(at), scale);
 }
 
-/** A function of time or place as a dashed line, as far as `until`. */
-export function dashedRaster(
-  valueAt: Along,
-  scale: PlotScale,
-  until: number = Number.POSITIVE_INFINITY,
-): DotRaster {
+/** A function of time or place as a dashed line. */
+export function dashedRaster(valueAt: Along, scale: PlotScale): DotRaster {
   const raster = rasterFor(scale);
   let previous = scale.dotY(valueAt(scale.at(0)));
   let drawn = 0;
-  const end = Math.min(scale.dotCols, scale.dotX(until));
-  for (let x = 0; x < end; x++) {
+  for (let x = 0; x < scale.dotCols; x++) {
     const last = scale.dotY(valueAt(scale.at(x + 0.5)));
     const step = Math.sign(last - previous);
     // A steep line stays one dot wide, and its dashes are as long as those of a flat one.
@@ -42,29 +33,18 @@ export function dashedRaster(
 }
 
 /** Both edges of the target's corridor as sparse dots. */
-export function corridorRaster(
-  target: Target,
-  scale: PlotScale,
-  until: number = Number.POSITIVE_INFINITY,
-): DotRaster {
+export function corridorRaster(target: Target, scale: PlotScale): DotRaster {
   return edgesRaster(
     (at) => target.level.at(at),
     (at) => target.corridorAt(at),
     scale,
-    until,
   );
 }
 
 /** Both edges of a band around a level as sparse dots; the lower edge ends where it reaches level 0. */
-export function edgesRaster(
-  levelAt: Along,
-  halfAt: Along,
-  scale: PlotScale,
-  until: number = Number.POSITIVE_INFINITY,
-): DotRaster {
+export function edgesRaster(levelAt: Along, halfAt: Along, scale: PlotScale): DotRaster {
   const raster = rasterFor(scale);
-  const end = Math.min(scale.dotCols, scale.dotX(until));
-  for (let x = 1; x < end; x += CORRIDOR_STEP_DOTS) {
+  for (let x = 1; x < scale.dotCols; x += CORRIDOR_STEP_DOTS) {
     const at = scale.at(x + 0.5);
     const level = levelAt(at);
     const half = halfAt(at);

@@ -1,16 +1,21 @@
 import type { DisplaySettings } from '../../drill/display/display-settings.ts';
 import type { LiveView, PlaceTrack } from '../../live/live-view.ts';
-import type { Area, CellGrid } from '../cell-grid.ts';
+import type { Area, CellGrid, Size } from '../cell-grid.ts';
 import { paintRaster } from '../dot-raster.ts';
 import { stackedAreas } from '../drill-layout.ts';
 import type { Look } from '../look.ts';
 import { drawMarks, type Mark } from '../mark-labels.ts';
 import { drawNow } from '../now-line.ts';
 import { solidRaster } from '../own-raster.ts';
+import { paintTarget, type TargetRasters } from '../paint-target.ts';
+import { drawBaseLine, drawLevelScale } from '../plot-axes.ts';
 import { columnOf, type PlotEnds, type PlotScale, scaleBetween } from '../plot-scale.ts';
-import { laySheet } from '../sheet.ts';
+import { remembered } from '../remembered.ts';
+import { laySheet, sheetOf } from '../sheet.ts';
+import { dashedRaster, edgesRaster } from '../target-raster.ts';
 import { drawEventLetters } from './event-letters.ts';
-import { levelSheet } from './level-sheet.ts';
+import { drawPlaces } from './place-axis.ts';
+import { valueAt } from './place-curve.ts';
 import { levelEnds } from './zone-ends.ts';
 
 /** Columns of a lane from which its marks have room for their whole names. */
@@ -51,27 +56,46 @@ function drawLane(
 ): void {
   const scale = scaleBetween(ends, area);
   const { cols, rows } = grid;
-  const still = {
-    target: live.level.target,
-    corridor: display.corridor ? live.corridorLevel : null,
-    untilM: previewEnd(live, display, scale),
-    places,
-  };
-  laySheet(grid, levelSheet({ cols, rows }, area, ends, still, look));
+  laySheet(grid, scalesSheet({ cols, rows }, area, ends, places, look));
+  const { target, own } = live.level;
+  if (target !== null) {
+    const seen = { corridor: display.corridor, until: previewEnd(live, display) };
+    const rasters = targetRasters(target, live.corridorLevel, ends, area);
+    paintTarget(grid, area, rasters, scale, seen, look);
+  }
   if (live.stage === 'zone') drawNow(grid, area, columnOf(scale, area, live.placeM), look, 'right');
-  if (live.level.own === null) return;
-  drawOwn(grid, area, scale, live.level.own, look);
-  drawEventLetters(grid, area, scale, live.events, live.level.own, look);
+  if (own === null) return;
+  drawOwn(grid, area, scale, own, look);
+  drawEventLetters(grid, area, scale, live.events, own, look);
 }
 
-/** How far the target is to be seen, in whole dots, so that the sheet is another one only with the next dot. */
-function previewEnd(live: LiveView, { previewS }: DisplaySettings, scale: PlotScale): number {
-  const untilM =
-    previewS === null || live.stage !== 'zone'
-      ? Number.POSITIVE_INFINITY
-      : live.placeM + previewS * live.speedMps;
-  return scale.at(Math.min(scale.dotCols, scale.dotX(untilM)));
+/** How far the target is to be seen, m from turn-in. */
+function previewEnd(live: LiveView, { previewS }: DisplaySettings): number {
+  return previewS === null || live.stage !== 'zone'
+    ? Number.POSITIVE_INFINITY
+    : live.placeM + previewS * live.speedMps;
 }
+
+const scalesSheet = remembered(
+  (size: Size, area: Area, ends: PlotEnds, places: boolean, look: Look) =>
+    sheetOf(size, (grid) => {
+      const scale = scaleBetween(ends, area);
+      if (places) drawPlaces(grid, area, ends, scale, look);
+      else drawBaseLine(grid, area, look);
+      drawLevelScale(grid, area, ends.top, scale, look);
+    }),
+);
+
+const targetRasters = remembered(
+  (target: PlaceTrack, corridor: PlaceTrack | null, ends: PlotEnds, size: Size): TargetRasters => {
+    const scale = scaleBetween(ends, size);
+    const levelAt = (sM: number): number => valueAt(target, sM);
+    return {
+      level: dashedRaster(levelAt, scale),
+      corridor: corridor && edgesRaster(levelAt, (sM) => valueAt(corridor, sM), scale),
+    };
+  },
+);
 
 /** Own trace of a lane, up to where the car is. */
 export function drawOwn(
