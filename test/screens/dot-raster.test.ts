@@ -54,6 +54,21 @@ test('without braille a cell with any dot shows the series’ own character', ()
   expect(painted([[3, 2]], '#')).toBe(' #');
 });
 
+test.each([
+  [4, '\u2809\u2809'],
+  [3, '\u2809\u2801'],
+  [2, '\u2809'],
+  [1, '\u2801'],
+  [0, ''],
+  [-1, ''],
+])('a series that ends before dot column %i', (endDot, text) => {
+  const grid = createGrid(AREA);
+  const raster = createRaster(AREA);
+  for (let x = 0; x < 4; x++) setDot(raster, x, 0);
+  paintRaster(grid, AREA, raster, PEN, null, endDot);
+  expect(toText(grid)).toBe(text);
+});
+
 test('a span fills a column between two heights in either order, clipped', () => {
   const raster = createRaster({ cols: 1, rows: 1 });
   setSpan(raster, 0, 9, 2);
