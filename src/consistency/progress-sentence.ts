@@ -1,21 +1,32 @@
 import type { Estimate } from './estimate.ts';
 import type { TargetProgress } from './target-progress.ts';
+import { percentText } from './weeks/level-words.ts';
 
 /**
- * What is known of the newest row and what is not yet, in one sentence of at most 80 characters. It claims no change
- * over time: that takes statistics that this summary does not hold.
+ * Whether the foot errs to one side in the newest row or only differs from rep to rep, or what is not known yet, in one
+ * sentence of at most 80 characters. It claims no change over time: that takes statistics that this summary does not
+ * hold.
  */
 export function progressSentence({ days }: TargetProgress): string {
   const last = days.at(-1);
   if (last === undefined) return 'There is no rep yet.';
-  const { medianScore, medianReleaseErrorLevel, amountSpreadLevel } = last;
+  const { medianScore, medianReleaseErrorLevel, averageErrorLevel, amountSpreadLevel } = last;
   if (medianScore.value === null)
     return `Nothing can be said yet: ${missing(medianScore)} on ${last.day} would give a median.`;
-  if (medianReleaseErrorLevel.value === null)
+  if (medianReleaseErrorLevel.value === null || averageErrorLevel.value === null)
     return `The score is known, errors not: ${missing(medianReleaseErrorLevel)} with a release would do.`;
   if (amountSpreadLevel.value === null)
     return `The level is known, the spread is not: ${missing(amountSpreadLevel)} would give it.`;
-  return 'Level and spread of the last day are known.';
+  return sideText(last.day, averageErrorLevel.value, amountSpreadLevel.value);
+}
+
+/** A foot that errs more to one side than its reps differ needs another aim, else it needs practice. */
+function sideText(day: string, averageLevel: number, spreadLevel: number): string {
+  const average = percentText(Math.abs(averageLevel));
+  const spread = percentText(spreadLevel);
+  const side = averageLevel < 0 ? 'light' : 'heavy';
+  const than = Number(average) > Number(spread) ? 'more than' : 'within what';
+  return `${day}: ${average} % of full scale ${side}, ${than} reps differ (${spread} %).`;
 }
 
 function missing({ reps, needed }: Estimate): string {

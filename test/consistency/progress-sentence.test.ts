@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { progressSentence } from '../../src/consistency/progress-sentence.ts';
 import type { RepMeasure } from '../../src/consistency/rep-measure.ts';
 import { targetProgress } from '../../src/consistency/target-progress.ts';
-import { aMeasure, aVoid, NOTHING, repsOf, times } from './rep-measures.ts';
+import { aMeasure, aVoid, NOTHING, repsOf, someNumbers, times } from './rep-measures.ts';
 
 const sentence = (reps: readonly RepMeasure[]): string =>
   progressSentence(targetProgress(repsOf(reps))[0]!);
@@ -12,9 +12,23 @@ test.each([
   [7, /1 more rep on/],
   [8, /the spread is not: 2 more reps would give it/],
   [9, /1 more rep would/],
-  [10, /^Level and spread of the last day are known\./],
+  [10, /^2026-11-25: \d\.\d % of full scale /],
 ])('after %d reps', (count, expected) => {
   expect(sentence(times(count, () => aMeasure()))).toMatch(expected);
+});
+
+test.each([
+  // alternating by 2 % to both sides of the average: sqrt(10 * 0.02^2 / 9) = 2.1 %
+  [-0.05, '2026-11-25: 5.0 % of full scale light, more than reps differ (2.1 %).'],
+  [0.03, '2026-11-25: 3.0 % of full scale heavy, more than reps differ (2.1 %).'],
+  [-0.01, '2026-11-25: 1.0 % of full scale light, within what reps differ (2.1 %).'],
+])('a foot that is off by %d on average: %s', (average, expected) => {
+  const reps = times(10, (i) =>
+    aMeasure({
+      numbers: someNumbers({ averageErrorLevel: average + (i % 2 === 0 ? 0.02 : -0.02) }),
+    }),
+  );
+  expect(sentence(reps)).toBe(expected);
 });
 
 test('many reps long ago do not help the last day', () => {

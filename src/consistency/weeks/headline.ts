@@ -33,7 +33,7 @@ function sentenceOf(name: string, trend: WeekTrend): string {
   return `${name}: ${trend.verdict}, release error ${slopeText(trend)} over ${trend.weeks} weeks.${warning}`;
 }
 
-/** What is known of the last day, in the words of the day table. */
+/** Whether the foot erred to one side on the last day, or what is missing before that can be said. */
 export function lastDaySentence({ driver, targetId, days }: WeeksProgress): string {
   return progressSentence({ driver, targetId, days });
 }
@@ -44,9 +44,9 @@ function claimed({ before, now, ratioInterval, verdict, hangsOnOne }: SpreadChan
   const counts = `${before.reps} and ${now.reps} hidden reps`;
   const level = `${Math.round(100 * ratioInterval!.level)} %`;
   if (verdict === 'no clear change')
-    return `No clear change: spread ${was} % of full scale four weeks ago, ${is} % now (${between}, ${level}); ${counts}.${hangsOnOne ? ' What looks like a change hangs on one practice.' : ''}`;
+    return `No clear change: spread ${was} % of full scale four weeks ago, ${is} % now (${between} with ${level} confidence); ${counts}.${hangsOnOne ? ' What looks like a change hangs on one practice.' : ''}`;
   const [word, way] = verdict === 'improving' ? ['Improving', 'down'] : ['Worsening', 'up'];
-  return `${word}: spread is ${way} from ${was} to ${is} % of full scale in four weeks (${between}, ${level}); ${counts}.`;
+  return `${word}: spread is ${way} from ${was} to ${is} % of full scale in four weeks (${between} with ${level} confidence); ${counts}.`;
 }
 
 function missingText({ before, now }: SpreadChange, brokenOn: string | null): string {

@@ -40,7 +40,12 @@ export function variedId(targetId: string): string {
 
 /** The id of the target that a rep was driven on, plain or varied. */
 export function plainId(targetId: string): string {
-  return targetId.endsWith(VARIED) ? targetId.slice(0, -VARIED.length) : targetId;
+  return isVaried(targetId) ? targetId.slice(0, -VARIED.length) : targetId;
+}
+
+/** Whether reps kept under this id were driven on targets that a plan varied. */
+export function isVaried(targetId: string): boolean {
+  return targetId.endsWith(VARIED);
 }
 
 const VARIED = '/varied';

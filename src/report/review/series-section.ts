@@ -1,5 +1,5 @@
 import { chartReading } from '../../consistency/weeks/chart-reading.ts';
-import { headline, trendSentence } from '../../consistency/weeks/headline.ts';
+import { headline, lastDaySentence, trendSentence } from '../../consistency/weeks/headline.ts';
 import { practiceSentences } from '../../consistency/weeks/practice-sentences.ts';
 import { element, type Markup } from '../markup/markup.ts';
 import { figureHtml } from '../page/figure-html.ts';
@@ -24,7 +24,7 @@ export function seriesSection(review: SeriesReview, id: string, practiceId: numb
     'section',
     { 'aria-labelledby': id },
     element('h2', { id }, element('bdi', {}, seriesHeading(review))),
-    element('p', { class: 'lead' }, headline(progress)),
+    element('p', { class: 'lead' }, `${headline(progress)} ${lastDaySentence(progress)}`),
     element('div', { class: 'figures' }, pictures.map(figureHtml)),
     lines.map(paragraph),
     element(

@@ -8,6 +8,7 @@ import {
 import { practiceSentences } from '../../consistency/weeks/practice-sentences.ts';
 import type { WeeksProgress } from '../../consistency/weeks/weeks-progress.ts';
 import { type LatestSpread, spreadReading } from '../../drill/diagnosis/spread-curve.ts';
+import { isVaried } from '../../drill/plan/varied-target.ts';
 import { cleanText } from '../../input/discovery/clean-text.ts';
 import { countText } from '../number-text.ts';
 import { controlChart } from './control-chart.ts';
@@ -16,8 +17,12 @@ import { spreadChart } from './spread-chart.ts';
 import { weekChart, weekParts } from './week-chart.ts';
 import { wrapWords } from './wrap-words.ts';
 
+/** Reps of a varied target have a target each: rows of them would be as many breaks. */
+const VARIED_REPS =
+  'Varied reps: each has a target of its own, so that they train and measure nothing over time.';
+
 /**
- * The progress of drivers on targets as lines of at most 80 columns: one sentence first, then the weeks and the
+ * The progress of drivers on targets as lines of at most 80 columns: two sentences first, then the weeks and the
  * control chart and the spread curve with a reading each, then the days.
  *
  * @param mostRows of weeks and of days; the newest are shown
@@ -29,7 +34,10 @@ export function progressText(
   spreads: readonly LatestSpread[] = [],
 ): string {
   const parts = all.flatMap((progress, i) => {
-    const sentence = wrapWords(headline(progress));
+    if (isVaried(progress.targetId)) return [title(progress), ...wrapWords(VARIED_REPS), ''];
+    const sentence = [headline(progress), lastDaySentence(progress)].flatMap((line) =>
+      wrapWords(line),
+    );
     // where there are several, each sentence says first whose it is
     const head = all.length > 1 ? [title(progress), ...sentence] : [...sentence, title(progress)];
     return [...head, '', ...seriesLines(progress, mostRows, spreadLines(spreads[i])), ''];
@@ -64,7 +72,6 @@ function seriesLines(
     '',
     ...spread,
     ...dayTable(progress.days.slice(-mostRows)),
-    ...wrapWords(lastDaySentence(progress)),
     ...leftOut(progress, mostRows),
   ];
 }
@@ -92,6 +99,7 @@ function legend(all: readonly WeeksProgress[]): string[] {
     'that says what changed. % is of full scale, + is heavy. Medians and averages are',
     'given from 8 reps on, the spread (standard deviation from rep to rep) from 10:',
     '"5 of 8" is what there is, a week needs 5. Timing is that of the start of release.',
+    "The spread here is that of a rep's average error; along the target, and after a block, it is that of the trace, which is more.",
     'In the table by day "first" are first-of-day reps; they are not among the hidden.',
     ...(warmUp ? ['Warm-up reps are counted, but are in no median, average or spread.'] : []),
     ...(lost > 0 ? [`Left out because a device was lost: ${countText(lost, 'rep')}.`] : []),

@@ -13,13 +13,21 @@ const LONG_GAP = 3;
  * @param parts by `weekParts`
  */
 export function weekChart(parts: readonly WeekPart[]): string[] {
-  const most = scaleEnd(parts.flat());
+  const weeks = parts.flat();
+  // an axis without a mark on it says nothing, and its end would be made up
+  if (!weeks.some(hasMark))
+    return ['By week: none has five hidden reps or five first-of-day reps.'];
+  const most = scaleEnd(weeks);
   return [
     'Median release error by week, % of full scale: o hidden reps with --- its',
     'interval, x first-of-day reps, * both; the spread is that of hidden reps.',
     `${''.padEnd(9)}${axis(most)} ${'hidden'.padStart(11)} ${'first'.padStart(9)} spread`,
     ...parts.flatMap((part) => partLines(part, most)),
   ];
+}
+
+function hasMark({ hidden, firstOfDay }: WeekRow): boolean {
+  return [hidden, firstOfDay].some((kind) => kind.medianReleaseErrorLevel.value !== null);
 }
 
 /** A week, or weeks without practice one after the other. */

@@ -166,7 +166,7 @@ describe('the words', () => {
   test('a foot that gets better', () => {
     const found = one(inventedWeeks(11, seededRandom(1), { factor: 0.25, missed: [3] }));
     expect(headline(found)).toMatch(
-      /^Improving: spread is down from \d\.\d to \d\.\d % of full scale in four weeks \(\d+ % less to \d+ % less, 95 %\); 72 and 72 hidden reps\.$/,
+      /^Improving: spread is down from \d\.\d to \d\.\d % of full scale in four weeks \(\d+ % less to \d+ % less with 95 % confidence\); 72 and 72 hidden reps\.$/,
     );
     expect(trendSentence(found)).toMatch(/^First-of-day reps: improving, release error -0/);
     expect(found.chart.points.at(-1)?.signal).toBe('below limits');

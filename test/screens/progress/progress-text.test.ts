@@ -135,3 +135,25 @@ test('few practices that fall are not called level', () => {
   expect(text(reps)).toMatch(/7 practices do not tell a curve from a level line yet/);
   expect(text(reps)).not.toMatch(/no gain/);
 });
+
+test('reps of a varied target are counted, and no row is made of each', () => {
+  const reps = times(12, (i) =>
+    aMeasure({
+      targetId: 'hairpin/varied',
+      conditions: { ...CONDITIONS, targetVersion: `v-${i}` },
+    }),
+  );
+  const said = text(reps);
+  expect(said).toContain('hairpin/varied, Kim');
+  expect(said).toContain('12 reps on 1 day\nVaried reps: each has a target of its own');
+  expect(said).not.toContain('does not compare');
+});
+
+test('weeks of which nothing can be drawn have no axis', () => {
+  const few = times(4, () => aMeasure({ feedback: 'hidden' }));
+  expect(text(few)).toContain('By week: none has five hidden reps');
+  expect(text(few)).not.toContain('Median release error by week');
+  expect(text([...few, aMeasure({ feedback: 'hidden' })])).toContain(
+    'Median release error by week',
+  );
+});
