@@ -27,7 +27,8 @@ function latencyText(costs: Costs): string {
   const { p50, p95 } = latencies(costs);
   const unseen = costs.sent - costs.latencyMs.length;
   const missing = unseen === 0 ? '' : `, ${unseen} of ${costs.sent} levels never shown`;
-  return `report to bytes ${p50.toFixed(1)} ms at the median, ${p95.toFixed(1)} ms at p95${missing}`;
+  const longest = Math.max(...costs.latencyMs).toFixed(0);
+  return `report to bytes ${p50.toFixed(1)} ms at the median, ${p95.toFixed(1)} ms at p95, ${longest} ms at most${missing}`;
 }
 
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
