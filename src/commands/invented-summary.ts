@@ -40,13 +40,17 @@ export function inventedSummaryText(told: InventedSummary, dataDir: string): str
   const lines = [
     told.reps === 0
       ? 'Nothing was written.'
-      : `${told.reps} reps of ${told.practices} practices from ${told.first_day} to ${told.last_day}, all invented.`,
+      : `${told.reps} reps of ${told.practices} ${told.practices === 1 ? 'practice' : 'practices'} from ${told.first_day} to ${told.last_day}, all invented.`,
     ...reasonsOf(told),
     ...(told.missed_week === null ? [] : [`No practice in week ${told.missed_week}.`]),
     ...(told.pedal_change_week === null
       ? []
       : [`New pedals from week ${told.pedal_change_week} on.`]),
-    ...(told.interrupted ? ['Interrupted: what is written is whole, the rest is missing.'] : []),
+    ...(told.interrupted
+      ? [
+          'Interrupted: what is written is whole, the rest is missing. For all of it start again with a new folder.',
+        ]
+      : []),
     `Look at it with \`ebbline progress --data-dir ${dataDir}\`.`,
   ];
   return `${lines.join('\n')}\n`;

@@ -27,6 +27,8 @@ export interface TraceImport {
   readonly path: string;
   readonly name: string;
   readonly wish: LogWish;
+  /** Told so many bytes of so many, first 0, then after each chunk; what it throws ends the import. */
+  onRead?(bytes: number, ofBytes: number): void;
 }
 
 /**
@@ -35,16 +37,20 @@ export interface TraceImport {
  * @throws Problem for a file that cannot be read, with line and column for one that cannot be used
  */
 export async function importTrace(
-  { path, name, wish }: TraceImport,
+  { path, name, wish, onRead }: TraceImport,
   dataDir: string,
 ): Promise<LogSummary> {
-  const source = await openSource(path);
+  const { chunks, sizeBytes } = await openSource(path);
   await mkdir(folderOf(dataDir), { recursive: true });
   const unfinished = `${fileOf(dataDir, name)}.part`;
   const file = await open(unfinished, 'w');
   try {
     await file.write(headLine(name, path));
-    const summary = await readZones(source, wish, (zone) => file.write(zoneLine(zone)));
+    const summary = await readZones(
+      counted(chunks, (bytes) => onRead?.(bytes, sizeBytes)),
+      wish,
+      (zone) => file.write(zoneLine(zone)),
+    );
     await file.write(summaryLine(summary));
     await file.sync();
     await file.close();
@@ -76,13 +82,30 @@ async function readZones(
   return summary;
 }
 
-async function openSource(path: string): Promise<AsyncIterable<Uint8Array>> {
+/** The same chunks: told before the first, and after each once it was used. */
+async function* counted(
+  chunks: AsyncIterable<Uint8Array>,
+  onRead: (bytes: number) => void,
+): AsyncIterable<Uint8Array> {
+  let bytes = 0;
+  onRead(bytes);
+  for await (const chunk of chunks) {
+    yield chunk;
+    bytes += chunk.length;
+    onRead(bytes);
+  }
+}
+
+async function openSource(
+  path: string,
+): Promise<{ readonly chunks: AsyncIterable<Uint8Array>; readonly sizeBytes: number }> {
   try {
     const file = await open(path);
     const found = await file.stat();
     await file.close();
     if (found.isDirectory()) throw unreadable(path, 'this is a folder');
-    return createReadStream(path, { highWaterMark: CHUNK_BYTES });
+    const chunks = createReadStream(path, { highWaterMark: CHUNK_BYTES });
+    return { chunks, sizeBytes: found.size };
   } catch (error) {
     if (error instanceof Problem) throw error;
     const { code } = error as NodeJS.ErrnoException;

@@ -4,7 +4,10 @@ import { printable } from '../profile/printable.ts';
 import type { LogSummary } from '../trace/log/log-settings.ts';
 import type { Notice } from '../trace/log/notices.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
-import { importTrace } from './trace-files.ts';
+import type { Surroundings } from './counted-job.ts';
+import { Interrupted, interruptible } from './interrupted.ts';
+import { ProgressLine, STDERR_PROGRESS } from './progress-line.ts';
+import { importTrace, type TraceImport } from './trace-files.ts';
 import { logWish, WISH_OPTIONS } from './trace-wish.ts';
 
 /** Cuts the braking zones out of a logged CSV file and keeps them. */
@@ -21,20 +24,65 @@ export const command: Command = {
     'ebbline trace import friday.csv',
     'ebbline trace import friday.csv --column brake-front=P3 --unit brake-front=bar',
   ],
-  run: load,
+  run: (input, context) =>
+    interruptible((stop) => traceImport(input, context, { output: STDERR_PROGRESS, stop })),
 };
 
-async function load(input: CommandInput, context: CommandContext): Promise<number> {
+/** `trace import` with its surroundings passed in. */
+export async function traceImport(
+  input: CommandInput,
+  context: CommandContext,
+  around: Omit<Surroundings, 'nowUtcMs'>,
+): Promise<number> {
   const path = onePath(input);
   const name = traceName(input, path);
-  const summary = await importTrace({ path, name, wish: logWish(input) }, context.dataDir);
-  if (input.values.json === true)
+  try {
+    const summary = await keepZones({ path, name, wish: logWish(input) }, context.dataDir, around);
+    tell(summary, { path, name, isJson: input.values.json === true }, context);
+    return 0;
+  } catch (error) {
+    if (!(error instanceof Interrupted)) throw error;
+    context.err(`ebbline: interrupted; nothing of ${path} was kept\n`);
+    return 130;
+  }
+}
+
+const MEGABYTE = 1e6;
+
+/** Imports while a line says how far it is. @throws Interrupted when asked to stop; a trace of that name stays then */
+async function keepZones(
+  wanted: TraceImport,
+  dataDir: string,
+  { output, stop }: Omit<Surroundings, 'nowUtcMs'>,
+): Promise<LogSummary> {
+  let line: ProgressLine | null = null;
+  const onRead = (bytes: number, ofBytes: number): void => {
+    line ??= new ProgressLine(output, 'MB', Math.ceil(ofBytes / MEGABYTE));
+    line.show(Math.floor(bytes / MEGABYTE));
+    if (stop.asked) throw new Interrupted();
+  };
+  try {
+    return await importTrace({ ...wanted, onRead }, dataDir);
+  } finally {
+    (line as ProgressLine | null)?.end();
+  }
+}
+
+function tell(
+  summary: LogSummary,
+  {
+    path,
+    name,
+    isJson,
+  }: { readonly path: string; readonly name: string; readonly isJson: boolean },
+  context: CommandContext,
+): void {
+  if (isJson)
     context.out(`${JSON.stringify({ trace: name, source: path, ...summaryJson(summary) })}\n`);
   else {
     context.out(summaryText(name, summary));
     for (const notice of summary.notices) context.err(`${noticeText(path, notice)}\n`);
   }
-  return 0;
 }
 
 function onePath({ positionals }: CommandInput): string {
