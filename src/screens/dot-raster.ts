@@ -7,6 +7,8 @@ export const DOTS_DOWN = 4;
 /** One series of a plot in dots, two across and four down per cell; one byte per cell, a bit for each dot. */
 export interface DotRaster extends Size {
   readonly dots: Uint8Array;
+  /** The cells that have a dot: a line leaves most of its area empty. */
+  readonly dotted: number[];
 }
 
 // Unicode chapter 21.1, braille patterns: bits of U+2800 for the left and the right column, from the top.
@@ -19,13 +21,19 @@ const LEFT_DOTS = 0x47;
 
 /** An empty raster over an area of that size. */
 export function createRaster({ cols, rows }: Size): DotRaster {
-  return { cols, rows, dots: new Uint8Array(cols * rows) };
+  return { cols, rows, dots: new Uint8Array(cols * rows), dotted: [] };
+}
+
+/** A raster with these dots, one byte per cell. */
+export function rasterOf({ cols, rows }: Size, dots: Uint8Array): DotRaster {
+  return { cols, rows, dots, dotted: [...dots.keys()].filter((cell) => dots[cell] !== 0) };
 }
 
 /** Sets one dot, counted from the top left; a dot outside is left out. */
 export function setDot(raster: DotRaster, x: number, y: number): void {
   if (x < 0 || y < 0 || x >= raster.cols * DOTS_ACROSS || y >= raster.rows * DOTS_DOWN) return;
   const cell = (y >> 2) * raster.cols + (x >> 1);
+  if (raster.dots[cell] === 0) raster.dotted.push(cell);
   raster.dots[cell] = raster.dots[cell]! | BITS[x & 1]![y & 3]!;
 }
 
@@ -43,7 +51,7 @@ export function setSpan(raster: DotRaster, x: number, from: number, to: number):
 export function paintRaster(
   grid: CellGrid,
   area: Area,
-  { cols, rows, dots }: DotRaster,
+  { cols, dots, dotted }: DotRaster,
   pen: Pen,
   plain: string | null,
   endDot: number = Number.POSITIVE_INFINITY,
@@ -51,10 +59,11 @@ export function paintRaster(
   const plainCode = plain?.charCodeAt(0) ?? null;
   const end = Math.min(cols, Math.ceil(endDot / DOTS_ACROSS));
   const whole = Math.min(cols, Math.floor(endDot / DOTS_ACROSS));
-  for (let y = 0; y < rows; y++)
-    for (let x = 0; x < end; x++) {
-      const all = dots[y * cols + x]!;
-      const seen = x < whole ? all : all & LEFT_DOTS;
-      if (seen !== 0) putCell(grid, area.x + x, area.y + y, plainCode ?? BRAILLE + seen, pen);
-    }
+  for (const cell of dotted) {
+    const y = Math.floor(cell / cols);
+    const x = cell - y * cols;
+    if (x >= end) continue;
+    const seen = x < whole ? dots[cell]! : dots[cell]! & LEFT_DOTS;
+    if (seen !== 0) putCell(grid, area.x + x, area.y + y, plainCode ?? BRAILLE + seen, pen);
+  }
 }

@@ -1,4 +1,4 @@
-import { createRaster, type DotRaster, setDot, setSpan } from './dot-raster.ts';
+import { createRaster, type DotRaster, rasterOf, setDot, setSpan } from './dot-raster.ts';
 import type { PlotScale } from './plot-scale.ts';
 
 type Along = (at: number) => number;
@@ -31,13 +31,16 @@ export function shadeRaster(lowAt: Along, highAt: Along, scale: PlotScale): DotR
 
 /** All dots of both. */
 export function together(a: DotRaster, b: DotRaster): DotRaster {
-  return { ...a, dots: a.dots.map((dots, cell) => dots | b.dots[cell]!) };
+  return rasterOf(
+    a,
+    a.dots.map((dots, cell) => dots | b.dots[cell]!),
+  );
 }
 
 /** Lines with the shade that they cross: a cell has one pen, and without it the shade would end at every line. */
 export function within(lines: DotRaster, shade: DotRaster): DotRaster {
   const dots = lines.dots.map((own, cell) => (own === 0 ? 0 : own | shade.dots[cell]!));
-  return { ...lines, dots };
+  return rasterOf(lines, dots);
 }
 
 function rasterFor(scale: PlotScale): DotRaster {
