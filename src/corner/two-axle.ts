@@ -1,6 +1,6 @@
 import { type Aero, dragN } from '../car/aero.ts';
 import { type BrakeSplit, totalForAxleN } from '../car/brake-split.ts';
-import type { Axles, Chassis } from '../car/chassis.ts';
+import type { Chassis } from '../car/chassis.ts';
 import { axleFrictionFactor, type Tyre } from '../car/tyre.ts';
 import { STANDARD_GRAVITY_MPS2 } from '../units.ts';
 import { brakeLimit } from './axle-limit.ts';
@@ -88,21 +88,6 @@ export function twoAxleModel(
   };
 }
 
-interface Place {
-  readonly sM: number;
-  readonly w: number;
-  readonly engineN: number;
-}
-
-/** Largest friction-brake force of both axles together that each axle allows, N. */
-export function axleLimitsN(car: TwoAxleCar, road: Road, { sM, w, engineN }: Place): Axles {
-  const forces = wheelForces(car, road, sM, w);
-  return {
-    front: brakeLimit(car, 'front')(forces.frontLoadN, forces.frontAcrossN, engineN),
-    rear: brakeLimit(car, 'rear')(forces.rearLoadN, forces.rearAcrossN, engineN),
-  };
-}
-
 /** How a car's brake force divides. */
 export function brakeSplitIn({ brakeSplit, frontBrakeShare }: TwoAxleCar): BrakeSplit {
   return brakeSplit ?? [{ fromN: 0, share: frontBrakeShare, offsetN: 0 }];
@@ -119,6 +104,12 @@ function carriedEngine(car: TwoAxleCar): (forces: WheelForces, engineN: number) 
     const front = frontLimit(forces.frontLoadN, forces.frontAcrossN, 0);
     return Math.min(engineN, front, rearLimit(forces.rearLoadN, forces.rearAcrossN, 0));
   };
+}
+
+interface Place {
+  readonly sM: number;
+  readonly w: number;
+  readonly engineN: number;
 }
 
 /**

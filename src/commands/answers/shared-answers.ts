@@ -1,4 +1,4 @@
-import { list, object, oneOfWords, orNull, text } from './answer-parts.ts';
+import { list, object, oneOfWords, text } from './answer-parts.ts';
 import type { AnswerFields, AnswerSchema } from './answer-schema.ts';
 
 /** What a model leaves out. */
@@ -18,8 +18,6 @@ export const LEFT_OUT_ANSWER: AnswerSchema = list(
     because: text('the reason'),
   }),
 );
-
-export const MAYBE_TEXT = (description: string): AnswerSchema => orNull(text(description));
 
 /** The corner, car and variant that a live car drives. */
 export const LIVE_NAMES: AnswerFields = {

@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { intraclassCorrelation } from '../../../src/consistency/variation/intraclass-correlation.ts';
 import { repeatability } from '../../../src/consistency/variation/repeatability.ts';
 import { typicalError } from '../../../src/consistency/variation/typical-error.ts';
 
@@ -49,43 +48,6 @@ describe('repeatability', () => {
       }),
     );
   });
-});
-
-describe('intraclass correlation', () => {
-  // Shrout and Fleiss (1979), Psychological Bulletin 86:420, tables 2 and 4; further digits by SciPy
-  const RATINGS = [
-    [9, 2, 5, 8],
-    [6, 1, 3, 2],
-    [8, 4, 6, 8],
-    [7, 1, 2, 6],
-    [10, 5, 6, 9],
-    [6, 2, 4, 7],
-  ];
-
-  test('of six targets by four judges', () => {
-    const found = intraclassCorrelation(RATINGS)!;
-    const rounded = Object.values(found).map((value) => Math.round(100 * value) / 100);
-    expect(rounded).toEqual([0.17, 0.29, 0.71, 0.44, 0.62, 0.91]);
-    expect(found.oneWay).toBeCloseTo(0.16574176840547544, 12);
-    expect(found.agreement).toBeCloseTo(0.2897637795275591, 12);
-    expect(found.consistency).toBeCloseTo(0.7148407148407149, 12);
-    expect(found.oneWayMean).toBeCloseTo(0.44279713367926865, 12);
-    expect(found.agreementMean).toBeCloseTo(0.6200505475989891, 12);
-    expect(found.consistencyMean).toBeCloseTo(0.9093155423770695, 12);
-  });
-
-  test.each([
-    [[]],
-    [[[1, 2]]],
-    [[[1], [2]]],
-    [[[1, 2], [3]]],
-    [
-      [
-        [4, 4],
-        [4, 4],
-      ],
-    ],
-  ])('of %j is null', (rows) => expect(intraclassCorrelation(rows)).toBeNull());
 });
 
 describe('the typical error', () => {
