@@ -52,6 +52,16 @@ describe('the rooms', () => {
     expect(files.length).toBeGreaterThan(20);
   });
 
+  test('are those of the map in DEVELOPERS.md, and of its kinds', () => {
+    const map = readFileSync(new URL('../DEVELOPERS.md', import.meta.url), 'utf8');
+    const rows = [...map.matchAll(/^\| `(\w+)\/` +\| (world|pure) +\| \S/gm)];
+    const named = (kind?: string): string[] =>
+      rows.flatMap(([, room, of]) => (kind === undefined || of === kind ? room! : [])).sort();
+    const rooms = new Set(files.map(({ room }) => room).filter((room) => room !== ''));
+    expect(named()).toEqual([...rooms].sort());
+    expect(named('pure')).toEqual(PURE_ROOMS.toSorted());
+  });
+
   const pure = files.filter(({ room }) => PURE_ROOMS.includes(room));
 
   test.each(pure)('$path imports only PURE rooms and PURE packages', (file) => {
