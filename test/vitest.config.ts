@@ -1,16 +1,47 @@
 import { defineConfig, type ViteUserConfig } from 'vitest/config';
+import { BaseSequencer, type TestSpecification } from 'vitest/node';
+
+/** Tests of code that keeps nothing between two calls: their files share a process and what they import. */
+const KEEPS_NOTHING =
+  'test/{car,consistency,corner,curve,drill,live-car,profile,report,score,screens,target,trace}/**';
+
+/** Files of a project stand together, or none could share a process with the next; the longest files first. */
+class ProjectByProject extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const sorted = await super.sort(files);
+    return sorted.sort((a, b) => b.project.name.localeCompare(a.project.name));
+  }
+}
 
 const config: ViteUserConfig = defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
-    include: ['test/**/*.test.ts'],
-    exclude: ['test/live/**', 'test/terminal/**', 'test/browser/**'],
-    benchmark: { include: ['test/bench/**/*.bench.ts'] },
-    setupFiles: ['test/seed.ts'],
+    setupFiles: ['test/seed.ts', 'test/same-bytes.ts'],
+    sequence: { sequencer: ProjectByProject },
     maxWorkers: 2,
     // A guard against hanging, not a measurement: machines under load are slow.
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'pure',
+          include: [`${KEEPS_NOTHING}/*.test.ts`],
+          isolate: false,
+          benchmark: { include: [] },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'world',
+          include: ['test/**/*.test.ts'],
+          exclude: [KEEPS_NOTHING, 'test/live/**', 'test/terminal/**', 'test/browser/**'],
+          benchmark: { include: ['test/bench/**/*.bench.ts'] },
+        },
+      },
+    ],
   },
 });
 export default config;
