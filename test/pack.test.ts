@@ -43,6 +43,7 @@ describe('the archive', () => {
       manifest.bin.ebbline!,
       'dist/licences.json',
       'dist/bin/reader-worker.js',
+      'dist/profile/car.validator.cjs',
       'package.json',
       'README.md',
       'LICENSE',
@@ -53,15 +54,19 @@ describe('the archive', () => {
 
   test('holds nothing else: no test, map, declaration, source or part of the build', () => {
     const wanted =
-      /^(package\.json|README\.md|LICENSE|profiles\/README\.md|profiles\/(cars|corners|targets|plans|events)\/[\w-]+\.yaml|profiles\/schema\/[\w-]+\.schema\.json|dist\/licences\.json|dist\/bin\/[\w-]+\.js)$/;
+      /^(package\.json|README\.md|LICENSE|profiles\/README\.md|profiles\/(cars|corners|targets|plans|events)\/[\w-]+\.yaml|profiles\/schema\/[\w-]+\.schema\.json|dist\/licences\.json|dist\/bin\/[\w-]+\.js|dist\/profile\/[\w-]+\.validator\.cjs)$/;
     expect(packed.filter((path) => !wanted.test(path))).toEqual([]);
   });
 });
 
 describe('what the built program imports', () => {
-  const files = readdirSync(join(ROOT, 'dist/bin'));
+  const files = ['dist/bin', 'dist/profile'].flatMap((folder) =>
+    readdirSync(join(ROOT, folder))
+      .map((name) => `${folder}/${name}`)
+      .filter((path) => packed.includes(path)),
+  );
   const imported = files.flatMap((path) => {
-    const text = readFileSync(join(ROOT, 'dist/bin', path), 'utf8');
+    const text = readFileSync(join(ROOT, path), 'utf8');
     const statements = text.matchAll(/\b(?:from|import)\s*"([\w@./:-]+)"/g);
     const calls = text.matchAll(
       /(?:\bimport|require|createRequire\(import\.meta\.url\))\(["`]([\w@./:-]+)["`]\)/g,

@@ -28,21 +28,25 @@ const SCHEMAS = [
  */
 export function precompileValidators(): void {
   const ajv = new Ajv({ ...VALIDATOR_OPTIONS, code: { source: true } });
-  const loaders = SCHEMAS.map((schema): string => {
+  const files = SCHEMAS.map((schema): readonly [title: string, file: string] => {
     const title = schema.title ?? '';
-    const file = `./${title.toLowerCase().replaceAll(' ', '-')}.validator.cjs`;
+    const file = `${title.toLowerCase().replaceAll(' ', '-')}.validator.cjs`;
     writeInProfileRoom(file, standalone.default(ajv, ajv.compile(schema)));
-    return `  [${JSON.stringify(title)}]: () => require('${file}'),\n`;
+    return [title, file];
   });
-  writeInProfileRoom('./validators.cjs', `module.exports = {\n${loaders.join('')}};\n`);
-  writeInProfileRoom('./validator-of.js', VALIDATOR_OF);
+  writeInProfileRoom('validator-of.js', validatorOf(files));
 }
 
-const VALIDATOR_OF = `// Written by the build: each validator is loaded when it is first asked for.
-import validators from './validators.cjs';
+/** The path is the same from `dist/profile` and from `dist/bin`, where the module is joined with others. */
+const validatorOf = (
+  files: readonly (readonly [string, string])[],
+): string => `// Written by the build: each validator is loaded when it is first asked for.
+import { createRequire } from 'node:module';
+const load = createRequire(import.meta.url);
+const files = new Map(${JSON.stringify(files)});
 export function validatorOf({ title }) {
-  const load = validators[title];
-  if (load === undefined) throw new Error(\`no validator was built for \${title}\`);
-  return load();
+  const file = files.get(title);
+  if (file === undefined) throw new Error(\`no validator was built for \${title}\`);
+  return load(\`../profile/\${file}\`);
 }
 `;

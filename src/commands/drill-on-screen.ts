@@ -3,20 +3,16 @@ import type { DrillView } from '../drill/drill-view.ts';
 import { drillScreen } from '../screens/drill-screen.ts';
 import { KEY_ACTIONS } from '../screens/screen-action.ts';
 import { openTerminal, type TerminalScreen } from '../screens/terminal-screen.ts';
-import { chooseSubject } from './choose-subject.ts';
 import type { CommandContext } from './command.ts';
 import { type DrillDisplay, drillDisplay } from './drill-display.ts';
 import { runDrill } from './drill-loop.ts';
 import type { DrillOptions } from './drill-options.ts';
 import { openPractice, type Practice, seedOf } from './drill-practice.ts';
 import { type DrillSound, openDrillSound } from './drill-sound.ts';
-import { findSubject } from './drill-subject.ts';
+import { type DrillSubject, findSubject } from './drill-subject.ts';
 import { summaryTexts, type ToldBlock } from './drill-told.ts';
-import { eventEnd, eventEndLines } from './event-end.ts';
 import { openRigSource, type RigSource, type RigSourceNeeds } from './rig-source.ts';
 import { routedKeys } from './routed-keys.ts';
-import { setUpBeforeDrill } from './set-up-before-drill.ts';
-import { showTonight } from './show-tonight.ts';
 import { zonedNow } from './zoned-now.ts';
 
 /** The drill in the terminal: choose a target where none was named, drive blocks until the driver finishes. */
@@ -39,7 +35,10 @@ export async function drillOnScreen(
     seed: seedOf(options),
     headless: false,
     pointer$: null,
-    setUp: (devices) => setUpBeforeDrill(devices, context),
+    setUp: async (devices) => {
+      const { setUpBeforeDrill } = await import('./set-up-before-drill.ts');
+      return setUpBeforeDrill(devices, context);
+    },
   };
   const pointer = options.source.kind === 'pointer';
   // Setting up devices is done in lines, so the screen comes after it; the mouse comes with the screen.
@@ -55,17 +54,24 @@ export async function drillOnScreen(
     const { rigSource } = open;
     display = await drillDisplay(options, context, rigSource);
     const themed = display.themed(screen);
-    const subject = named ?? (await chooseSubject(themed, context, options, rigSource));
+    const choose = async (): Promise<DrillSubject | null> => {
+      const { chooseSubject } = await import('./choose-subject.ts');
+      return chooseSubject(themed, context, options, rigSource);
+    };
+    const subject = named ?? (await choose());
     if (subject === null) return 0;
     open.practice = await openPractice(options, context, rigSource, subject, display.settings);
     notice = open.practice.store.notice;
     const last = await drive(screen, open.practice, sound, display);
     said = last === null ? [] : summaryTexts(last.summary, last.plan);
     if (subject.kind === 'event') {
+      const { eventEnd, eventEndLines } = await import('./event-end.ts');
       const end = eventEnd(subject, open.practice, zonedNow());
       said = [...said, ...eventEndLines(end)];
-      if (open.practice.log.practiceId !== null)
+      if (open.practice.log.practiceId !== null) {
+        const { showTonight } = await import('./show-tonight.ts');
         await showTonight(display.themed(screen), end, last);
+      }
     }
   } finally {
     sound.close();

@@ -68,14 +68,14 @@ export async function openPractice(
     },
     options.condition,
   );
-  const now = zonedNow();
   const plain = drillSetup(
     options,
     rig,
     { target, live, units: context.units, display, buttons: pressableButtons(rigSource) },
-    experienceOf(store, driver, target, now.utcMs),
+    experienceOf(store, driver, target, Date.now()),
   );
-  const setup = planned === null ? plain : planned(plain, { store, driver, now });
+  // Only a plan asks for the zone of time, which takes a while to find out.
+  const setup = planned === null ? plain : planned(plain, { store, driver, now: zonedNow() });
   return { source, decoder, setup, log, store, driver };
 }
 

@@ -1,8 +1,18 @@
+import { createRequire } from 'node:module';
 import type { Readable, Writable } from 'node:stream';
-import blessed from 'blessed';
+import type { Widgets } from 'blessed';
 import { type Observable, Subject } from 'rxjs';
 import type { CellGrid, Size } from './cell-grid.ts';
 import { gridCopier, type ScreenLine } from './screen-cells.ts';
+
+const require = createRequire(import.meta.url);
+/** The two parts that are used: loading all widgets of the library takes longer than the first picture. */
+const openBlessed: (
+  options: Widgets.IScreenOptions,
+) => Widgets.Screen = require('blessed/lib/widgets/screen.js');
+const openBox: (
+  options: Widgets.BoxOptions,
+) => Widgets.BoxElement = require('blessed/lib/widgets/box.js');
 
 export interface PictureOptions {
   readonly env: Readonly<Record<string, string | undefined>>;
@@ -92,13 +102,13 @@ export function openPicture(options: PictureOptions): BlessedPicture {
   };
 }
 
-function openScreen({ env, unicode, output, input }: PictureOptions): blessed.Widgets.Screen {
+function openScreen({ env, unicode, output, input }: PictureOptions): Widgets.Screen {
   // The library's types have the two directions the wrong way round.
   const streams = {
     input: input ?? process.stdin,
     output: output ?? process.stdout,
   } as unknown as { input: Writable; output: Readable };
-  const screen = blessed.screen({
+  const screen = openBlessed({
     ...streams,
     // The library's descriptions of newer terminals give eight colours only; all of them understand xterm's.
     terminal: env.TERM === 'linux' ? 'linux' : 'xterm-256color',
@@ -114,10 +124,10 @@ function openScreen({ env, unicode, output, input }: PictureOptions): blessed.Wi
 }
 
 /** A box that writes a grid's cells straight into the picture, at a fifth of the cost of text laid out by the library. */
-function showGrid(screen: blessed.Widgets.Screen): { grid: CellGrid | null } {
+function showGrid(screen: Widgets.Screen): { grid: CellGrid | null } {
   const shown: { grid: CellGrid | null } = { grid: null };
   const copyGrid = gridCopier();
-  const box = blessed.box({ parent: screen, top: 0, left: 0, width: '100%', height: '100%' });
+  const box = openBox({ parent: screen, top: 0, left: 0, width: '100%', height: '100%' });
   Object.assign(box, {
     render: () => {
       if (shown.grid !== null) copyGrid(shown.grid, (screen as unknown as UntypedScreen).lines);
@@ -127,7 +137,7 @@ function showGrid(screen: blessed.Widgets.Screen): { grid: CellGrid | null } {
 }
 
 function listen(
-  screen: blessed.Widgets.Screen,
+  screen: Widgets.Screen,
   size: () => Size,
   pointer: boolean,
 ): Pick<BlessedPicture, 'keys$' | 'resizes$' | 'mouseRows$'> {
