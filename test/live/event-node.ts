@@ -3,6 +3,8 @@ import { once } from 'node:events';
 import { readdirSync } from 'node:fs';
 import { basename } from 'node:path';
 import type { Readable } from 'node:stream';
+import { setTimeout as delay } from 'node:timers/promises';
+import { hasOpen } from './has-open.ts';
 
 /** linux/input.h: struct input_event on 64-bit machines, and the types of event that matter here. */
 const EVENT_BYTES = 24;
@@ -27,6 +29,8 @@ export class EventNode {
     const event = readdirSync(`${device}/${input}`).find((name) => name.startsWith('event'))!;
     const node = new EventNode(`/dev/input/${event}`);
     await once(node.#child, 'spawn');
+    // The kernel keeps nothing for whoever opens it later, and a slow guest takes its time to get there.
+    while (!hasOpen(node.#child.pid!, `/dev/input/${event}`)) await delay(50);
     return node;
   }
 

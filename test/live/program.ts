@@ -1,6 +1,6 @@
 import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { readdirSync, readlinkSync } from 'node:fs';
+import { hasOpen } from './has-open.ts';
 
 const MAIN = new URL('../../dist/bin/ebbline.js', import.meta.url).pathname;
 
@@ -29,15 +29,7 @@ export class Program {
 
   /** Whether it has this file or device open. */
   hasOpen(path: string): boolean {
-    const folder = `/proc/${this.#child.pid}/fd`;
-    return readdirSync(folder).some((fd) => {
-      try {
-        return readlinkSync(`${folder}/${fd}`) === path;
-      } catch {
-        // Closed since the folder was listed.
-        return false;
-      }
-    });
+    return hasOpen(this.#child.pid!, path);
   }
 
   kill(): void {
