@@ -9,6 +9,7 @@ export interface Painter {
   draw(view: GridView): void;
   /** Paints the same view once more. */
   repaint(): void;
+  /** From here on nothing is painted, whatever is drawn: the terminal belongs to the shell again. */
   stop(): void;
 }
 
@@ -29,9 +30,10 @@ export function startPainter(
   const periodMs = 1000 / framesPerSecond;
   let view: GridView | null = null;
   let wanted = false;
+  let stopped = false;
   let dueMs = 0;
   const paint = (): void => {
-    if (!wanted || view === null || isBusy()) return;
+    if (stopped || !wanted || view === null || isBusy()) return;
     wanted = false;
     dueMs = nextDue(dueMs, periodMs, performance.now());
     timer.refresh();
@@ -48,7 +50,7 @@ export function startPainter(
       wanted = true;
     },
     stop: () => {
-      view = null;
+      stopped = true;
       clearInterval(timer);
     },
   };

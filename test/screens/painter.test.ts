@@ -99,5 +99,6 @@ test('stopped is stopped', () => {
   painter.draw(createGrid);
   painter.stop();
   vi.advanceTimersByTime(100);
+  painter.draw(createGrid);
   expect(painted).toHaveLength(1);
 });
