@@ -1,7 +1,7 @@
 import {
   causeSentence,
   firstRepSentence,
-  hiddenSentence,
+  hiddenVerdict,
 } from '../drill/diagnosis/diagnosis-sentences.ts';
 import { phaseTable } from '../drill/diagnosis/phase-rows.ts';
 import type { BlockSummary } from '../drill/drill-view.ts';
@@ -48,7 +48,7 @@ function summaryText(
   { theme }: Look,
 ): readonly (readonly [string, Pen])[] {
   const { diagnosis, sentence } = summary;
-  const beside = [hiddenSentence(diagnosis.feedback), firstRepSentence(diagnosis.firstRep)];
+  const beside = [hiddenVerdict(diagnosis.feedback), firstRepSentence(diagnosis.firstRep)];
   const cause = causeSentence(diagnosis.cause) || whyNoCause(summary);
   const [heading, ...rows] = phaseTable(diagnosis.phases);
   const inPen =

@@ -1,6 +1,6 @@
 import { describeCause } from '../../score/describe-cause.ts';
 import type { FirstRepLoss } from './first-rep-loss.ts';
-import { signed } from './phase-rows.ts';
+import { signed, tenths } from './phase-rows.ts';
 import type { ShownHidden } from './shown-hidden.ts';
 import type { SureCause } from './sure-cause.ts';
 
@@ -13,18 +13,29 @@ export function causeSentence(sure: SureCause | null): string {
   return `${verdict} ${cause.kind}: ${words}, ${reps} of ${of} reps (${between})`;
 }
 
-/** Release error of hidden reps less that of shown ones; empty under three reps of either. */
-export function hiddenSentence({ difference }: ShownHidden): string {
-  if (difference === null) return '';
+/** Whether the release is worse without the own trace, with the interval of the difference; empty under three reps of either. */
+export function hiddenSentence(feedback: ShownHidden): string {
+  const verdict = hiddenVerdict(feedback);
+  const { difference } = feedback;
+  if (difference === null) return verdict;
   const { low, high, level } = difference.interval;
-  const range = `${signed(low)} to ${signed(high)} at ${Math.round(100 * level)} %`;
-  return `hidden less shown ${signed(difference.shift)} % rms (${range})`;
+  return `${verdict} (${signed(low)} to ${signed(high)} % rms at ${Math.round(100 * level)} %)`;
 }
 
-/** What the first rep cost against the others; empty where that is not known. */
+/** The same in as few words as a small screen has room for; a difference that may be none is not given as one. */
+export function hiddenVerdict({ difference }: ShownHidden): string {
+  if (difference === null) return '';
+  const { low, high } = difference.interval;
+  if (low <= 0 && high >= 0) return 'hidden or shown, no clear difference';
+  const side = difference.shift > 0 ? 'worse' : 'better';
+  return `hidden reps ${tenths(Math.abs(difference.shift))} % rms ${side} than shown`;
+}
+
+/** What the first rep cost against the others, where that is more than reps differ anyway; empty where it is not known. */
 export function firstRepSentence(first: FirstRepLoss | null): string {
   if (first === null) return '';
+  if (first.beyondSpread === false) return 'first rep within what reps differ';
   const points = Math.round(Math.abs(first.scorePoints));
   const side = first.scorePoints < 0 ? 'above' : 'below';
-  return `first rep ${points} points ${side}${first.beyondSpread === true ? ', beyond spread' : ''}`;
+  return `first rep ${points} points ${side} the rest`;
 }

@@ -131,8 +131,12 @@ describe('a page', () => {
   });
 
   test('tells what each sentence is about', () => {
-    expect(page).toMatch(/<p>Release error: hidden less shown [+-]\d/);
-    expect(page).toMatch(/<p>Against the others: first rep \d+ points (above|below)/);
+    expect(page).toMatch(
+      /<p>Release error: hidden (or shown, no clear difference|reps \d\.\d % rms (worse|better) than shown) \([+-]?\d/,
+    );
+    expect(page).toMatch(
+      /<p>Against the others: first rep (within what reps differ|\d+ points (above|below) the rest)/,
+    );
   });
 
   test('has every note with its place, and says of a mark that its words are missing', () => {
