@@ -19,8 +19,9 @@ export function solidRaster(
 ): DotRaster {
   const raster = createRaster({ cols: scale.dotCols / 2, rows: scale.dotRows / 4 });
   const end = Math.max(until, along.at(-1) ?? Number.NEGATIVE_INFINITY);
-  let next = firstAfter(along, scale.at(0));
-  for (let x = 0; x < scale.dotCols && scale.at(x) <= end; x++) {
+  let from = scale.at(0);
+  let next = firstAfter(along, from);
+  for (let x = 0; x < scale.dotCols && from <= end; x++) {
     const edge = scale.at(x + 1);
     let low = next > 0 ? value[next - 1]! : Number.POSITIVE_INFINITY;
     let high = next > 0 ? low : Number.NEGATIVE_INFINITY;
@@ -29,6 +30,7 @@ export function solidRaster(
       high = Math.max(high, value[next]!);
     }
     if (low <= high) drawLevels(raster, scale, x, low, high);
+    from = edge;
   }
   return raster;
 }
