@@ -1,5 +1,6 @@
 import type { LiveView } from '../../live/live-view.ts';
 import type { PlotEnds } from '../plot-scale.ts';
+import { remembered } from '../remembered.ts';
 
 /** Full scale of the picture is 110 % of the target's peak, as in the drill over time. */
 const HEADROOM = 1.1;
@@ -20,7 +21,7 @@ export function levelEnds({ fromM, toM, level }: LiveView, zoom = 1): PlotEnds {
 export function steeringEnds({ fromM, toM, steeringDeg }: LiveView): PlotEnds {
   const angles = (steeringDeg.target ?? steeringDeg.own)?.value ?? new Float64Array(0);
   const left = largest(angles);
-  const right = -largest(angles.map((angle) => -angle));
+  const right = smallest(angles);
   const bottom = right < -1 ? 1.25 * right : 0;
   const top = left > 1 || bottom === 0 ? Math.max(LEAST_ANGLE_DEG, 1.25 * left) : 0;
   return { ...road(fromM, toM), bottom, top };
@@ -34,6 +35,12 @@ function road(fromM: number, toM: number): { readonly from: number; readonly to:
   };
 }
 
-function largest(values: Float64Array): number {
-  return values.reduce((most, value) => Math.max(most, value), 0);
-}
+/** The largest value, 0 where none is above. */
+const largest = remembered((values: Float64Array): number =>
+  values.reduce((most, value) => Math.max(most, value), 0),
+);
+
+/** The smallest value, 0 where none is below. */
+const smallest = remembered((values: Float64Array): number =>
+  values.reduce((least, value) => Math.min(least, value), 0),
+);
