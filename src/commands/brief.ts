@@ -11,8 +11,10 @@ import { CAUTIONS } from '../screens/cautions.ts';
 import { briefSource } from './brief-source.ts';
 import { type BriefSubject, briefSubject } from './brief-subject.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
+import { driverOption } from './driver-name.ts';
 import { misuseOf } from './misuse-of.ts';
 import { textOption } from './option-value.ts';
+import { refuseUnknownDriver } from './refuse-unknown-driver.ts';
 import { writeNewFile } from './write-new-file.ts';
 import { zonedNow } from './zoned-now.ts';
 
@@ -61,13 +63,14 @@ export async function brief(
   now: ZonedInstant,
 ): Promise<number> {
   const write = formatOf(values.format);
+  const driver = driverOption(values.driver, 'brief --driver');
   const today = localDate(now);
   const wish = { car: textOption(values.car), variant: textOption(values.variant) };
   const subject = await briefSubject(positionals, wish, today, context.dataDir);
   const history = openExistingHistory(context.dataDir);
   try {
     if (history !== null && history.notice !== null) context.err(`ebbline: ${history.notice}\n`);
-    const driver = textOption(values.driver);
+    refuseUnknownDriver(driver, history, 'brief --driver');
     const sources = subject.zones.map(({ sheet, carFile, variant }) =>
       briefSource(sheet, { carFile, variant, driver }, history),
     );

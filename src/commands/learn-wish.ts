@@ -1,6 +1,7 @@
 import { FEWEST_REPS } from '../target/learn/learn-target.ts';
 import type { LearnedWords } from '../target/learn/learned-file.ts';
 import type { CommandContext, CommandInput, OptionValue } from './command.ts';
+import { driverOption } from './driver-name.ts';
 import { chosenReps } from './learn-reps.ts';
 import { type Chosen, chosenZones } from './learn-zones.ts';
 import { misuseOf } from './misuse-of.ts';
@@ -26,7 +27,11 @@ export async function chosenToLearn(input: CommandInput, context: CommandContext
   if (trace === null && reps !== null) {
     refuseOthers(values, ['zone', 'full-scale'], '--trace');
     return chosenReps(
-      { name: reps, driver: textOption(values.driver), best: bestOf(values.best) },
+      {
+        name: reps,
+        driver: driverOption(values.driver, 'target learn --driver'),
+        best: bestOf(values.best),
+      },
       context,
     );
   }

@@ -4,6 +4,8 @@ import type { HistoryStore, StoredNote } from '../history/store.ts';
 import { cleanText } from '../input/discovery/clean-text.ts';
 import { Problem } from '../problem.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
+import { driverOption } from './driver-name.ts';
+import { refuseUnknownDriver } from './refuse-unknown-driver.ts';
 import { textColumns } from './text-columns.ts';
 import { LONGEST_TEXT, wordedNotes } from './worded-notes.ts';
 
@@ -36,12 +38,14 @@ async function noteList(
       next: 'Leave out the others.',
       exitCode: 2,
     });
+  const driver = driverOption(values.driver, 'note list --driver');
   const history = openExistingHistory(context.dataDir);
   try {
     if (history !== null && history.notice !== null) context.err(`ebbline: ${history.notice}\n`);
+    refuseUnknownDriver(driver, history, 'note list --driver');
     const query = {
       ...(corner === undefined ? {} : { corner }),
-      ...(typeof values.driver === 'string' ? { driver: values.driver } : {}),
+      ...(driver === null ? {} : { driver }),
     };
     const notes = history === null ? [] : listed(history, wordedNotes(history.notes(query)));
     context.out(values.json === true ? `${JSON.stringify(json(notes))}\n` : table(notes, corner));

@@ -10,10 +10,12 @@ import { practicePage, practicePictures } from '../report/review/practice-page.t
 import { practiceReviewJson, weeksReviewJson } from '../report/review/review-json.ts';
 import { weeksPage, weeksPictures } from '../report/review/weeks-page.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
+import { driverOption } from './driver-name.ts';
 import { findPractice } from './find-practice.ts';
 import { misuseOf } from './misuse-of.ts';
 import { textOption, weeksOption } from './option-value.ts';
 import { practiceReview } from './practice-review.ts';
+import { refuseUnknownDriver } from './refuse-unknown-driver.ts';
 import { weeksReview } from './weeks-review.ts';
 import { writeNewFile } from './write-new-file.ts';
 import { zonedNow } from './zoned-now.ts';
@@ -53,6 +55,7 @@ export async function report(
   const [name, ...more] = positionals;
   if (more.length > 0) throw misuse('it takes one name', 'Leave out the others.');
   const weeks = values.weeks === undefined ? null : weeksOption(values.weeks);
+  const driver = driverOption(values.driver, 'report --driver');
   const [out, folder] = [textOption(values.out), textOption(values.svg)];
   if (out === null && folder === null && values.json !== true)
     throw misuse('there is nothing to write', 'Add --out FILE.html, --svg DIR or --json.');
@@ -64,7 +67,7 @@ export async function report(
     });
   try {
     if (history.notice !== null) context.err(`ebbline: ${history.notice}\n`);
-    const driver = textOption(values.driver);
+    refuseUnknownDriver(driver, history, 'report --driver');
     const made =
       weeks === null
         ? await ofPractice(history, name, driver, context)

@@ -9,7 +9,9 @@ import { scorePacedRep } from '../score/score-paced-rep.ts';
 import { scoreRep } from '../score/score-rep.ts';
 import { SCORE_VERSION } from '../score/score-version.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
+import { driverOption } from './driver-name.ts';
 import { ProgressLine, type ProgressOutput, STDERR_PROGRESS } from './progress-line.ts';
+import { refuseUnknownDriver } from './refuse-unknown-driver.ts';
 import { type RepFate, type Rescoring, rescoringJson, rescoringText } from './rescoring.ts';
 import { sinceOption } from './since-option.ts';
 import { type Rebuilt, StoredSubjects } from './stored-subject.ts';
@@ -65,9 +67,10 @@ export async function rescore(
     throw wrongUsage('rescore takes no names', 'Use --driver, --since and --target.');
   const version = wantedVersion(values['score-version']);
   const sinceUtcMs = sinceOption(values.since, 'rescore --since');
+  const driver = driverOption(values.driver, 'rescore --driver');
   const query = {
     ...(sinceUtcMs === null ? {} : { sinceUtcMs }),
-    ...(typeof values.driver === 'string' ? { driver: values.driver } : {}),
+    ...(driver === null ? {} : { driver }),
   };
   const subjects = new StoredSubjects(context.dataDir, await givenTargets(values.target, context));
   const history = openExistingHistory(context.dataDir);
@@ -75,6 +78,7 @@ export async function rescore(
   let done: Rescoring;
   try {
     if (history.notice !== null) context.err(`ebbline: ${history.notice}\n`);
+    refuseUnknownDriver(driver, history, 'rescore --driver');
     const total = history.columns(query).repIds.length;
     const line = new ProgressLine(output, 'reps', total);
     done = await rescoreAll(history, history.reps(query), { version, subjects, line, stop });

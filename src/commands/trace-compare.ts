@@ -9,6 +9,7 @@ import { barFromPascals } from '../units.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 import { type Compared, comparePage, leftOut } from './compare-page.ts';
 import { type RigWish, rigSide } from './compare-reps.ts';
+import { driverOption } from './driver-name.ts';
 import { notCompared } from './not-compared.ts';
 import { textOption, weeksOption } from './option-value.ts';
 import { readTrace } from './trace-files.ts';
@@ -126,7 +127,7 @@ function wishOf(values: CommandInput['values']): RigWish {
     throw misuse(target === null ? 'nothing to compare with' : '--target and --corner together');
   return {
     subject: target === null ? { kind: 'corner', name: corner! } : { kind: 'target', name: target },
-    driver: textOption(values.driver),
+    driver: driverOption(values.driver, `${NAME} --driver`),
     weeks: values.weeks === undefined ? USUAL_WEEKS : weeksOption(values.weeks),
   };
 }

@@ -145,7 +145,7 @@ describe('rescore', () => {
       ],
       async (folder) => {
         const since = new Date(EVENING_MS - 5 * 86_400_000).toISOString().slice(0, 10);
-        expect((await run(folder, { driver: 'Lou' })).json.rescored_count).toBe(0);
+        await expect(run(folder, { driver: 'Lou' })).rejects.toThrow('nothing of driver "Lou"');
         expect((await run(folder, { since })).json.rescored_count).toBe(1);
         expect((await run(folder, { driver: 'Kim' })).json.rescored_count).toBe(1);
       },
