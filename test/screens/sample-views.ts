@@ -302,7 +302,7 @@ export const DRILL_VIEWS: Readonly<Record<string, DrillView>> = {
     liveErrorLevel: null,
     plan: {
       name: 'Maintenance',
-      title: 'block 3 of 5: shuffled',
+      title: 'block 3 of 5: targets shuffled',
       notes: [],
       summaries: [],
       lap: null,
@@ -315,7 +315,7 @@ export const DRILL_VIEWS: Readonly<Record<string, DrillView>> = {
     summary: SUMMARY,
     plan: {
       name: 'Maintenance',
-      title: 'block 4 of 5: shuffled',
+      title: 'block 4 of 5: targets shuffled',
       notes: [
         'Kiln hairpin: release error up 1.6 % on the first ten reps, limit 1.2 %. Tired leg: stop here.',
         'Next: carry-over check.',

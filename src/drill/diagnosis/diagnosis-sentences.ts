@@ -26,7 +26,9 @@ export function hiddenSentence(feedback: ShownHidden): string {
 export function hiddenVerdict({ difference }: ShownHidden): string {
   if (difference === null) return '';
   const { low, high } = difference.interval;
-  if (low <= 0 && high >= 0) return 'hidden or shown, no clear difference';
+  // as they are read: what rounds to nothing may be nothing
+  if (Number(tenths(low)) <= 0 && Number(tenths(high)) >= 0)
+    return 'hidden or shown, no clear difference';
   const side = difference.shift > 0 ? 'worse' : 'better';
   return `hidden reps ${tenths(Math.abs(difference.shift))} % rms ${side} than shown`;
 }

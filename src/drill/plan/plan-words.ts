@@ -6,6 +6,7 @@ import { type PlanProgress, zoneProgress } from './plan-progress.ts';
 import type { PlannedPractice, PracticeZone } from './planned-practice.ts';
 import { hasNextBlock, isEnough, plannedBlock, plannedRep } from './planned-rep.ts';
 import type { PracticeBlock } from './practice-blocks.ts';
+import type { RepOrder } from './practice-plan.ts';
 
 /** Where in its plan the practice is and why this rep is driven, for a title; null without a plan. */
 export function planTitle(model: DrillModel): string | null {
@@ -58,9 +59,16 @@ function blockWords({ phase, order }: Pick<PracticeBlock<unknown>, 'phase' | 'or
     case 'carry-over':
       return 'carry-over check';
     case 'block':
-      return order;
+      return ORDER_WORDS[order];
   }
 }
+
+/** Orders of practice in a driver's words; the literature's stand in the files. */
+const ORDER_WORDS: Readonly<Record<RepOrder, string>> = {
+  blocked: 'practice',
+  serial: 'targets in turn',
+  shuffled: 'targets shuffled',
+};
 
 /** What a driver has to be told between two blocks of a plan; empty without one. */
 export function betweenBlocks(model: DrillModel): readonly string[] {

@@ -206,7 +206,7 @@ describe('what the driver sees of a plan', () => {
       plan: { name: 'Plan', title: 'block 1 of 3: warm-up, not counted', notes: [] },
     });
     next(drive(driven, atSummary));
-    expect(viewOf(driven.model).plan?.title).toBe('block 2 of 3: serial');
+    expect(viewOf(driven.model).plan?.title).toBe('block 2 of 3: targets in turn');
     drive(driven, ({ block: { place }, stage }) => place === 2 && stage.kind === 'arming');
     expect(viewOf(driven.model)).toMatchObject({ targetName: 'Slow ramp', rep: 2, target: SLOW });
   });
@@ -251,14 +251,14 @@ describe('what the driver sees of a plan', () => {
   test('what the driver is to do beside stands in the title', () => {
     const paced = zone(RAMP, { paced: true });
     const { model } = begin(practice([block('block', [paced])]));
-    expect(viewOf(model).plan?.title).toBe('block 1 of 1: blocked, paced by the steering');
+    expect(viewOf(model).plan?.title).toBe('block 1 of 1: practice, paced by the steering');
     const plan = practice([
       ...[block('warm-up', [A]), block('block', [paced, paced]), block('block', [paced, B])],
     ]);
     expect([1, 2, 3].map((number) => blockTitle(plan, number))).toEqual([
       'block 1 of 3: warm-up, not counted',
-      'block 2 of 3: blocked, paced by the steering',
-      'block 3 of 3: blocked, partly paced by the steering',
+      'block 2 of 3: practice, paced by the steering',
+      'block 3 of 3: practice, partly paced by the steering',
     ]);
   });
 
@@ -342,7 +342,7 @@ describe('fatigue', () => {
     expect(note).toMatch(
       /^Ramp: release error up \d\.\d % on the first ten reps, limit \d\.\d %\. Tired leg: stop here\.$/,
     );
-    expect(after).toBe('Next: blocked.');
+    expect(after).toBe('Next: practice.');
   });
 
   test('is said at the rep with which the limit is passed for the third time in a row, between reps', () => {
