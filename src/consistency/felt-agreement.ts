@@ -58,7 +58,8 @@ export function feltCounts({ columns, places }: Reps): FeltCounts {
     const { selfRating, feedback } = columns.shared[columns.sharedAt[place]!]!;
     if (selfRating === null || feedback === 'shown') continue;
     const felt = ratingOf(selfRating);
-    const [lateS, heavy] = [startOfReleaseErrorS[place]!, peakError[place]!];
+    const lateS = startOfReleaseErrorS[place]!;
+    const heavy = peakError[place]!;
     if (felt === null || Number.isNaN(lateS) || Number.isNaN(heavy)) continue;
     ratings++;
     count(timing, TIMING_FEELS.indexOf(felt.timing), category(lateS, NARROWEST_BANDS.timingS));

@@ -1,4 +1,6 @@
 const DAY_MS = 86_400_000;
+/** What 1 January 1970 was, in days after a Monday. */
+const THURSDAY = 3;
 
 /**
  * The ISO 8601 week of a date, as `2026-W48`: weeks start on Monday, and a week belongs to the year that holds its
@@ -15,11 +17,16 @@ export function isoWeek(date: string): string {
 
 /** The Monday on or before a date. */
 export function mondayOf(date: string): string {
-  const daysAfterMonday = (new Date(date).getUTCDay() + 6) % 7;
-  return addDays(date, -daysAfterMonday);
+  const ms = Date.parse(date);
+  const daysAfterMonday = (((ms / DAY_MS + THURSDAY) % 7) + 7) % 7;
+  return dateOf(ms - daysAfterMonday * DAY_MS);
 }
 
 /** The date so many days later. */
 export function addDays(date: string, days: number): string {
-  return new Date(Date.parse(date) + days * DAY_MS).toISOString().slice(0, 10);
+  return dateOf(Date.parse(date) + days * DAY_MS);
+}
+
+function dateOf(ms: number): string {
+  return new Date(ms).toISOString().slice(0, 10);
 }

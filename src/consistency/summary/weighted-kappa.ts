@@ -22,23 +22,28 @@ export function weightedKappa(
   weight: (i: number, j: number) => number = (i, j) => Math.abs(i - j),
   level: number = USUAL_LEVEL,
 ): WeightedKappa | null {
-  const count = sum(table.map(sum));
+  const kinds = table.length;
+  const over = (f: (i: number) => number): number => {
+    let sum = 0;
+    for (let i = 0; i < kinds; i++) sum += f(i);
+    return sum;
+  };
+  const each = (f: (i: number, j: number) => number): number => over((i) => over((j) => f(i, j)));
+  const count = each((i, j) => table[i]![j]!);
   if (count === 0) return null;
-  const share = table.map((row) => row.map((cell) => cell / count));
-  const rows = share.map(sum);
-  const columns = share.map((_, j) => sum(share.map((row) => row[j]!)));
-  const each = (f: (i: number, j: number) => number): number =>
-    sum(share.map((row, i) => sum(row.map((_, j) => f(i, j)))));
-  const seen = each((i, j) => share[i]![j]! * weight(i, j));
+  const share = (i: number, j: number): number => table[i]![j]! / count;
+  const rows = table.map((_, i) => over((j) => share(i, j)));
+  const columns = table.map((_, j) => over((i) => share(i, j)));
+  const seen = each((i, j) => share(i, j) * weight(i, j));
   const expected = each((i, j) => rows[i]! * columns[j]! * weight(i, j));
   if (expected === 0) return null;
-  const ofRow = rows.map((_, i) => sum(columns.map((column, j) => column * weight(i, j))));
-  const ofColumn = columns.map((_, j) => sum(rows.map((row, i) => row * weight(i, j))));
+  const ofRow = rows.map((_, i) => over((j) => columns[j]! * weight(i, j)));
+  const ofColumn = columns.map((_, j) => over((i) => rows[i]! * weight(i, j)));
   const ratio = seen / expected;
   // the ratio's first-order change with each judgement; its variance is that of the mean of these
   const influence = (i: number, j: number): number =>
     weight(i, j) - ratio * (ofRow[i]! + ofColumn[j]!) + ratio * expected;
-  const variance = each((i, j) => share[i]![j]! * influence(i, j) ** 2) / expected ** 2;
+  const variance = each((i, j) => share(i, j) * influence(i, j) ** 2) / expected ** 2;
   const half = reachOf(level) * Math.sqrt(variance / count);
   return {
     kappa: 1 - ratio,
@@ -53,8 +58,4 @@ function reachOf(level: number): number {
   if (level !== USUAL_LEVEL) return normalQuantile((1 + level) / 2);
   usualReach ??= normalQuantile((1 + level) / 2);
   return usualReach;
-}
-
-function sum(values: readonly number[]): number {
-  return values.reduce((total, value) => total + value, 0);
 }
