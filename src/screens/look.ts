@@ -27,9 +27,12 @@ export function lookOf(env: Environment, color: boolean, platform: NodeJS.Platfo
   };
 }
 
+/** A dumb terminal, and the video terminals of the VT family, which take the 5 in a colour for blinking. */
+const COLOURLESS = /^(dumb$|vt\d)/;
+
 /** The theme of that name, null for what suits the ground; without colour it is monochrome whatever the name says. */
 export function themeFor(name: ThemeName | null, env: Environment, color: boolean): Theme {
-  if (!color || env.TERM === 'dumb') return themeOf('monochrome');
+  if (!color || COLOURLESS.test(env.TERM ?? '')) return themeOf('monochrome');
   return themeOf(name ?? (isLightGround(env) ? 'light' : 'colour'));
 }
 

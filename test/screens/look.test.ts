@@ -18,6 +18,11 @@ describe('UTF-8', () => {
   });
 });
 
+test.each(['vt100', 'vt220'])('%s has no colours', (TERM) => {
+  const { theme, unicode } = lookOf({ TERM, LANG: 'C.UTF-8' }, true, 'linux');
+  expect({ theme, unicode }).toEqual({ theme: MONOCHROME_THEME, unicode: true });
+});
+
 test('a dumb terminal gets neither colour nor signs', () => {
   expect(lookOf({ TERM: 'dumb', LANG: 'C.UTF-8' }, true, 'linux')).toEqual({
     theme: MONOCHROME_THEME,
