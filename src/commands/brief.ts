@@ -48,6 +48,7 @@ export const command: Command = {
     out: { type: 'string', value: 'FILE', help: 'write a file; never over an existing one' },
     json: { type: 'boolean', help: 'one JSON object' },
   },
+  apart: [{ one: 'format', others: ['json'], because: '--json is a format of its own.' }],
   examples: [
     'ebbline brief sallow-fen --format html --out brief.html',
     'ebbline brief sallow-fen --variant race',

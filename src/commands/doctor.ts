@@ -39,6 +39,9 @@ export const command: Command = {
     json: { type: 'boolean', help: 'print one JSON object' },
     'udev-rules': { type: 'boolean', help: 'print a udev rules file for the devices found' },
   },
+  apart: [
+    { one: 'udev-rules', others: ['json'], because: '--udev-rules prints a file, and no answer.' },
+  ],
   examples: ['ebbline doctor', `ebbline doctor --udev-rules | sudo tee ${UDEV_RULES_FILE}`],
   run: async ({ values }, context) => {
     if (values['udev-rules'] === true) return printRules(context);

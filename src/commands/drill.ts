@@ -6,6 +6,13 @@ export const command: Command = {
   summary: 'drill a braking zone: the main job',
   positionals: '[CORNER]',
   options: DRILL_OPTIONS,
+  apart: [
+    {
+      one: 'theme',
+      others: ['plain', 'headless', 'json'],
+      because: 'A theme is for the screen; lines have no colours.',
+    },
+  ],
   examples: [
     'ebbline drill hairpin',
     'ebbline drill hairpin --source virtual:novice --headless --seed 1',

@@ -34,6 +34,13 @@ export const command: Command = {
     },
     json: { type: 'boolean', help: 'one JSON object instead of a line' },
   },
+  apart: [
+    {
+      one: 'samples-csv',
+      others: ['csv'],
+      because: 'A spreadsheet has one row for each rep; samples go into an archive.',
+    },
+  ],
   examples: [
     'ebbline export --out kim.zip --driver Kim',
     'ebbline export --csv reps.csv --since 2026-11-01',

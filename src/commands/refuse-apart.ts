@@ -1,5 +1,5 @@
-import { Problem } from '../problem.ts';
 import type { Command, CommandInput, OptionValue } from './command.ts';
+import { notPossible } from './option-value.ts';
 
 /** @throws Problem (exit code 2) where two options were given of which one would be passed over */
 export function refuseApart(
@@ -9,11 +9,11 @@ export function refuseApart(
   for (const { one, others, because } of apart) {
     const other = others.find((name) => isGiven(values[name]));
     if (!isGiven(values[one]) || other === undefined) continue;
-    throw new Problem('they do not go together', {
-      where: `--${one} and --${other}`,
-      next: `${because} Leave one of them out.`,
-      exitCode: 2,
-    });
+    throw notPossible(
+      `--${one}`,
+      `--${one} beside --${other}`,
+      `${because} Leave one of them out.`,
+    );
   }
 }
 

@@ -47,6 +47,13 @@ export const command: Command = {
     out: { type: 'string', value: 'FILE', help: 'write a target file; never over an existing one' },
     json: { type: 'boolean', help: 'one JSON object: everything against distance' },
   },
+  apart: [
+    {
+      one: 'picture',
+      others: ['json'],
+      because: '--json prints numbers, and no picture is drawn.',
+    },
+  ],
   examples: [
     'ebbline target derive --car gt --corner kiln-hairpin',
     'ebbline target derive --car gt --corner kiln-hairpin --variant wet --out wet.yaml',

@@ -94,7 +94,7 @@ test.each([
   ['--short', '--restart'],
 ])('refuses %s with %s', async (one, other) => {
   const { code, stderr } = await runCommand(['rig', 'setup', one, other, '--data-dir', dir]);
-  expect(stderr).toContain(`${one} and ${other.split('=')[0]}: they do not go together`);
+  expect(stderr).toContain(`${one}: ${one} beside ${other.split('=')[0]} is not possible here`);
   expect(code).toBe(2);
 });
 
