@@ -2,8 +2,8 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { run } from '../../src/commands/run.ts';
 import { PACKED_WHEEL, TWO_REPORTS } from '../reference/descriptors.ts';
+import { runCommand } from './run-command.ts';
 
 let folder = '';
 beforeAll(() => {
@@ -17,20 +17,9 @@ function write(name: string, content: string | Uint8Array): string {
   return path;
 }
 
-async function decode(...args: string[]): Promise<{ code: number; out: string; err: string }> {
-  const result = { code: 0, out: '', err: '' };
-  result.code = await run(['rig', 'decode', ...args], {
-    out: (text) => {
-      result.out += text;
-    },
-    err: (text) => {
-      result.err += text;
-    },
-    env: {},
-    interactive: false,
-    platform: 'linux',
-  });
-  return result;
+async function decode(...args: string[]) {
+  const { code, stdout: out, stderr: err } = await runCommand(['rig', 'decode', ...args]);
+  return { code, out, err };
 }
 
 const BRAKE = '05 01 09 04 A1 01 05 02 09 C5 15 00 26 FF 0F 75 0C 95 01 81 42 75 04 81 03 C0';

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { run } from '../../src/commands/run.ts';
+import { runCommand } from './run-command.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'score-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -46,20 +46,12 @@ function trace(name: string, { lateS = 0, releaseS = 1.6, gain = 1 }: Rep = {}):
   return path;
 }
 
-async function ebbline(...argv: string[]): Promise<{ code: number; out: string; err: string }> {
-  let out = '';
-  let err = '';
-  const code = await run(['score', '--data-dir', folder, ...argv], {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    env: { LANG: 'C.UTF-8' },
-    interactive: false,
-    platform: 'linux',
-  });
+async function ebbline(...argv: string[]) {
+  const {
+    code,
+    stdout: out,
+    stderr: err,
+  } = await runCommand(['score', '--data-dir', folder, ...argv], { LANG: 'C.UTF-8' });
   return { code, out, err };
 }
 

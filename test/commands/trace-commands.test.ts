@@ -2,8 +2,8 @@ import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { run } from '../../src/commands/run.ts';
 import { csvOf, drive, ZONE } from '../trace/log/driven-log.ts';
+import { runCommand } from './run-command.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'trace-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -24,20 +24,12 @@ release:
 `,
 );
 
-async function ebbline(...argv: string[]): Promise<{ code: number; out: string; err: string }> {
-  let out = '';
-  let err = '';
-  const code = await run(['trace', ...argv, '--data-dir', folder], {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    env: { LANG: 'C.UTF-8' },
-    interactive: false,
-    platform: 'linux',
-  });
+async function ebbline(...argv: string[]) {
+  const {
+    code,
+    stdout: out,
+    stderr: err,
+  } = await runCommand(['trace', ...argv, '--data-dir', folder], { LANG: 'C.UTF-8' });
   return { code, out, err };
 }
 

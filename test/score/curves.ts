@@ -1,5 +1,6 @@
 import type { Target, TargetMarks } from '../../src/target/target.ts';
 import type { RepRecord } from '../../src/trace/rep-record.ts';
+import { brakeAlone } from '../trace/brake-alone.ts';
 
 /** Curves and records written out by hand, sharing nothing with the code under test. Levels 0..1, seconds. */
 export type Curve = (timeS: number) => number;
@@ -96,14 +97,5 @@ export function record(level: Curve, sampling: Partial<Sampling> = {}): RepRecor
   const count = Math.round((toS - fromS) * rateHz);
   const timeS = Float64Array.from({ length: count }, (_, i) => startS + i / rateHz);
   const value = Float64Array.from({ length: count }, (_, i) => level(fromS + i / rateHz));
-  return {
-    brake: { timeS, value },
-    throttle: null,
-    clutch: null,
-    steering: null,
-    buttons: [],
-    gaps: [],
-    brakeStepLevel: 0,
-    endS: startS + (count - 1) / rateHz,
-  };
+  return brakeAlone(timeS, value);
 }

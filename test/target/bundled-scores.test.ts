@@ -5,22 +5,18 @@ import { overTime } from '../../src/target/over-time.ts';
 import { readTarget } from '../../src/target/read-target.ts';
 import { trackWarnings } from '../../src/target/trackability.ts';
 import type { RepRecord } from '../../src/trace/rep-record.ts';
+import { brakeAlone } from '../trace/brake-alone.ts';
 
 const FOLDER = new URL('../../profiles/targets/', import.meta.url);
 
 /** A rep at 1 kHz that starts its rise at 1 s. */
 function repOf(levelAt: (timeS: number) => number, endS: number): RepRecord {
   const timeS = Float64Array.from({ length: Math.round((endS + 2) * 1000) }, (_, i) => i / 1000);
-  return {
-    brake: { timeS, value: timeS.map((t) => levelAt(t - 1)) },
-    throttle: null,
-    clutch: null,
-    steering: null,
-    buttons: [],
-    gaps: [],
-    brakeStepLevel: 0,
-    endS: endS + 2,
-  };
+  return brakeAlone(
+    timeS,
+    timeS.map((t) => levelAt(t - 1)),
+    endS + 2,
+  );
 }
 
 describe.each(readdirSync(FOLDER))('%s', (file) => {

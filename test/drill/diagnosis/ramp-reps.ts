@@ -3,6 +3,7 @@ import type { DiagnosedRep } from '../../../src/drill/diagnosis/diagnosed-rep.ts
 import { repCurve } from '../../../src/drill/diagnosis/rep-curve.ts';
 import { scoreRep } from '../../../src/score/score-rep.ts';
 import type { RepRecord } from '../../../src/trace/rep-record.ts';
+import { brakeAlone } from '../../trace/brake-alone.ts';
 import { RAMP } from '../drill-rig.ts';
 
 /** How a rep differs from the ramp: 80 % in 0.1 s, held to 0.4 s, straight to 0 at 1.4 s. */
@@ -24,16 +25,11 @@ export function rampLevel(rep: RampRep): (timeS: number) => number {
 
 export function recordOf(level: (timeS: number) => number, delayS = 0): RepRecord {
   const timeS = Float64Array.from({ length: 3500 }, (_, i) => i / 1000 - 0.5);
-  return {
-    brake: { timeS, value: timeS.map((t) => level(t - delayS)) },
-    throttle: null,
-    clutch: null,
-    steering: null,
-    buttons: [],
-    gaps: [],
-    brakeStepLevel: 0,
-    endS: 3,
-  };
+  return brakeAlone(
+    timeS,
+    timeS.map((t) => level(t - delayS)),
+    3,
+  );
 }
 
 /** A scored rep of the ramp, from samples. */

@@ -5,6 +5,7 @@ import { seededRandom } from '../../../src/drill/seeded-random.ts';
 import { scoreRep } from '../../../src/score/score-rep.ts';
 import type { Target } from '../../../src/target/target.ts';
 import type { RepRecord } from '../../../src/trace/rep-record.ts';
+import { brakeAlone } from '../../trace/brake-alone.ts';
 import { RAMP } from '../drill-rig.ts';
 
 const PLAIN = { levelFactor: 1, releaseFactor: 1 };
@@ -81,14 +82,12 @@ describe('a varied target', () => {
 function following({ level }: Target): RepRecord {
   const timeS = Float64Array.from({ length: 3000 }, (_, i) => i / 1000 - 0.5);
   return {
-    brake: { timeS, value: timeS.map((t) => (t < 0 ? 0 : Math.max(0, level.at(t)))) },
-    throttle: null,
-    clutch: null,
-    steering: null,
-    buttons: [],
-    gaps: [],
+    ...brakeAlone(
+      timeS,
+      timeS.map((t) => (t < 0 ? 0 : Math.max(0, level.at(t)))),
+      2.5,
+    ),
     brakeStepLevel: 1 / 4095,
-    endS: 2.5,
   };
 }
 

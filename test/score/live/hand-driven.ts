@@ -9,6 +9,7 @@ import { deriveTarget } from '../../../src/target/derive/derive-target.ts';
 import type { RepRecord } from '../../../src/trace/rep-record.ts';
 import { PEDAL_ONLY } from '../../live-car/rigs.ts';
 import { GT_CAR, SMOOTH_CORNER } from '../../reference/gt-car.ts';
+import { brakeAlone } from '../../trace/brake-alone.ts';
 
 /** The car of test/reference/live-score.json: nothing slows it but its brakes, and its foot may release at once. */
 export const BARE_CAR: Car = {
@@ -99,18 +100,8 @@ function runOf(zone: LiveZone, rows: number[][], events: readonly LiveEvent[]): 
 }
 
 function recordOf(rows: number[][]): RepRecord {
-  const brake = {
-    timeS: Float64Array.from(rows, ([timeS]) => timeS!),
-    value: Float64Array.from(rows, (row) => row[3]!),
-  };
-  return {
-    brake,
-    throttle: null,
-    clutch: null,
-    steering: null,
-    buttons: [],
-    gaps: [],
-    brakeStepLevel: 0,
-    endS: brake.timeS[rows.length - 1]!,
-  };
+  return brakeAlone(
+    Float64Array.from(rows, ([timeS]) => timeS!),
+    Float64Array.from(rows, (row) => row[3]!),
+  );
 }
