@@ -20,8 +20,8 @@ const config: ViteUserConfig = defineConfig({
     sequence: { sequencer: ProjectByProject },
     maxWorkers: 2,
     // A guard against hanging, not a measurement: machines under load are slow.
-    testTimeout: 60_000,
-    hookTimeout: 60_000,
+    testTimeout: 180_000,
+    hookTimeout: 180_000,
     projects: [
       {
         extends: true,

@@ -1,14 +1,13 @@
-import { closeSync, mkdtempSync, openSync, readSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { closeSync, openSync, readSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, bench, describe } from 'vitest';
+import { bench, describe } from 'vitest';
 import { LogReader } from '../../src/trace/log/log-reader.ts';
+import { temporaryFolder } from '../temporary-folder.ts';
 import { csvOf, drive } from '../trace/log/driven-log.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'trace-bench-'));
+const folder = temporaryFolder('trace-bench');
 const path = join(folder, 'log.csv');
 writeFileSync(path, csvOf(drive({ rateHz: 250, zones: 60, noiseBar: 0.2 })));
-afterAll(() => rmSync(folder, { recursive: true }));
 
 function read(take: (chunk: Uint8Array) => void): void {
   const file = openSync(path, 'r');

@@ -1,12 +1,12 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { openHistory } from '../../src/history/open-history.ts';
 import type { StoredRep } from '../../src/history/store.ts';
+import { temporaryFolder } from '../temporary-folder.ts';
 import { type Ran, runCommand } from './run-command.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'drill-event-'));
+const folder = temporaryFolder('drill-event');
 const event = join(folder, 'event.yaml');
 const dataDir = join(folder, 'data');
 const drill = (...more: string[]): Promise<Ran> =>
@@ -24,7 +24,6 @@ sessions: [{ session: race, variant: race, late_call_share: 1 }, { session: qual
 zones: [{ corner: kiln-hairpin, to_next_s: 7 }, { corner: coil-bend, to_next_s: 7 }]
 `,
 );
-afterAll(() => rmSync(folder, { recursive: true }));
 
 describe('laps driven by the virtual driver', () => {
   let ran: Ran;

@@ -1,14 +1,14 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { StoredSubjects } from '../../src/commands/stored-subject.ts';
 import { openHistory } from '../../src/history/open-history.ts';
 import type { StoredRep } from '../../src/history/store.ts';
 import { scoreRep } from '../../src/score/score-rep.ts';
+import { temporaryFolder } from '../temporary-folder.ts';
 import { type Ran, runCommand } from './run-command.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'drill-plan-'));
+const folder = temporaryFolder('drill-plan');
 const plan = join(folder, 'plan.yaml');
 const dataDir = join(folder, 'data');
 const drill = (...more: string[]): Promise<Ran> =>
@@ -31,7 +31,6 @@ writeFileSync(
     'carry_over: { reps: 1, zones: [{ target: double-apex }] }',
   ].join('\n'),
 );
-afterAll(() => rmSync(folder, { recursive: true }));
 
 describe('a plan driven by the virtual driver', () => {
   let ran: Ran;

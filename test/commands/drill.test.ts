@@ -1,14 +1,14 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { openHistory } from '../../src/history/open-history.ts';
 import { scoreRep } from '../../src/score/score-rep.ts';
 import { readTarget } from '../../src/target/read-target.ts';
+import { temporaryFolder } from '../temporary-folder.ts';
 import { runCommand } from './run-command.ts';
 
 const HAIRPIN = new URL('../../profiles/targets/hairpin.yaml', import.meta.url).pathname;
-const folder = mkdtempSync(join(tmpdir(), 'ebbline-drill-'));
+const folder = temporaryFolder('drill');
 const dataDir = join(folder, 'data');
 const recording = join(folder, 'practice.jsonl');
 const drill = ['drill', 'hairpin', '--headless', '--json', '--reps', '4', '--seed', '7'];
@@ -32,8 +32,6 @@ interface DrillJson {
 }
 
 const scoresOf = ({ reps }: DrillJson): number[] => reps.map(({ outcome }) => outcome.score);
-
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('a block by the virtual driver', () => {
   let first: DrillJson;

@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { EventSubject } from '../../src/commands/drill-subject.ts';
 import { eventSubject } from '../../src/commands/event-subject.ts';
 import { builtLaps, lapSetup } from '../../src/commands/lap-setup.ts';
@@ -11,10 +11,10 @@ import type { NewRep } from '../../src/history/store.ts';
 import type { Rig } from '../../src/input/rig/rig.ts';
 import { setup } from '../drill/drill-rig.ts';
 import { aPractice, aRep, EVENING_MS } from '../history/fixtures.ts';
+import { temporaryFolder } from '../temporary-folder.ts';
 
 const RIG: Rig = { axes: [], buttons: [] } as unknown as Rig;
-const dataDir = mkdtempSync(join(tmpdir(), 'lap-setup-'));
-afterAll(() => rmSync(dataDir, { recursive: true }));
+const dataDir = temporaryFolder('lap-setup');
 
 const NOTHING = { car: null, plan: null };
 const subjectOf = (change: Partial<EventSubject> = {}): Promise<EventSubject> =>

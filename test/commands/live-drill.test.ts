@@ -1,13 +1,13 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { StoredSubjects } from '../../src/commands/stored-subject.ts';
 import { openHistory } from '../../src/history/open-history.ts';
 import { scoreLiveRep } from '../../src/score/score-live-rep.ts';
+import { temporaryFolder } from '../temporary-folder.ts';
 import { runCommand } from './run-command.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'ebbline-live-'));
+const folder = temporaryFolder('live');
 const recording = join(folder, 'practice.jsonl');
 const CORNER = ['drill', '--corner', 'kiln-hairpin', '--headless', '--json', '--seed', '1'];
 
@@ -41,8 +41,6 @@ async function drive(driver: string, more: readonly string[], dir: string): Prom
 }
 
 const scores = ({ reps }: LiveBlock): number[] => reps.map(({ outcome }) => outcome.score);
-
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('a block with the live car', () => {
   let first: LiveBlock;

@@ -1,12 +1,12 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { report } from '../../src/commands/report.ts';
+import { temporaryFolder } from '../temporary-folder.ts';
 import { fakeContext } from './fake-context.ts';
 import { type Ran, runCommand } from './run-command.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'ebbline-report-'));
+const folder = temporaryFolder('report');
 const data = join(folder, 'data');
 const ran = (...argv: string[]): Promise<Ran> => runCommand([...argv, '--data-dir', data]);
 const file = (name: string): string => join(folder, name);
@@ -65,7 +65,6 @@ beforeAll(async () => {
   await drill('live', 'kiln-hairpin', '--car', 'gt');
   await ran('note', 'add', 'wet <b>there</b>', '--rep', '2', '--driver', 'virtual driver, club');
 });
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('a practice', () => {
   test('is what its drill said of it, over time', async () => {

@@ -1,11 +1,10 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { temporaryFolder } from '../temporary-folder.ts';
 import { runCommand } from './run-command.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'score-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = temporaryFolder('score');
 
 /** A target of our own, so that the numbers below do not hang on the bundled ones. */
 const TARGET = join(folder, 'straight-off.yaml');

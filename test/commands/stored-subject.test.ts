@@ -1,14 +1,12 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { beforeAll, expect, test } from 'vitest';
 import { StoredSubjects } from '../../src/commands/stored-subject.ts';
 import { openHistory } from '../../src/history/open-history.ts';
 import type { StoredRep } from '../../src/history/store.ts';
 import { scoreLiveRep } from '../../src/score/score-live-rep.ts';
+import { temporaryFolder } from '../temporary-folder.ts';
 import { runCommand } from './run-command.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'ebbline-subject-'));
+const folder = temporaryFolder('subject');
 let reps: StoredRep[] = [];
 
 beforeAll(async () => {
@@ -21,8 +19,6 @@ beforeAll(async () => {
   reps = [...history.reps({})];
   history.close();
 });
-
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 test('the zone of each live rep is built again, hot brakes and late calls included', async () => {
   expect(reps).toHaveLength(2);

@@ -1,13 +1,12 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { readTarget } from '../../src/target/read-target.ts';
+import { temporaryFolder } from '../temporary-folder.ts';
 import { shareAt, VARIED, variedLog } from '../trace/log/varied-log.ts';
 import { runCommand } from './run-command.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'target-learn-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = temporaryFolder('target-learn');
 
 const ebbline = (...argv: string[]) => runCommand([...argv, '--data-dir', folder]);
 const learn = (...argv: string[]) => ebbline('target', 'learn', ...argv);

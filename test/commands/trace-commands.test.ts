@@ -1,12 +1,11 @@
-import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { temporaryFolder } from '../temporary-folder.ts';
 import { csvOf, drive, ZONE } from '../trace/log/driven-log.ts';
 import { runCommand } from './run-command.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'trace-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = temporaryFolder('trace');
 
 const TARGET = join(folder, 'straight-off.yaml');
 writeFileSync(

@@ -1,12 +1,11 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { temporaryFolder } from '../temporary-folder.ts';
 import { variedLog } from '../trace/log/varied-log.ts';
 import { runCommand } from './run-command.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'trace-compare-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = temporaryFolder('trace-compare');
 
 const ebbline = (...argv: string[]) => runCommand([...argv, '--data-dir', folder]);
 const compare = (...argv: string[]) => ebbline('trace', 'compare', ...argv);

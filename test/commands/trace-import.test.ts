@@ -1,13 +1,12 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { traceImport } from '../../src/commands/trace-import.ts';
+import { temporaryFolder } from '../temporary-folder.ts';
 import { csvOf, drive } from '../trace/log/driven-log.ts';
 import { fakeContext } from './fake-context.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'trace-import-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = temporaryFolder('trace-import');
 const LOG = join(folder, 'friday.csv');
 writeFileSync(LOG, csvOf(drive()));
 const traces = (): string[] => readdirSync(join(folder, 'traces'));

@@ -1,7 +1,5 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import type { OptionValue } from '../../src/commands/command.ts';
 import { virtualHistory } from '../../src/commands/virtual-history.ts';
 import { feltAgreement } from '../../src/consistency/felt-agreement.ts';
@@ -11,17 +9,16 @@ import { allReps, type RepColumns } from '../../src/consistency/rep-columns.ts';
 import { openHistory } from '../../src/history/open-history.ts';
 import type { StoredRep } from '../../src/history/store.ts';
 import { Problem } from '../../src/problem.ts';
+import { temporaryFolder } from '../temporary-folder.ts';
 import { fakeContext } from './fake-context.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'ebbline-invented-'));
+const folder = temporaryFolder('invented');
 const SILENT = { write: () => undefined, isTerminal: false, columns: 80, nowMs: () => 0 };
 
 /** A Friday, two hours after noon in Berlin. */
 const NOW = { utcMs: Date.UTC(2026, 10, 27, 13), zone: 'Europe/Berlin', offsetMin: 60 };
 /** The hairpin alone; ten weeks from there cross a change of the clocks. */
 const HAIRPIN = { target: 'hairpin', from: '2026-02-02' };
-
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 async function invent(
   name: string,

@@ -17,21 +17,21 @@ import { aPractice, aRep, aScore, EVENING_MS } from '../../history/fixtures.ts';
 import { batchOf, deviceOf, identity, word } from '../../input/report-batches.ts';
 import { calibration, WORD } from '../../input/rig/calibration.ts';
 import { NAMED_PEDALS } from '../../reference/descriptors.ts';
+import { temporaryFolder } from '../../temporary-folder.ts';
 import { csvOf, drive } from '../../trace/log/driven-log.ts';
 import { variedLog } from '../../trace/log/varied-log.ts';
 import { fakeContext } from '../fake-context.ts';
 import { runCommand } from '../run-command.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'answers-'));
-const empty = mkdtempSync(join(tmpdir(), 'answers-empty-'));
-const other = mkdtempSync(join(tmpdir(), 'answers-other-'));
-const live = mkdtempSync(join(tmpdir(), 'answers-live-'));
+const folder = temporaryFolder('answers');
+const empty = temporaryFolder('answers-empty');
+const other = temporaryFolder('answers-other');
+const live = temporaryFolder('answers-live');
 // the evening after the invented practices, whenever the test runs
 vi.useFakeTimers({ toFake: ['Date'], now: Date.UTC(2026, 10, 26, 18) });
 
 afterAll(() => {
   vi.useRealTimers();
-  for (const dir of [folder, empty, other, live]) rmSync(dir, { recursive: true });
 });
 const inFolder = (name: string): string => join(folder, name);
 
