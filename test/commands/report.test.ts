@@ -194,7 +194,7 @@ describe('what cannot be done says what to do', () => {
     [['report', '1', '2', '--json'], 2, /it takes one name/],
     [['report', '--weeks', '0', '--json'], 2, /--weeks: "0" is not possible here/],
     [['report', '--weeks', '2', 'hairpn', '--json'], 1, /Did you mean hairpin\?/],
-    [['report', 'last', '--driver', 'Nobody', '--json'], 1, /"Nobody" has no practice/],
+    [['report', 'last', '--driver', 'Nobody', '--json'], 1, /of driver "Nobody"/],
     [['report', '--weeks', '2', '--driver', 'Nobody', '--json'], 1, /of driver "Nobody"/],
   ])('%j', async (argv, code, words) => {
     const told = await ran(...argv);

@@ -273,7 +273,7 @@ describe('answers keep to their schemas', () => {
     [['report', '--weeks', '1040']],
     [['brief', 'kiln-hairpin', '--car', 'gt']],
     [['brief', 'sallow-fen']],
-    [['brief', 'coil-bend', '--car', 'prototype', '--driver', 'local']],
+    [['brief', 'coil-bend', '--car', 'prototype', '--driver', 'driver']],
     [['rescore', '--score-version', '1']],
     [['rescore', '--score-version', '2']],
     [['corner', 'fit', '--trace', 'fitted', '--zone', '1,2', '--car', 'gt']],
