@@ -9,6 +9,10 @@ import type { DrillRig } from './drill-rig.ts';
 import { guestRig } from './guest-rig.ts';
 import { recordedDrill } from './recorded-drill.ts';
 
+/*
+ * The built program (`npm run build`) on devices of a real kernel. The guest's clock counts instructions, a thousand million a
+ * second, so that processor times and latencies are those of a machine several times slower than most, and repeat.
+ */
 const SMALL = { cols: 80, rows: 24 };
 const LARGE = { cols: 160, rows: 48 };
 const SENDING_S = 10;
