@@ -123,9 +123,26 @@ describe('straight line', () => {
     });
     expectRelative(points[0]?.speedMps ?? 0, 75, 1e-7);
     expectRelative(speedAt(points, 119.546787 / 2), 52.485779, 1e-7);
-    expectRelative(points[0]?.toSlowestS ?? 0, 2.516624, 1e-5);
+    expectRelative(points[0]?.toSlowestS ?? 0, 2.516624, 2e-7);
+    expectRelative(speedAfter(points, 2.516624 / 2), 46.29757, 1e-7);
   });
 });
+
+/** Speed some time before the slowest point: the cubic in time through two points' speeds and decelerations. */
+function speedAfter(points: readonly ProfilePoint[], leftS: number): number {
+  const i = points.findIndex(({ toSlowestS }) => toSlowestS <= leftS);
+  const [a, b] = [points[i - 1] as ProfilePoint, points[i] as ProfilePoint];
+  const h = a.toSlowestS - b.toSlowestS;
+  const u = (a.toSlowestS - leftS) / h;
+  const [fromSlope, toSlope] = [-h * a.decelerationMps2, -h * b.decelerationMps2];
+  const change = b.speedMps - a.speedMps;
+  return (
+    a.speedMps +
+    fromSlope * u +
+    (3 * change - 2 * fromSlope - toSlope) * u ** 2 +
+    (fromSlope + toSlope - 2 * change) * u ** 3
+  );
+}
 
 describe('two axles: the GT example without air forces, friction 1.4, smooth apex (two independent solvers)', () => {
   const tyre = {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Car } from '../../src/car/car.ts';
+import { joinPath } from '../../src/corner/path.ts';
 import { driveRecord } from '../../src/live/drive-record.ts';
 import type { LiveRun } from '../../src/live/live-run.ts';
 import { expectRelative } from '../close-to.ts';
@@ -83,6 +84,21 @@ describe('the logged acceleration is that of the forces', () => {
     const brake = (t: number): number => (t < 0 ? 0 : 1);
     const run = driveRecord(straightZone(car, 60), recordOf({ brake, endS: 2 }));
     expectRelative(decelerationAt(run, 1.5), 0.8 * MU * G, 1e-9);
+  });
+
+  // Tayal, Engineering Mechanics, ex. 15.2: a bend of 200 m from 72 to 36 km/h in 10 s: 2 m/s^2 across, 1 m/s^2 along.
+  test('in a bend both accelerations are those of a steady slowing down', () => {
+    const car = { ...NO_AIR, fullScalePedalForceN: (2 * MASS_KG) / PER_PEDAL_N };
+    const path = joinPath([
+      { kind: 'constant', lengthM: 5000, startCurvature: 1 / 200, endCurvature: 1 / 200 },
+    ]);
+    const brake = (t: number): number => (t < 0 ? 0 : 0.5);
+    const run = driveRecord(straightZone(car, 20, { path }), recordOf({ brake, endS: 11 }));
+    const { accelXMps2, accelYMps2, speedMps } = run.columns;
+    expectRelative(accelYMps2[3000]!, 2, 1e-9);
+    expectRelative(-accelXMps2[3000]!, 1, 1e-5);
+    expectRelative(speedMps[13000]!, 10, 1e-5);
+    expectRelative(accelYMps2[13000]!, 10 ** 2 / 200, 2e-5);
   });
 
   // J d(omega)/dt = F r - T: what the brakes took from the wheels while the tyres could not hold them, the road gives

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { tabulate } from '../../src/target/tabulate.ts';
 import { travelOf } from '../../src/target/travel.ts';
+import { expectRelative } from '../close-to.ts';
 
 /** Speed and time at `distanceM`, by Runge-Kutta steps of the equation of motion; shares nothing with the code. */
 function rungeKutta(
@@ -47,6 +48,34 @@ describe('constant level: the square of the speed is a straight line', () => {
     );
     expect(half.fullScaleDecelerationMps2).toBeCloseTo(3 * 9.80665, 6);
     expect(half.timeAt(0)).toBeCloseTo(4.078864852, 6);
+  });
+});
+
+describe('mean deceleration that two speeds and a distance imply: (u^2 - v^2) / (2 s)', () => {
+  // A brake maker's published braking zones: 330 to 66 km/h in 129 m and 295 to 81 km/h in 114 m.
+  test.each([
+    [330, 66, 129, 3.1883],
+    [295, 81, 114, 2.7768],
+  ])('%i to %i km/h in %i m', (fromKmh, toKmh, lengthM, meanG) => {
+    const level = { start: 0, end: lengthM, at: () => 1 };
+    const speeds = { entryMps: fromKmh / 3.6, slowestMps: toKmh / 3.6 };
+    const { fullScaleDecelerationMps2 } = travelOf(level, speeds);
+    expectRelative(fullScaleDecelerationMps2 / 9.80665, meanG, 2e-5);
+  });
+});
+
+describe('share of the squared speed that a taper takes off, of what its first level would', () => {
+  // Areas under tapers that leave 1 at the start of 60 m and end at 0, by hand: u / 60 from the slowest point is x.
+  test.each<[string, (x: number) => number, number]>([
+    ['linear: 1/2', (x) => x, 0.5],
+    ['cosine: 2 / pi', (x) => Math.sin((Math.PI * x) / 2), 0.63661977],
+    ['square root: 2/3', (x) => Math.sqrt(x), 0.66666667],
+    ['quarter circle: pi / 4', (x) => Math.sqrt(x * (2 - x)), 0.78539816],
+  ])('%s', (_, taper, share) => {
+    const speeds = { entryMps: 50, slowestMps: 20 };
+    const level = { start: 0, end: 60, at: (d: number) => taper(Math.min(1, Math.max(0, d / 60))) };
+    const { fullScaleDecelerationMps2 } = travelOf(level, speeds);
+    expectRelative((50 ** 2 - 20 ** 2) / (2 * 60 * fullScaleDecelerationMps2), share, 1e-6);
   });
 });
 
