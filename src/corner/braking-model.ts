@@ -4,8 +4,10 @@ export type Limiter =
   | 'rear axle'
   /** The point mass has no axles. */
   | 'grip'
-  /** How fast a foot can release. */
+  /** How fast a foot can press or release. */
   | 'foot'
+  /** Load that is still on its way to the front axle. */
+  | 'load'
   /** What the engine pulls, and the driven axle carries, between two places where the corner limits. */
   | 'throttle'
   /** The speed at which the corner can be driven at all. */

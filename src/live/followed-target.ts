@@ -1,5 +1,6 @@
 import { wheelbaseM } from '../car/chassis.ts';
 import { axleLimitsUnderLoadN } from '../corner/two-axle.ts';
+import { CAUGHT_UP } from '../target/derive/application.ts';
 import type { DerivedTarget } from '../target/derive/derive-target.ts';
 import {
   engineBrakingOf,
@@ -29,9 +30,6 @@ export interface FollowedTarget {
   /** Step at which the first application has met the limit; null where it never did. */
   readonly metStep: number | null;
 }
-
-/** Share of the limit at which the application has met it, as in the derived zone. */
-const MET = 0.97;
 
 /**
  * The followed target of a run: a minimum-jerk rise in the driver's rise time from `riseS`, held back while the load is
@@ -90,7 +88,7 @@ function startFoot({ derived, car }: LiveZone, law: FollowLaw, pitch: Pitch): Fo
       aimN * share(Math.min(1, sinceRiseS / riseS)),
       pitch.carriedN(passing),
     );
-    met = sinceRiseS >= riseS && risingN >= MET * aimN;
+    met = sinceRiseS >= riseS && risingN >= CAUGHT_UP * aimN;
     return risingN;
   };
   return {

@@ -6,6 +6,8 @@ export interface Reapplications {
   readonly count: number;
   /** All rises together as a share of the whole release. */
   readonly share: number;
+  /** The same of one step of the hysteresis: a rise is known to within it. */
+  readonly stepShare: number;
 }
 
 /**
@@ -29,5 +31,6 @@ export function reapplications(
     falling = move < 0;
     kept = levels[i]!;
   }
-  return { count, share: risen / Math.max(levels[from]! - levels[to]!, hysteresis) };
+  const whole = Math.max(levels[from]! - levels[to]!, hysteresis);
+  return { count, share: risen / whole, stepShare: hysteresis / whole };
 }

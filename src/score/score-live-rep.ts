@@ -106,16 +106,20 @@ function score(record: RepRecord, run: LiveRun, laid: Laid): RepScore {
   };
 }
 
-/** Where the road asks for pressure again, as between two apexes, only what goes beyond that is a re-application. */
+/**
+ * Where the road asks for pressure again, as between two apexes, only what goes beyond that is a re-application: by more
+ * than the step in which rises are counted, by which two alike can differ.
+ */
 function lessThoseAsked(
   measures: RepMeasures,
   { brakeStepLevel }: RepRecord,
   reference: TargetReference,
 ): RepMeasures {
   const asked = countReapplications(reference, reference, brakeStepLevel);
+  if (asked.share === 0) return measures;
   return {
     ...measures,
     reapplications: Math.max(0, measures.reapplications - asked.count),
-    reapplied: Math.max(0, measures.reapplied - asked.share),
+    reapplied: Math.max(0, measures.reapplied - asked.share - asked.stepShare),
   };
 }

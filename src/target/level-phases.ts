@@ -1,5 +1,5 @@
 import { releaseShare } from './release-shape.ts';
-import { riseShare } from './rise-shape.ts';
+import { riseAlong } from './rise-squeeze.ts';
 import type { LevelPhases } from './target-spec.ts';
 
 /** Where the phases end, in seconds or metres after the start of the rise. */
@@ -25,7 +25,7 @@ export function releaseLevel({ bleed, peakLevel }: LevelPhases): number {
 /** Level 0..1 over the run: 0 before the start of the rise and after brake off. */
 export function levelAlong(phases: LevelPhases): (run: number) => number {
   const ends = phaseEnds(phases);
-  const rise = riseShare(phases.rise.shape);
+  const rise = riseAlong(phases.rise.shape, phases.rise.squeeze);
   const release = releaseShare(phases.release.shape);
   const { peakLevel } = phases;
   const plateau = releaseLevel(phases);

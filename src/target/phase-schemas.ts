@@ -3,6 +3,33 @@ import { choiceBy, group } from '../profile/schema-parts.ts';
 import { type DomainKeys, lengthIn, levelIn, positionIn } from './domain-keys.ts';
 import { RISE_SHAPES } from './rise-shape.ts';
 
+const SQUEEZE: Schema = {
+  ...group(
+    {
+      from_share: {
+        type: 'number',
+        description: 'Share of the peak at which the push ends',
+        minimum: 0.1,
+        maximum: 0.99,
+      },
+      after_share: {
+        type: 'number',
+        description: "Share of the rise's length that the push takes",
+        minimum: 0.05,
+        maximum: 0.95,
+      },
+      e_folds: {
+        type: 'number',
+        description: 'How many times what is missing to the peak falls to 1/e',
+        minimum: 0.1,
+        maximum: 12,
+      },
+    },
+    ['from_share', 'after_share', 'e_folds'],
+  ),
+  description: 'The last part of the rise, squeezed on while load comes forward',
+};
+
 /** The initial application. */
 export function riseSchema(keys: DomainKeys): Schema {
   const shape = {
@@ -10,7 +37,8 @@ export function riseSchema(keys: DomainKeys): Schema {
     default: 'minimum-jerk',
     description: 'Shape of the initial application',
   };
-  return group({ [keys.length]: lengthIn(keys, 'From zero to the peak'), shape }, [keys.length]);
+  const lengthKey = { [keys.length]: lengthIn(keys, 'From zero to the peak') };
+  return group({ ...lengthKey, shape, squeeze: SQUEEZE }, [keys.length]);
 }
 
 /** The straight-line bleed. */

@@ -16,6 +16,7 @@ import type {
   FullScaleFile,
   LearnedFromFile,
   ReleaseShapeFile,
+  RiseShapeFile,
   SteeringFile,
   TargetFile,
 } from './target-file.ts';
@@ -94,12 +95,21 @@ function phasesOf(file: TargetFile): LevelPhases {
   };
   const plateau = bleed?.toLevel ?? file.peak_level;
   return {
-    rise: { length: rise, shape: file.rise.shape ?? 'minimum-jerk' },
+    rise: { length: rise, ...riseShapeOf(file.rise) },
     peakLevel: file.peak_level,
     hold,
     bleed,
     release: { length, shape: releaseShapeOf(file.release, place, plateau) },
   };
+}
+
+function riseShapeOf({
+  shape = 'minimum-jerk',
+  squeeze,
+}: RiseShapeFile): Omit<LevelPhases['rise'], 'length'> {
+  if (squeeze === undefined) return { shape };
+  const { from_share: fromShare, after_share: afterShare, e_folds: eFolds } = squeeze;
+  return { shape, squeeze: { fromShare, afterShare, eFolds } };
 }
 
 function bleedOf(file: TargetFile): LevelPhases['bleed'] {

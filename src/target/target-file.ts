@@ -52,7 +52,7 @@ export interface FullScaleFile {
 
 export interface TimeTargetFile extends TargetFileWords {
   readonly domain: 'time';
-  readonly rise: { readonly duration_s: number; readonly shape?: RiseShape };
+  readonly rise: { readonly duration_s: number } & RiseShapeFile;
   readonly hold_s?: number;
   readonly bleed?: { readonly duration_s: number; readonly to_level: number };
   readonly release: { readonly duration_s: number } & ReleaseShapeFile<TimePosition>;
@@ -72,7 +72,7 @@ export interface DistanceTargetFile extends TargetFileWords {
   readonly slowest_speed_kmh?: number;
   readonly slowest_speed_mph?: number;
   readonly slowest_speed_mps?: number;
-  readonly rise: { readonly length_m: number; readonly shape?: RiseShape };
+  readonly rise: { readonly length_m: number } & RiseShapeFile;
   readonly hold_m?: number;
   readonly bleed?: { readonly length_m: number; readonly to_level: number };
   readonly release: { readonly brake_off_m?: number } & ReleaseShapeFile<DistancePosition>;
@@ -89,6 +89,15 @@ interface TimePosition {
 
 interface DistancePosition {
   readonly distance_m: number;
+}
+
+export interface RiseShapeFile {
+  readonly shape?: RiseShape;
+  readonly squeeze?: {
+    readonly from_share: number;
+    readonly after_share: number;
+    readonly e_folds: number;
+  };
 }
 
 /** On either axis, as the file's domain says. */

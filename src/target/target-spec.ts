@@ -1,6 +1,7 @@
 import type { Knot } from '../curve/monotone-cubic.ts';
 import type { ReleaseShape } from './release-shape.ts';
 import type { RiseShape } from './rise-shape.ts';
+import type { RiseSqueeze } from './rise-squeeze.ts';
 import type { FullScale, GearEvent, TargetSpeeds } from './target.ts';
 
 /** Where the run of a target lies on its domain's axis. */
@@ -15,7 +16,12 @@ export type TargetAxis =
 
 /** The level phase by phase. Lengths are seconds or metres, as the axis says; levels 0..1. */
 export interface LevelPhases {
-  readonly rise: { readonly length: number; readonly shape: RiseShape };
+  readonly rise: {
+    readonly length: number;
+    readonly shape: RiseShape;
+    /** Absent where one push goes all the way. */
+    readonly squeeze?: RiseSqueeze;
+  };
   readonly peakLevel: number;
   /** Length of the plateau at the peak. */
   readonly hold: number;

@@ -85,7 +85,8 @@ describe('mirror', () => {
     };
     const left = run(SMOOTH_CORNER, 1);
     const right = run(mirrored, -1);
-    const turned = { ...right.end, accelYMps2: -right.end.accelYMps2, held: left.end.held };
+    const { held, waiting } = left.end;
+    const turned = { ...right.end, accelYMps2: -right.end.accelYMps2, held, waiting };
     expect(turned).toEqual(left.end);
     expect(right.columns.speedMps).toEqual(left.columns.speedMps);
   });

@@ -5,7 +5,7 @@ const of = (...levels: number[]): ReturnType<typeof reapplications> =>
   reapplications(Float64Array.from(levels), { from: 0, to: levels.length - 1 }, 0.015);
 
 test('a steady release has none', () => {
-  expect(of(0.8, 0.6, 0.4, 0.2, 0)).toEqual({ count: 0, share: 0 });
+  expect(of(0.8, 0.6, 0.4, 0.2, 0)).toEqual({ count: 0, share: 0, stepShare: 0.015 / 0.8 });
 });
 
 test('each turn from down to up counts once, and all rises add up', () => {
@@ -21,7 +21,7 @@ test('a rise straight after the peak is no re-application, but is a rise', () =>
 });
 
 test('movements below the hysteresis are not seen', () => {
-  expect(of(0.8, 0.5, 0.51, 0.5, 0.51, 0.3)).toEqual({ count: 0, share: 0 });
+  expect(of(0.8, 0.5, 0.51, 0.5, 0.51, 0.3)).toEqual({ count: 0, share: 0, stepShare: 0.03 });
 });
 
 test('many small steps up are seen once they add up', () => {

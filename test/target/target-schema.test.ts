@@ -23,7 +23,7 @@ test('every number carries its unit in its name, or is a level, a share or a cou
     expect(
       unitless.has(name) ||
         shapeNumbers.has(name) ||
-        /_(s|m|kmh|mph|mps|deg|n|kgf|lbf|bar|psi|hz|level|reps)$/.test(name),
+        /_(s|m|kmh|mph|mps|deg|n|kgf|lbf|bar|psi|hz|level|share|reps)$/.test(name),
       name,
     ).toBe(true);
 });

@@ -108,7 +108,7 @@ export const TARGET_DERIVE_ANSWER: AnswerSchema = object(
       front_utilization: 'use of the front axle',
       rear_utilization: 'use of the rear axle',
     }),
-    limiter: texts('what limits at each place: an axle, or the foot'),
+    limiter: texts('what limits at each place: an axle, load on its way, or the foot'),
     ...columns({ gear: 'gear at each place' }),
     key_points: object('Key points', {
       brake_point: keyPoint('Brake point'),
@@ -118,6 +118,9 @@ export const TARGET_DERIVE_ANSWER: AnswerSchema = object(
       apex: keyPoint('Apex'),
       slowest: keyPoint('Slowest point'),
     }),
+    push_end: orNull(
+      keyPoint('Where the push ends and the foot waits for load; null where it reaches the peak'),
+    ),
     lock_order: object('Which axle would lock first', {
       first_axle: oneOfWords('that axle', 'front', 'rear'),
       ...numbersOrNull({ margin_g: 'how much more braking the other axle would take' }),

@@ -15,6 +15,8 @@ export interface ApplicationPoint {
   readonly speedMps: number;
   readonly decelerationMps2: number;
   readonly brakeForceN: number;
+  /** What holds the push back: how fast the foot is, or load that is still on its way. */
+  readonly limiter: 'foot' | 'load';
 }
 
 /** What shapes the application beside the grip. */
@@ -37,8 +39,11 @@ export interface Pitch {
 }
 
 const STEP_S = 0.004;
-/** Share of the limit at which the application has caught up with it: the load always lags a little on falling downforce. */
-const CAUGHT_UP = 0.97;
+/**
+ * Share of the limit at which the application has caught up with it. The load gets there by a first-order lag, which has no
+ * end; what is still missing is the most by which the limit is exceeded from there on.
+ */
+export const CAUGHT_UP = 0.99;
 const LONGEST_S = 2;
 
 /**
@@ -77,9 +82,7 @@ interface State {
   readonly transferN: number;
 }
 
-interface Braking {
-  readonly brakeForceN: number;
-  readonly decelerationMps2: number;
+interface Braking extends Pick<ApplicationPoint, 'brakeForceN' | 'decelerationMps2' | 'limiter'> {
   /** What the grip would allow with all of the load transfer there. */
   readonly wantedN: number;
 }
@@ -87,12 +90,12 @@ interface Braking {
 function brakingAt(model: BrakingModel, limits: ApplicationLimits, state: State): Braking {
   const w = state.speedMps ** 2;
   const wantedN = model.limit(state.sM, w).brakeForceN;
-  const brakeForceN = Math.min(
-    wantedN * minimumJerk(state.timeS / limits.riseS),
-    carried(limits, state),
-  );
+  const pushN = wantedN * minimumJerk(state.timeS / limits.riseS);
+  const carriedN = carried(limits, state);
+  const brakeForceN = Math.min(pushN, carriedN);
   return {
     brakeForceN,
+    limiter: carriedN < pushN ? 'load' : 'foot',
     wantedN,
     decelerationMps2: model.decelerationMps2(state.sM, w, brakeForceN),
   };

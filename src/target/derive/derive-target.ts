@@ -20,6 +20,8 @@ export interface DerivedTarget {
   readonly corner: Corner;
   readonly zone: SolvedZone;
   readonly keys: ZoneKeyPoints;
+  /** Where the push of the hit ends and the foot waits for load; null where one push reaches the peak. */
+  readonly pushEnd: ZonePoint | null;
   /** On the straight at the approach speed. */
   readonly lock: LockOrder;
   readonly bumps: readonly BumpMargin[];
@@ -56,11 +58,17 @@ export function deriveTarget(
     corner,
     zone,
     keys,
+    pushEnd: pushEndOf(zone.points, keys.peak),
     lock: lockOrder(car, corner.approachSpeedMps),
     bumps: bumpMargins(car, corner, zone),
     straightBleed: straightBleedOf(keys),
     risesAgainLevel: risesAgain(zone.points.slice(zone.points.indexOf(keys.peak))),
   };
+}
+
+function pushEndOf(points: readonly ZonePoint[], peak: ZonePoint): ZonePoint | null {
+  const waits = points.findIndex(({ limiter }) => limiter === 'load');
+  return waits > 0 && waits <= points.indexOf(peak) ? (points[waits - 1] as ZonePoint) : null;
 }
 
 function straightBleedOf({ peak, turnIn }: ZoneKeyPoints): StraightBleed {

@@ -206,7 +206,6 @@ function pointsOf(setting: ZoneSetting, zone: AppliedZone, schedule: GearSchedul
       ...point,
       distanceM: zone.slowestM - point.sM,
       gear: gearAt(schedule, point.sM),
-      limiter: 'foot',
     }),
   );
   const rest = zone.profile

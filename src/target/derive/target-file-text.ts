@@ -10,7 +10,7 @@ const STEERING_KNOTS = 9;
 
 /**
  * The text of a target file over distance that `readTarget` reads back to the derived level: within 1.5 % of full
- * scale from the peak on. The rise becomes one push; pitch lag makes the derived one flatter towards its end.
+ * scale from the peak on, and never over it in the rise, which is a push and, where load was waited for, a squeeze.
  *
  * @param advice of the coach, or null
  */
@@ -45,10 +45,22 @@ type LevelKeys = Pick<
   'brake_point_m' | 'rise' | 'peak_level' | 'hold_m' | 'bleed' | 'release'
 >;
 
-function levelKeys({ bleed, ...phases }: ZonePhases): LevelKeys {
+function levelKeys({ bleed, squeeze, ...phases }: ZonePhases): LevelKeys {
   return {
     brake_point_m: rounded(phases.brakePointM, 3),
-    rise: { length_m: rounded(phases.riseM, 3), shape: 'minimum-jerk' },
+    rise: {
+      length_m: rounded(phases.riseM, 3),
+      shape: 'minimum-jerk',
+      ...(squeeze === null
+        ? {}
+        : {
+            squeeze: {
+              from_share: rounded(squeeze.fromShare, 4),
+              after_share: rounded(squeeze.afterShare, 4),
+              e_folds: rounded(squeeze.eFolds, 3),
+            },
+          }),
+    },
     peak_level: rounded(phases.peakLevel, 5),
     hold_m: rounded(Math.max(0, phases.holdM), 3),
     ...(bleed === null

@@ -7,7 +7,7 @@ import type { ZonePoint } from './zone-point.ts';
 
 /** A derived target as one JSON object: one array for each quantity, places in metres before the slowest point. */
 export function zoneJson(derived: DerivedTarget): Record<string, unknown> {
-  const { car, corner, zone, keys, lock, straightBleed } = derived;
+  const { car, corner, zone, keys, pushEnd, lock, straightBleed } = derived;
   return {
     car: car.id,
     corner: corner.id,
@@ -22,6 +22,7 @@ export function zoneJson(derived: DerivedTarget): Record<string, unknown> {
       apex: keyPoint(keys.apex),
       slowest: keyPoint(keys.slowest),
     },
+    push_end: pushEnd && keyPoint(pushEnd),
     lock_order: {
       first_axle: lock.axle,
       margin_g: lock.marginG === null ? null : rounded(lock.marginG),

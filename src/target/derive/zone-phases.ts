@@ -1,5 +1,6 @@
 import type { Knot } from '../../curve/monotone-cubic.ts';
-import { riseShare } from '../rise-shape.ts';
+import type { RiseSqueeze } from '../rise-squeeze.ts';
+import { fitHit } from './fit-hit.ts';
 import { fitKnots } from './fit-knots.ts';
 import type { ZoneKeyPoints } from './zone-key-points.ts';
 import type { ZonePoint } from './zone-point.ts';
@@ -8,6 +9,8 @@ import type { ZonePoint } from './zone-point.ts';
 export interface ZonePhases {
   readonly brakePointM: number;
   readonly riseM: number;
+  /** Null where one push does. */
+  readonly squeeze: RiseSqueeze | null;
   readonly peakLevel: number;
   readonly holdM: number;
   readonly bleed: { readonly lengthM: number; readonly toLevel: number } | null;
@@ -19,12 +22,11 @@ const MOST_KNOTS = 11;
 /** How far a bleed may be from the straight line that the file can say, in levels. */
 const STRAIGHT = 0.008;
 const SHORTEST_BLEED_M = 5;
-const RISE_TRIALS = 40;
 
 /** @param points a zone that brakes, in driving order */
 export function zonePhases(points: readonly ZonePoint[], keys: ZoneKeyPoints): ZonePhases {
   const { brakePoint, peak, startOfRelease } = keys;
-  const riseM = riseLength(points, keys);
+  const { lengthM: riseM, squeeze } = fitHit(points, keys);
   const falling = neverRising(points.slice(points.indexOf(peak)));
   const bleed = bleedOf(falling, startOfRelease);
   const release = falling.filter(
@@ -42,6 +44,7 @@ export function zonePhases(points: readonly ZonePoint[], keys: ZoneKeyPoints): Z
   return {
     brakePointM: brakePoint.distanceM,
     riseM,
+    squeeze,
     peakLevel: peak.level,
     holdM: brakePoint.distanceM - peak.distanceM - riseM,
     bleed,
@@ -83,26 +86,4 @@ function bleedOf(falling: readonly Place[], start: ZonePoint): ZonePhases['bleed
       return Math.abs(peak.level + (end.level - peak.level) * share - level) <= STRAIGHT;
     });
   return isStraight ? { lengthM, toLevel: end.level } : null;
-}
-
-/**
- * Length of the minimum-jerk rise that comes closest to the application, which pitch lag keeps lower towards its end
- * than one push would.
- */
-function riseLength(points: readonly ZonePoint[], { brakePoint, peak }: ZoneKeyPoints): number {
-  const wholeM = brakePoint.distanceM - peak.distanceM;
-  const rising = points.slice(0, points.indexOf(peak) + 1);
-  const share = riseShare('minimum-jerk');
-  const missOf = (lengthM: number): number =>
-    Math.max(
-      ...rising.map(({ distanceM, level }) => {
-        const run = (brakePoint.distanceM - distanceM) / lengthM;
-        return Math.abs(peak.level * share(Math.min(1, run)) - level);
-      }),
-    );
-  const lengths = Array.from({ length: RISE_TRIALS }, (_, i) => (wholeM * (i + 1)) / RISE_TRIALS);
-  return lengths.reduce(
-    (best, lengthM) => (missOf(lengthM) < missOf(best) ? lengthM : best),
-    wholeM,
-  );
 }

@@ -56,15 +56,25 @@ function keyLines({ keys }: DerivedTarget, units: TextUnits): string[] {
     );
 }
 
-function limitLines({ lock, straightBleed, zone }: DerivedTarget, units: TextUnits): string[] {
+function limitLines(derived: DerivedTarget, units: TextUnits): string[] {
+  const { lock, straightBleed, zone } = derived;
   const bled = pressureText(straightBleed.pressurePa, units);
   const over = distanceText(straightBleed.from.distanceM - straightBleed.to.distanceM, units);
   return [
     `${row('locks first')}${lock.axle} axle, ${lock.marginG === null ? 'and the other never' : `${fixed(lock.marginG, 2)} g before the other`} at the approach speed`,
+    ...hitLines(derived),
     `${row('straight bleed')}${bled} (${percentText(straightBleed.level, 1)}) over ${over}, before the wheel turns`,
     ...(zone.footLossS > 0.0005
       ? [`${row('foot')}${fixed(zone.footLossS, 3)} s lost because it cannot release faster`]
       : []),
+  ];
+}
+
+function hitLines({ pushEnd, keys: { peak } }: DerivedTarget): string[] {
+  if (pushEnd === null) return [];
+  const [pushS, restS] = [pushEnd.timeS, peak.timeS - pushEnd.timeS].map((s) => fixed(s, 2));
+  return [
+    `${row('hit')}${percentText(pushEnd.level, 1)} in one push of ${pushS} s, the rest in ${restS} s as load comes forward`,
   ];
 }
 

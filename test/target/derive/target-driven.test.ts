@@ -16,7 +16,7 @@ describe.each(CARS.map((file) => ({ id: file.id, file })))('$id on its own targe
   const car = buildCar(file, sheet.variants[0]?.car);
   const model = liveModel(car, corner);
   const braking = solveZone(car, corner).points.filter(
-    ({ level, limiter }) => level > 0.02 && limiter !== 'foot' && limiter !== 'corner',
+    ({ level, limiter }) => level > 0.02 && !['foot', 'load', 'corner'].includes(limiter),
   );
 
   function slowing({ sM, speedMps, level, gear }: ZonePoint): {
