@@ -57,6 +57,7 @@ function limitJson(limit: StraightLimit, car: Car): Record<string, unknown> {
     pressure_front_bar: rounded(barFromPascals(limit.pressuresPa.front), 2),
     pressure_rear_bar: rounded(barFromPascals(limit.pressuresPa.rear), 2),
     front_share: rounded(limit.frontShare, 4),
+    ideal_front_share: rounded(limit.idealFrontShare, 4),
     locks_first: limit.locksFirst,
     margin_g: limit.marginG === null ? null : rounded(limit.marginG, 3),
   };

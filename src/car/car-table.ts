@@ -77,6 +77,7 @@ export function carLines(car: Car, units: CarUnits): readonly string[] {
   return [
     `${row('mass')}${massText(car.chassis.massKg, units)}, centre of gravity ${heightText(car.chassis.cgHeightM, units)} high`,
     `${row('brakes')}${(100 * frontBrakeShare(brakes)).toFixed(1)} % in front, ${brakes.rearValve === null ? 'no rear valve' : `rear valve from ${pressureText(brakes.rearValve.kneePa, units)}`}, ${antiLock === null ? 'no anti-lock' : 'anti-lock'}`,
+    `${row('balance')}${idealText(car)}`,
     `${row('pads')}friction ${brakes.front.padFriction.toFixed(2)} front, ${brakes.rear.padFriction.toFixed(2)} rear, discs at ${front} and ${rear} C`,
     `${row('tyres')}friction ${car.tyres.front.longitudinalFriction.toFixed(2)} front, ${car.tyres.rear.longitudinalFriction.toFixed(2)} rear, at ${car.tyreStartC} C`,
     `${row('gears')}${gearbox.ratios.length}, to ${gearbox.revLimitRpm} rpm, ${gearbox.blip ? 'with a blip' : 'no blip'}`,
@@ -87,6 +88,14 @@ export function carLines(car: Car, units: CarUnits): readonly string[] {
         ]),
     `${row('driver')}up to ${forceText(car.driver.peakPedalForceN, units)} in ${car.driver.riseS.toFixed(2)} s; full scale is ${forceText(car.fullScalePedalForceN, units)}`,
   ];
+}
+
+/** What a coach holds the brake balance against. */
+function idealText(car: Car): string {
+  const ideals = limitsOverSpeed(car, STEPS).map(({ idealFrontShare }) => 100 * idealFrontShare);
+  const [least, most] = [Math.min(...ideals), Math.max(...ideals)].map((share) => share.toFixed(1));
+  const shares = least === most ? least : `${least} to ${most}`;
+  return `both axles would lock together with ${shares} % in front`;
 }
 
 function row(name: string): string {

@@ -32,20 +32,3 @@ export function staticAxleLoadsN(chassis: Chassis): Axles {
   const perMetre = weightN(chassis) / wheelbaseM(chassis);
   return { front: perMetre * chassis.cgToRearM, rear: perMetre * chassis.cgToFrontM };
 }
-
-/**
- * Load moved from the rear axle to the front one, N: (m D h - F_d h_d) / L. Drag that acts above the ground takes its
- * own moment out; with drag at the height of the centre of gravity this is (tyre forces) h / L.
- *
- * @param decelerationMps2 total deceleration, positive when slowing
- * @source Gillespie, Fundamentals of Vehicle Dynamics, SAE 1992, ch. 1 and 3
- */
-export function loadTransferN(
-  chassis: Chassis,
-  decelerationMps2: number,
-  dragN = 0,
-  dragHeightM: number = chassis.cgHeightM,
-): number {
-  const moment = chassis.massKg * decelerationMps2 * chassis.cgHeightM - dragN * dragHeightM;
-  return moment / wheelbaseM(chassis);
-}

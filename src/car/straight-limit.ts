@@ -16,6 +16,11 @@ export interface StraightLimit {
   readonly decelerationG: number;
   /** Share of the friction-brake force on the front axle. */
   readonly frontShare: number;
+  /**
+   * The share with which both axles would lock at once, and the car brake hardest: (b + mu h) / L without air forces and
+   * with the same friction mu on both axles. @source Gillespie, Fundamentals of Vehicle Dynamics, ch. 3
+   */
+  readonly idealFrontShare: number;
   readonly locksFirst: 'front' | 'rear';
   /** Braking rate, in g, between this limit and the lock of the other axle; null where that never locks. */
   readonly marginG: number | null;
@@ -24,6 +29,7 @@ export interface StraightLimit {
 /** No foot gets here; an axle that rolls on at this force never locks. */
 const MOST_PEDAL_N = 20_000;
 const HALVINGS = 60;
+const SETTLING_ROUNDS = 20;
 
 /** Where the first axle is about to lock, with load transfer, downforce, load sensitivity, push-out and rear valve. */
 export function straightLimit(car: Car, speedMps: number): StraightLimit {
@@ -42,9 +48,18 @@ export function straightLimit(car: Car, speedMps: number): StraightLimit {
     brakeForcesN: forces,
     decelerationG: slowingN / weightN(car.chassis) / (1 + car.rotatingShare),
     frontShare: forces.front / sum(forces),
+    idealFrontShare: idealFrontShare(car, speedMps),
     locksFirst,
     marginG: marginG(car, pedalForceN, Math.max(locks.front, locks.rear)),
   };
+}
+
+/** Load sensitivity lets the friction of both depend a little on the load that their braking moves: it settles at once. */
+function idealFrontShare(car: Car, speedMps: number): number {
+  let carried = carriedN(car, speedMps, 0);
+  for (let round = 0; round < SETTLING_ROUNDS; round++)
+    carried = carriedN(car, speedMps, sum(carried));
+  return carried.front / sum(carried);
 }
 
 function marginG(
@@ -73,17 +88,24 @@ function lockPedalN(car: Car, speedMps: number, axle: 'front' | 'rear'): number 
 /** Share of its friction that each axle uses on a flat straight at a pedal force; 1 is about to lock. */
 export function straightUse(car: Car, speedMps: number, pedalForceN: number): Axles {
   const forces = roadForcesN(car, speedMps, brakeForcesN(car.brakes, pedalForceN));
+  const carried = carriedN(car, speedMps, sum(forces));
+  const use = (axle: 'front' | 'rear'): number =>
+    carried[axle] > 0 ? forces[axle] / carried[axle] : Number.POSITIVE_INFINITY;
+  return { front: use('front'), rear: use('rear') };
+}
+
+/** The friction that each axle has while the road slows the car by a force, N; 0 for one in the air. */
+function carriedN(car: Car, speedMps: number, roadForceN: number): Axles {
   const rest = staticAxleLoadsN(car.chassis);
   const down = downforceN(car.aero, speedMps);
-  const transferN = (sum(forces) * car.chassis.cgHeightM) / wheelbaseM(car.chassis);
-  const use = (axle: 'front' | 'rear', loadN: number): number => {
+  const transferN = (roadForceN * car.chassis.cgHeightM) / wheelbaseM(car.chassis);
+  const under = (axle: 'front' | 'rear', loadN: number): number => {
     const tyre = car.tyres[axle];
-    const carriedN = tyre.longitudinalFriction * frictionFactor(tyre, loadN / 2) * loadN;
-    return loadN <= 0 ? Number.POSITIVE_INFINITY : forces[axle] / carriedN;
+    return tyre.longitudinalFriction * frictionFactor(tyre, loadN / 2) * Math.max(0, loadN);
   };
   return {
-    front: use('front', rest.front + down.front + transferN),
-    rear: use('rear', rest.rear + down.rear - transferN),
+    front: under('front', rest.front + down.front + transferN),
+    rear: under('rear', rest.rear + down.rear - transferN),
   };
 }
 

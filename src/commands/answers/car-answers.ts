@@ -40,6 +40,7 @@ const LIMIT = object('Braking limit on a flat straight at one speed, clutch open
     pressure_front_bar: 'line pressure, front',
     pressure_rear_bar: 'line pressure, rear',
     front_share: 'share of the front brakes',
+    ideal_front_share: 'share with which both axles would lock at once',
   }),
   locks_first: oneOfWords('axle that locks first', 'front', 'rear'),
   ...numbersOrNull({ margin_g: 'how much more braking the other axle would take' }),

@@ -1,8 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { electricBrakingN } from '../../src/car/electric-braking.ts';
-import { slowingForcesN } from '../../src/car/slowing-forces.ts';
 import { expectRelative } from '../close-to.ts';
-import { GT_CAR } from '../reference/gt-car.ts';
 
 // By hand: 1100 N m on 0.34 m is 3235.294 N; 200 kW at 80 m/s is 2500 N; half way between 10 and 30 m/s half of the
 // first is left.
@@ -19,26 +17,5 @@ describe('a motor on the rear axle', () => {
 
   test('none, or one whose battery is full, does nothing', () => {
     expect(electricBrakingN(null, 50, 0.34)).toBe(0);
-  });
-});
-
-describe('beside the friction brakes', () => {
-  // 1246.23 N at the axle for 63.662 N m in second gear of the GT example, and 1100 / 0.33 N of motor.
-  const car = {
-    ...GT_CAR,
-    engine: { ...GT_CAR.engine, brakingTorque: [{ rpm: 1000, torqueNm: 63.662 }] },
-    electric: MOTOR,
-  };
-
-  test('engine and motor add up on the rear axle', () => {
-    const forces = slowingForcesN(car, 2, 40);
-    expectRelative(forces.rear, 4579.563, 1e-6);
-    expect(forces.front).toBe(0);
-  });
-
-  test('the engine slows the axle it drives, the motor the rear one', () => {
-    const forces = slowingForcesN({ ...car, frontDriveShare: 1 }, 2, 40);
-    expectRelative(forces.front, 1246.23, 1e-5);
-    expectRelative(forces.rear, 3333.3333, 1e-6);
   });
 });

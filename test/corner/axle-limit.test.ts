@@ -1,0 +1,114 @@
+import { describe, expect, test } from 'vitest';
+import { staticAxleLoadsN, weightN } from '../../src/car/chassis.ts';
+import { brakeLimit } from '../../src/corner/axle-limit.ts';
+import { axleUse } from '../../src/corner/axle-use.ts';
+import type { TwoAxleCar } from '../../src/corner/two-axle.ts';
+import { expectRelative } from '../close-to.ts';
+import { GT_AERO, GT_CHASSIS } from '../reference/gt-example.ts';
+
+const G = 9.80665;
+const PHI = 0.777329;
+const tyre = {
+  longitudinalFriction: 1.4,
+  lateralFriction: 1.4,
+  referenceLoadN: 3000,
+  loadSensitivity: 0,
+};
+/** The GT example without air forces, friction 1.4, rear-driven. */
+const CAR: TwoAxleCar = {
+  chassis: GT_CHASSIS,
+  aero: { ...GT_AERO, dragAreaM2: 0, downforceAreaM2: 0 },
+  frontTyre: tyre,
+  rearTyre: tyre,
+  trackM: 1.6,
+  frontBrakeShare: PHI,
+  frontDriveShare: 0,
+  rollingResistance: 0,
+  gripShare: 1,
+};
+const { front: frontLoad, rear: rearLoad } = staticAxleLoadsN(GT_CHASSIS);
+const front = brakeLimit(CAR, 'front');
+const rear = brakeLimit(CAR, 'rear');
+const lateral = (ayG: number, arm: number): number => (1250 * ayG * G * arm) / 2.6;
+
+describe('axle friction circles of the GT example, friction 1.4', () => {
+  // Hand-worked: force and moment balance of the two-axle model, checked by substitution below.
+  test.each([
+    [0, 15421.418],
+    [0.5, 14723.789],
+    [1.0, 12299.077],
+    [1.3, 9198.365],
+  ])('front limit at %f g', (ayG, force) => {
+    expectRelative(front(frontLoad, lateral(ayG, 1.25), 0), force, 1e-6);
+  });
+
+  test.each([
+    [0, 19163.998],
+    [0.8, 12725.816],
+    [1.2, 4929.692],
+  ])('rear limit at %f g', (ayG, force) => {
+    expectRelative(rear(rearLoad, lateral(ayG, 1.35), 0), force, 1e-5);
+  });
+
+  test('the limits lie on the circles they come from', () => {
+    const y = lateral(0.9, 1.25);
+    const f = front(frontLoad, y, 0);
+    expectRelative(Math.hypot(PHI * f, y), 1.4 * (frontLoad + (f * 0.45) / 2.6), 1e-12);
+    const yr = lateral(0.9, 1.35);
+    const r = rear(rearLoad, yr, 0);
+    expectRelative(Math.hypot((1 - PHI) * r, yr), 1.4 * (rearLoad - (r * 0.45) / 2.6), 1e-12);
+  });
+
+  test('engine braking comes off the rear limit: the sum stays on the circle', () => {
+    const y = lateral(0.5, 1.35);
+    const f = rear(rearLoad, y, 1500);
+    const load = rearLoad - ((f + 1500) * 0.45) / 2.6;
+    expectRelative(Math.hypot((1 - PHI) * f + 1500, y), 1.4 * load, 1e-12);
+    expect(f).toBeLessThan(rear(rearLoad, y, 0));
+    expect(rear(rearLoad, y, 9000)).toBe(0);
+  });
+
+  test('engine braking of a front-driven car comes off the front limit and still moves load', () => {
+    const y = lateral(0.5, 1.25);
+    const onFront = brakeLimit({ ...CAR, frontDriveShare: 1 }, 'front')(frontLoad, y, 1500);
+    const carried = (f: number): number => 1.4 * (frontLoad + ((f + 1500) * 0.45) / 2.6);
+    expectRelative(Math.hypot(PHI * onFront + 1500, y), carried(onFront), 1e-12);
+    const onRear = front(frontLoad, y, 1500);
+    expectRelative(Math.hypot(PHI * onRear, y), carried(onRear), 1e-12);
+  });
+
+  test('no brake force is left for an axle that cannot carry the corner', () => {
+    expect(rear(rearLoad, 1.4 * rearLoad, 0)).toBe(0);
+    expect(front(frontLoad, 1.5 * frontLoad, 0)).toBe(0);
+  });
+});
+
+// Second gear on a closed throttle: 1246.23 N at the rear axle; friction 1.
+test('engine braking moves the lock of the rear axle from 1.312024 to 1.112335 g', () => {
+  const slippery = { ...tyre, longitudinalFriction: 1, lateralFriction: 1 };
+  const limit = brakeLimit({ ...CAR, rearTyre: slippery }, 'rear');
+  expectRelative(limit(rearLoad, 0, 0) / weightN(GT_CHASSIS), 1.312024, 1e-5);
+  expectRelative((limit(rearLoad, 0, 1246.23) + 1246.23) / weightN(GT_CHASSIS), 1.112335, 1e-5);
+});
+
+// The lateral force of the front axle is largest, 1.052438 times that without brakes, at 3664.76 N of brake force
+// (0.298965 g), where the rear axle still has 0.895677 of its own.
+describe('a little braking gives the front axle its highest lateral force', () => {
+  /** On a bend taken at 1 m/s, so that its curvature is the lateral acceleration. */
+  const use = (brakeForceN: number, accelYMps2: number) => {
+    const road = { curvatureAt: () => accelYMps2, slopeAt: () => 0, bankAt: () => 0 };
+    return axleUse(CAR, road, { sM: 0, speedMps: 1, brakeForceN, engineN: 0 });
+  };
+  const most = (1.052438 * 1.4 * frontLoad * 2.6) / (1250 * 1.25);
+
+  test('at 0.299 g, and at no other braking', () => {
+    expectRelative(use(3664.76, most).front, 1, 1e-6);
+    for (const brakeForceN of [0, 2500, 3500, 3850, 5000])
+      expect(use(brakeForceN, most).front).toBeGreaterThan(1.00002);
+  });
+
+  test('what it costs the rear axle', () => {
+    const left = (0.895677 * 1.4 * rearLoad * 2.6) / (1250 * 1.35);
+    expectRelative(use(3664.76, left).rear, 1, 1e-5);
+  });
+});
