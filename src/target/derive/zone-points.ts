@@ -1,0 +1,66 @@
+import type { Corner } from '../../corner/corner.ts';
+import type { ApplicationPoint } from './application.ts';
+import type { SolvedProfile } from './solve-profile.ts';
+import { type GearSchedule, gearAt, type ZoneSetting } from './zone-model.ts';
+import { type Motion, type ZonePoint, zonePoint } from './zone-point.ts';
+
+/** The backward pass with the application in front of it. */
+export interface AppliedZone extends SolvedProfile {
+  readonly application: readonly ApplicationPoint[];
+  readonly brakePointM: number;
+  readonly tooFastMps: number;
+}
+
+/** What foot, hands and car do from place to place: the application, then the profile from where it has caught up. */
+export function zonePoints(
+  setting: ZoneSetting,
+  zone: AppliedZone,
+  schedule: GearSchedule,
+): ZonePoint[] {
+  const caughtUp = lastOf(zone.application);
+  const start = caughtUp.timeS + timeToSlowest(zone, caughtUp.sM);
+  const rise = zone.application.map(
+    (point): Motion => ({
+      ...point,
+      distanceM: zone.slowestM - point.sM,
+      gear: gearAt(schedule, point.sM),
+    }),
+  );
+  const rest = zone.profile
+    .filter(({ sM }) => sM > caughtUp.sM)
+    .map(
+      (point): Motion => ({
+        ...point,
+        distanceM: zone.slowestM - point.sM,
+        timeS: start - point.toSlowestS,
+        gear: gearAt(schedule, point.sM),
+      }),
+    );
+  return [...rise, ...rest].map((motion) => zonePoint(setting, motion));
+}
+
+/** Time from a place on the approach to the slowest point, the approach at constant speed, s. */
+export function durationFrom(
+  zone: AppliedZone,
+  fromM: number,
+  { approachSpeedMps }: Corner,
+): number {
+  const caughtUp = lastOf(zone.application);
+  return (
+    (zone.brakePointM - fromM) / approachSpeedMps +
+    caughtUp.timeS +
+    timeToSlowest(zone, caughtUp.sM)
+  );
+}
+
+/** An application has at least its first point. */
+function lastOf(application: readonly ApplicationPoint[]): ApplicationPoint {
+  return application[application.length - 1] as ApplicationPoint;
+}
+
+/** Time along the profile from a place to the slowest point, s. */
+function timeToSlowest({ profile, curve }: AppliedZone, fromM: number): number {
+  const next = profile.find(({ sM }) => sM >= fromM);
+  if (next === undefined) return 0;
+  return next.toSlowestS + (2 * (next.sM - fromM)) / (next.speedMps + curve.speedMps(fromM));
+}
