@@ -47,7 +47,9 @@ const BUMP = object('One bump', {
     rear_utilization: 'use of the rear axle',
     rear_margin: 'what the rear axle has left',
   }),
-  ...numbers({ ease_share: 'share of the level to take off' }),
+  ...numbers({
+    ease_share: 'share of the level to take off so that the rear stays and no wheel locks',
+  }),
 });
 
 const PARTS: AnswerFields = numbers({

@@ -8,6 +8,7 @@ import { axleUse } from '../../corner/axle-use.ts';
 import type { Corner, CornerBump } from '../../corner/corner.ts';
 import type { Road } from '../../corner/two-axle.ts';
 import { wheelForces } from '../../corner/wheel-forces.ts';
+import { easeShare } from './bump-easing.ts';
 import type { SolvedZone } from './derive-zone.ts';
 import { engineBrakingInGearN, type ZoneSetting, zoneSetting } from './zone-model.ts';
 import type { ZonePoint } from './zone-point.ts';
@@ -80,12 +81,12 @@ export function lockOrder(car: Car, speedMps: number): LockOrder {
   return { axle: locksFirst, marginG, turnsAtG };
 }
 
-/** How a bump finds the rear axle on the target. */
+/** How a bump finds the axles on the target. */
 export interface BumpMargin {
   readonly bump: CornerBump;
   /** Grip the rear axle uses at the deepest loss of load: above 1 it lets go. */
   readonly rearUse: number;
-  /** Share of the brake force to give up over it so that the rear axle stays; 0 where none. */
+  /** Share of the brake force to give up over it so that the rear axle stays and no wheel locks; 0 where none. */
   readonly ease: number;
 }
 
@@ -96,7 +97,9 @@ export function bumpMargins(car: Car, corner: Corner, zone: SolvedZone): BumpMar
     .map((bump) => {
       const point = nearest(zone.points, bump.atM + bump.lengthM / 2);
       const use = (share: number): number => rearUseOver(setting, point, bump.depth, share);
-      return { bump, rearUse: use(1), ease: easeFor(use) };
+      const engineN = engineBrakingInGearN(car, point.gear, point.speedMps);
+      const noLock = easeShare(setting, bump, { ...point, engineN });
+      return { bump, rearUse: use(1), ease: Math.max(easeFor(use), noLock) };
     });
 }
 
