@@ -8,6 +8,7 @@ import { calibration, WORD } from '../input/rig/calibration.ts';
 import { temporaryFolder } from '../temporary-folder.ts';
 import { fakeContext } from './fake-context.ts';
 
+const [dataDir, emptyDir] = [temporaryFolder('before-drill'), temporaryFolder('no-brake')];
 const PEDALS = { identity: identity(1), name: 'Pedals', path: '/dev/hidraw0', descriptor: null };
 const BRAKE_ONLY: Rig = {
   axes: [
@@ -28,25 +29,17 @@ const confirming =
   };
 
 test('goes on with what was set up', async () => {
-  const context = fakeContext(temporaryFolder('before-drill'));
+  const context = fakeContext(dataDir);
   expect(await setUpBeforeDrill([PEDALS], context, confirming(0))).toEqual(BRAKE_ONLY);
   expect(context.printed()).toContain('Found Pedals, not set up yet.');
 });
 
 test('a driver who stops the set-up after the brake is not driven into the drill', async () => {
-  const drill = setUpBeforeDrill(
-    [PEDALS],
-    fakeContext(temporaryFolder('before-drill')),
-    confirming(130),
-  );
+  const drill = setUpBeforeDrill([PEDALS], fakeContext(dataDir), confirming(130));
   await expect(drill).rejects.toThrow('its set-up was stopped');
 });
 
 test('a set-up without a brake is none', async () => {
-  const drill = setUpBeforeDrill(
-    [PEDALS],
-    fakeContext(temporaryFolder('before-drill')),
-    async () => 0,
-  );
+  const drill = setUpBeforeDrill([PEDALS], fakeContext(emptyDir), async () => 0);
   await expect(drill).rejects.toThrow('the brake is not set up yet');
 });
