@@ -16,11 +16,14 @@ import { findTarget } from './target-files.ts';
 /**
  * The spread curve of the last practice with ten hidden reps or more since the last break. Only that practice's
  * samples are read, however long the history is.
+ *
+ * @param given targets that are not in the usual folders
  */
 export async function latestSpread(
   history: HistoryStore,
   { latest }: WeeksProgress,
   dataDir: string,
+  given: readonly Target[] = [],
 ): Promise<LatestSpread> {
   if (latest === null) return none(`no practice with ${REPS_FOR_SPREAD} hidden reps yet`);
   const { practiceId, day, hidden } = latest;
@@ -32,7 +35,7 @@ export async function latestSpread(
     const { liveSpread } = await import('./live-spread.ts');
     return liveSpread(history, stored, day, dataDir);
   }
-  const target = await targetOf(newest, dataDir);
+  const target = await targetOf(newest, dataDir, given);
   if (target instanceof Problem) return none(target.message);
   const { id, version } = target;
   if (version !== newest.targetVersion)
@@ -44,9 +47,14 @@ export async function latestSpread(
 }
 
 /** By the target's files alone. */
-async function targetOf({ targetId }: StoredRep, dataDir: string): Promise<Target | Problem> {
+async function targetOf(
+  { targetId }: StoredRep,
+  dataDir: string,
+  given: readonly Target[],
+): Promise<Target | Problem> {
+  const named = given.find(({ id }) => id === targetId);
   try {
-    return overTime(await findTarget(targetId, dataDir));
+    return overTime(named ?? (await findTarget(targetId, dataDir)));
   } catch (error) {
     if (error instanceof Problem) return error;
     throw error;

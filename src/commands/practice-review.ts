@@ -9,23 +9,26 @@ import type { SpokenUnits } from '../score/describe-live.ts';
 import { CAUTIONS } from '../screens/cautions.ts';
 import { practiceBlocks } from './practice-blocks.ts';
 import { ProgressLine, STDERR_PROGRESS } from './progress-line.ts';
-import { StoredSubjects } from './stored-subject.ts';
+import type { StoredSubjects } from './stored-subject.ts';
 import { wordedNotes } from './worded-notes.ts';
 
 /** Weeks up to a practice that its page shows. */
 const WEEKS_BEFORE = 26;
 
-/** Gathers what the page of a practice says. */
+/**
+ * Gathers what the page of a practice says.
+ *
+ * @param subjects what its reps are laid on
+ */
 export async function practiceReview(
   history: HistoryStore,
   practice: StoredPractice,
-  dataDir: string,
+  subjects: StoredSubjects,
   units: SpokenUnits,
 ): Promise<PracticeReview> {
   const reps = [...history.reps({ practiceId: practice.id })];
   const line = new ProgressLine(STDERR_PROGRESS, 'reps', reps.length);
   let done = 0;
-  const subjects = new StoredSubjects(dataDir);
   const onRep = (): void => line.show(++done);
   const blocks = await practiceBlocks(reps, { history, subjects, units, onRep });
   line.end();

@@ -9,13 +9,16 @@ import { type Picture, pictureFile } from '../report/picture/picture.ts';
 import { practicePage, practicePictures } from '../report/review/practice-page.ts';
 import { practiceReviewJson, weeksReviewJson } from '../report/review/review-json.ts';
 import { weeksPage, weeksPictures } from '../report/review/weeks-page.ts';
+import type { Target } from '../target/target.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 import { driverOption } from './driver-name.ts';
 import { findPractice } from './find-practice.ts';
+import { GIVEN_TARGET, givenTargets } from './given-targets.ts';
 import { misuseOf } from './misuse-of.ts';
 import { textOption, weeksOption } from './option-value.ts';
 import { practiceReview } from './practice-review.ts';
 import { refuseUnknownDriver } from './refuse-unknown-driver.ts';
+import { StoredSubjects } from './stored-subject.ts';
 import { weeksReview } from './weeks-review.ts';
 import { writeNewFile } from './write-new-file.ts';
 import { zonedNow } from './zoned-now.ts';
@@ -36,11 +39,12 @@ export const command: Command = {
     svg: { type: 'string', value: 'DIR', help: 'write each picture as a file of its own' },
     weeks: { type: 'string', value: 'N', help: 'the last N weeks instead of a practice' },
     driver: { type: 'string', value: 'NAME', help: 'only this driver' },
+    target: GIVEN_TARGET,
     json: { type: 'boolean', help: 'what the page says as one JSON object' },
   },
   examples: [
     'ebbline report last --out review.html',
-    'ebbline report 2026-11-25 --out review.html',
+    'ebbline report 2026-11-25 --out review.html --target my-corner.yaml',
     'ebbline report --weeks 10 hairpin --out weeks.html --svg pictures',
   ],
   run: (input, context) => report(input, context, zonedNow()),
@@ -59,6 +63,7 @@ export async function report(
   const [out, folder] = [textOption(values.out), textOption(values.svg)];
   if (out === null && folder === null && values.json !== true)
     throw misuse('there is nothing to write', 'Add --out FILE.html, --svg DIR or --json.');
+  const given = await givenTargets(values.target, context.dataDir);
   const history = openExistingHistory(context.dataDir);
   if (history === null)
     throw new Problem('there is no practice yet', {
@@ -70,10 +75,10 @@ export async function report(
     refuseUnknownDriver(driver, history, 'report --driver');
     const made =
       weeks === null
-        ? await ofPractice(history, name, driver, context)
+        ? await ofPractice(history, { name, driver, given }, context)
         : await ofWeeks(
             history,
-            { weeks, subject: name ?? null, driver, today: localDate(now) },
+            { weeks, subject: name ?? null, driver, today: localDate(now), given },
             context,
           );
     if (out !== null) await writePage(out, made, context);
@@ -91,14 +96,20 @@ interface Made {
   readonly json: object;
 }
 
+interface PracticeChoice {
+  readonly name: string | undefined;
+  readonly driver: string | null;
+  readonly given: readonly Target[];
+}
+
 async function ofPractice(
   history: HistoryStore,
-  name: string | undefined,
-  driver: string | null,
+  { name, driver, given }: PracticeChoice,
   { dataDir, units }: CommandContext,
 ): Promise<Made> {
   const practice = findPractice(history, name, driver);
-  const review = await practiceReview(history, practice, dataDir, units);
+  const subjects = new StoredSubjects(dataDir, given);
+  const review = await practiceReview(history, practice, subjects, units);
   return {
     page: practicePage(review),
     pictures: practicePictures(review),

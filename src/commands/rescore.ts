@@ -10,12 +10,12 @@ import { scoreRep } from '../score/score-rep.ts';
 import { SCORE_VERSION } from '../score/score-version.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 import { driverOption } from './driver-name.ts';
+import { GIVEN_TARGET, givenTargets } from './given-targets.ts';
 import { ProgressLine, type ProgressOutput, STDERR_PROGRESS } from './progress-line.ts';
 import { refuseUnknownDriver } from './refuse-unknown-driver.ts';
 import { type RepFate, type Rescoring, rescoringJson, rescoringText } from './rescoring.ts';
 import { sinceOption } from './since-option.ts';
 import { type Rebuilt, StoredSubjects } from './stored-subject.ts';
-import { findTarget } from './target-files.ts';
 
 /** Computes new scores beside the stored ones. */
 export const command: Command = {
@@ -30,12 +30,7 @@ export const command: Command = {
     },
     since: { type: 'string', value: 'DATE', help: 'only reps from that day on, like 2026-11-25' },
     driver: { type: 'string', value: 'NAME', help: 'only this driver' },
-    target: {
-      type: 'string',
-      value: 'FILE',
-      multiple: true,
-      help: 'a target file that is not in the usual folders',
-    },
+    target: GIVEN_TARGET,
     json: { type: 'boolean', help: 'one JSON object instead of lines' },
   },
   examples: [
@@ -72,7 +67,10 @@ export async function rescore(
     ...(sinceUtcMs === null ? {} : { sinceUtcMs }),
     ...(driver === null ? {} : { driver }),
   };
-  const subjects = new StoredSubjects(context.dataDir, await givenTargets(values.target, context));
+  const subjects = new StoredSubjects(
+    context.dataDir,
+    await givenTargets(values.target, context.dataDir),
+  );
   const history = openExistingHistory(context.dataDir);
   if (history === null) throw noHistory(context.dataDir);
   let done: Rescoring;
@@ -150,14 +148,6 @@ async function scoreAgain(
   const isPaced = rep.targetChange?.kind === 'paced by the steering';
   const score = isPaced ? scorePacedRep : scoreRep;
   return { kind: 'rebuilt', value: score(history.record(rep.id), target.value) };
-}
-
-async function givenTargets(
-  paths: CommandInput['values'][string],
-  { dataDir }: CommandContext,
-): Promise<Awaited<ReturnType<typeof findTarget>>[]> {
-  const list = typeof paths === 'object' ? paths : [];
-  return Promise.all(list.map((path) => findTarget(path, dataDir)));
 }
 
 function wantedVersion(text: CommandInput['values'][string]): number {

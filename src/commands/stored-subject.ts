@@ -11,7 +11,8 @@ import { overTime } from '../target/over-time.ts';
 import type { Target } from '../target/target.ts';
 import { findCar } from './car-files.ts';
 import { findCorner } from './corner-files.ts';
-import { findTarget } from './target-files.ts';
+import { profileIds } from './profile-files.ts';
+import { findTarget, TARGET_FILES } from './target-files.ts';
 
 /** What a stored rep was driven against, built again; or why that cannot be. */
 export type Rebuilt<T> =
@@ -42,13 +43,22 @@ export class StoredSubjects {
     const id = targetId.split('/')[0]!;
     if (id !== targetId && targetChange === null)
       return lost('varied, from before the factors were kept with the rep');
-    const plain = await known(this.#targets, id, async () =>
-      overTime(await findTarget(id, this.#dataDir)),
-    );
+    const plain = await this.#plain(id);
     if (plain.kind === 'lost') return plain;
     const found = targetChange === null ? plain : await this.#changed(plain.value, targetChange);
     if (found.kind === 'lost') return found;
     return sameVersion(found, found.value.version, targetVersion, `target ${id}`);
+  }
+
+  /** One that was drilled by its path lies anywhere: only who has the file can name it. */
+  async #plain(id: string): Promise<Rebuilt<Target>> {
+    const ids = this.#targets.has(id) ? [id] : await profileIds(TARGET_FILES, this.#dataDir);
+    if (ids.includes(id))
+      return known(this.#targets, id, async () => overTime(await findTarget(id, this.#dataDir)));
+    const missing = `there is no target ${JSON.stringify(id)} in the usual folders`;
+    const gone = lost(`${missing}: name its file with --target`);
+    this.#targets.set(id, Promise.resolve(gone));
+    return gone;
   }
 
   /** One object for all reps of a change, so that its reference is computed once. */

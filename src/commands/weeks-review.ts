@@ -8,6 +8,7 @@ import { Problem } from '../problem.ts';
 import { nearest } from '../profile/nearest.ts';
 import type { SeriesReview, WeeksReview } from '../report/review/practice-review.ts';
 import { CAUTIONS } from '../screens/cautions.ts';
+import type { Target } from '../target/target.ts';
 import { latestSpread } from './latest-spread.ts';
 import { reviewNote } from './practice-review.ts';
 import { wordedNotes } from './worded-notes.ts';
@@ -19,6 +20,8 @@ interface WeeksChoice {
   /** Id of a corner or a target; null for all. */
   readonly subject: string | null;
   readonly driver: string | null;
+  /** Targets that are not in the usual folders. */
+  readonly given: readonly Target[];
 }
 
 /**
@@ -28,7 +31,7 @@ interface WeeksChoice {
  */
 export async function weeksReview(
   history: HistoryStore,
-  { today, weeks, subject, driver }: WeeksChoice,
+  { today, weeks, subject, driver, given }: WeeksChoice,
   dataDir: string,
 ): Promise<WeeksReview> {
   const own = driver === null ? {} : { driver };
@@ -41,7 +44,7 @@ export async function weeksReview(
     });
   const series: SeriesReview[] = [];
   for (const progress of all)
-    series.push({ progress, spread: await latestSpread(history, progress, dataDir) });
+    series.push({ progress, spread: await latestSpread(history, progress, dataDir, given) });
   const from = addDays(mondayOf(today), -7 * (weeks - 1));
   const notes = wordedNotes(history.notes(own)).filter(
     ({ at, corner }) => localDate(at) >= from && (subject === null || corner === subject),

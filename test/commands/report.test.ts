@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { report } from '../../src/commands/report.ts';
@@ -96,7 +96,6 @@ describe('a practice', () => {
   });
 
   test('whose target was changed since keeps its reps and says why there are no pictures', async () => {
-    const { mkdirSync, copyFileSync } = await import('node:fs');
     const own = join(data, 'targets', 'hairpin.yaml');
     mkdirSync(join(data, 'targets'));
     copyFileSync('profiles/targets/fast-sweeper.yaml', own);
@@ -111,6 +110,27 @@ describe('a practice', () => {
     } finally {
       rmSync(join(data, 'targets'), { recursive: true });
     }
+  });
+
+  test('on a target drilled by its path is drawn once its file is named, and says so until then', async () => {
+    const apart = join(folder, 'apart');
+    const path = file('from-the-coach.yaml');
+    copyFileSync('profiles/targets/fast-sweeper.yaml', path);
+    const here = ['--data-dir', apart];
+    const virtual = ['--source', 'virtual:club', '--headless', '--seed', '1', '--reps', '3'];
+    await runCommand(['drill', '--target', path, ...virtual, ...here]);
+    const block = async (...more: string[]): Promise<Block> =>
+      JSON.parse((await runCommand(['report', 'last', '--json', ...more, ...here])).stdout)
+        .blocks[0];
+    expect((await block()).not_drawn).toBe(
+      'there is no target "from-the-coach" in the usual folders: name its file with --target',
+    );
+    const drawn = await block('--target', path);
+    expect(drawn.not_drawn).toBeNull();
+    expect(drawn.reps.map(({ is_drawn }) => is_drawn)).toEqual([true, true, true]);
+    // a changed file is another target, whatever its name
+    writeFileSync(path, readFileSync(path, 'utf8').replace(/^(peak_level:) [\d.]+/m, '$1 0.9'));
+    expect((await block('--target', path)).not_drawn).toMatch(/has been changed since/);
   });
 
   /** The numbers of a drill's own summary. */

@@ -117,7 +117,11 @@ describe('rescore', () => {
         expect(json.rescored_count).toBe(1);
         expect(json.not_rescorable).toEqual([
           { reason: 'target hairpin has been changed since (was older)', reps: [ids[0]] },
-          { reason: 'there is no target "nowhere"', reps: [ids[1]] },
+          {
+            reason:
+              'there is no target "nowhere" in the usual folders: name its file with --target',
+            reps: [ids[1]],
+          },
           { reason: 'driven with the live car, not over time', reps: [ids[2]] },
         ]);
       },
