@@ -46,8 +46,22 @@ describe('brief', () => {
       expect(text).toContain('Made on 2026-11-26.');
       expect(text).toMatch(/gears +qualifying: gear 5 to 2/);
       expect(text).toMatch(/\n +race: gear 5 to 3/);
-      expect(text).toContain('not practised yet');
+      expect(text).toMatch(/^consistency +no reps yet in this car and variant$/m);
       expect(text).toContain('A training aid, not a driving instruction');
+    }));
+
+  test('does not say of a corner that was practised otherwise that it was not practised', () =>
+    inFolder(async (folder) => {
+      const history = openHistory(folder);
+      addAll(history, [
+        aRep({ car: 'gt' }),
+        aRep({ variant: 'race' }),
+        aRep({ car: null, variant: null }),
+      ]);
+      history.close();
+      const text = await page(folder);
+      expect(text).toMatch(/^consistency +no reps yet in this car and variant$/m);
+      expect(text).not.toContain('practised');
     }));
 
   test('takes reps of just this car and variant without late calls, and the notes of the corner', () =>

@@ -117,8 +117,8 @@ describe('a practice', () => {
     const path = file('from-the-coach.yaml');
     copyFileSync('profiles/targets/fast-sweeper.yaml', path);
     const here = ['--data-dir', apart];
-    const virtual = ['--source', 'virtual:club', '--headless', '--seed', '1', '--reps', '3'];
-    await runCommand(['drill', '--target', path, ...virtual, ...here]);
+    const virtual = ['--source', 'virtual:club', '--headless', '--seed', '1'];
+    await runCommand(['drill', '--target', path, ...virtual, '--reps', '3', ...here]);
     const block = async (...more: string[]): Promise<Block> =>
       JSON.parse((await runCommand(['report', 'last', '--json', ...more, ...here])).stdout)
         .blocks[0];
@@ -128,9 +128,17 @@ describe('a practice', () => {
     const drawn = await block('--target', path);
     expect(drawn.not_drawn).toBeNull();
     expect(drawn.reps.map(({ is_drawn }) => is_drawn)).toEqual([true, true, true]);
+    // over weeks as well; a spread curve needs ten hidden reps of one practice
+    await runCommand(['drill', '--target', path, ...virtual, '--reps', '30', ...here]);
+    const curve = async (...more: string[]): Promise<unknown> =>
+      JSON.parse((await runCommand(['report', '--weeks', '1', '--json', ...more, ...here])).stdout)
+        .targets[0].spread_curve;
+    expect(await curve()).toBeNull();
+    expect(await curve('--target', path)).not.toBeNull();
     // a changed file is another target, whatever its name
     writeFileSync(path, readFileSync(path, 'utf8').replace(/^(peak_level:) [\d.]+/m, '$1 0.9'));
     expect((await block('--target', path)).not_drawn).toMatch(/has been changed since/);
+    expect(await curve('--target', path)).toBeNull();
   });
 
   /** The numbers of a drill's own summary. */

@@ -8,6 +8,9 @@ import { percentText } from '../../consistency/weeks/level-words.ts';
 import { type PracticeValues, practiceValues } from '../../consistency/weeks/practice-values.ts';
 import { REPS_FOR_WEEK } from '../../consistency/weeks/week-rows.ts';
 
+/** The corner may have been practised all the same: on a target over time, or in another car. */
+const NOTHING = 'no reps yet in this car and variant';
+
 /**
  * How repeatable the foot is in a corner: hidden reps, first-of-day reps, and of which time and conditions.
  *
@@ -15,7 +18,7 @@ import { REPS_FOR_WEEK } from '../../consistency/weeks/week-rows.ts';
  */
 export function consistencyLines(measures: readonly RepMeasure[]): readonly string[] {
   const [first, newest] = [measures[0], measures.at(-1)];
-  if (first === undefined || newest === undefined) return ['not practised yet'];
+  if (first === undefined || newest === undefined) return [NOTHING];
   const { source, foot, condition } = newest.conditions;
   const days = first.day === newest.day ? newest.day : `${first.day} to ${newest.day}`;
   const facts = [newest.driver, source, `${foot} foot`, ...(condition === null ? [] : [condition])];

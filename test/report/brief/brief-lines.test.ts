@@ -128,7 +128,7 @@ describe('the reps a brief speaks of', () => {
     const [hiddenLine, firstLine] = consistencyLines([hidden(0.1, 0), hidden(0.1, 0)]);
     expect(hiddenLine).toBe('hidden reps: 2 of 8 reps for a median; 2 of 10 reps for a spread');
     expect(firstLine).toBe('first of the day: 0 of 5 reps for a median');
-    expect(consistencyLines([])).toEqual(['not practised yet']);
+    expect(consistencyLines([])).toEqual(['no reps yet in this car and variant']);
   });
 });
 
