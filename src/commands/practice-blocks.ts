@@ -71,13 +71,20 @@ async function blockOf(
     block: first.block,
     phase: first.phase,
     targetId: first.targetId,
-    targetName: ruler.kind === 'rebuilt' ? ruler.value.target.name : first.targetId,
+    targetName: ruler.kind === 'rebuilt' ? ruler.value.target.name : await nameOf(first, source),
     reps: read.map((one) => reviewed(one, words.get(one.rep.id) ?? '')),
     drawn:
       ruler.kind === 'rebuilt'
         ? drawnBlock(read, ruler.value, source.units)
         : { kind: 'not drawn', reason: ruler.reason },
   };
+}
+
+/** Varied reps have no ruler, but a name all the same; its id where the file is gone. */
+async function nameOf(rep: StoredRep, { subjects }: BlockSource): Promise<string> {
+  if (rep.live !== null) return rep.targetId;
+  const found = await subjects.target(rep);
+  return found.kind === 'rebuilt' ? found.value.name : rep.targetId;
 }
 
 /** What the reps of a block are laid on. */

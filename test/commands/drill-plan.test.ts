@@ -63,6 +63,18 @@ describe('a plan driven by the virtual driver', () => {
     expect(order).toEqual(order.toSorted((a, b) => a - b));
   });
 
+  test('is reviewed under the names that the driver saw', async () => {
+    const review = await runCommand(['report', 'last', '--json', '--data-dir', dataDir]);
+    const { blocks }: { blocks: { target_id: string; target_name: string }[] } = JSON.parse(
+      review.stdout,
+    );
+    const names = Object.fromEntries(blocks.map((block) => [block.target_id, block.target_name]));
+    expect(names).toMatchObject({
+      hairpin: 'Kiln hairpin',
+      'hairpin/varied': 'Kiln hairpin, varied',
+    });
+  });
+
   test('is in the history with phase, order, condition and what was driven', () => {
     expect(
       stored.map(({ phase, order, condition, targetId, corner }) => [

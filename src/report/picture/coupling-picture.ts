@@ -33,6 +33,7 @@ export function couplingPicture({ id, title, reps, target }: CouplingSubject): P
   if (driven.length === 0) return null;
   const all = target === null ? driven : [...driven, target];
   const side = sideOf(all);
+  const axis = `wheel, degrees ${side > 0 ? 'left' : 'right'}`;
   const key = legend([
     ...(target === null ? [] : [{ name: 'target', sample: 'line', look: 'target' } as const]),
     { name: 'reps', sample: 'line', look: 'rep' },
@@ -65,7 +66,7 @@ export function couplingPicture({ id, title, reps, target }: CouplingSubject): P
       ...levelAxis(
         {
           scale: x,
-          name: `wheel, degrees ${side > 0 ? 'left' : 'right'}`,
+          name: axis,
           text: String,
           ticks: x.ticks(6),
         },
@@ -73,7 +74,7 @@ export function couplingPicture({ id, title, reps, target }: CouplingSubject): P
       ),
       ...curves(reps, target, side, { x, y }),
     ],
-    table: tableOf(reps, target),
+    table: tableOf(reps, target, side, axis),
   };
 }
 
@@ -110,17 +111,20 @@ function least({ steeringDeg }: SteeringCoupling, side: number): number {
 /** The wheel where the brake has fallen to shares of its peak. */
 const SHARES = [0.9, 0.75, 0.5, 0.25, 0.1] as const;
 
-function tableOf(reps: readonly CoupledRep[], target: SteeringCoupling | null): DataTable {
+/** Signs as the picture has them, so that no reader has to turn one of both round. */
+function tableOf(
+  reps: readonly CoupledRep[],
+  target: SteeringCoupling | null,
+  side: number,
+  axis: string,
+): DataTable {
   const cells = (coupling: SteeringCoupling | null): string[] =>
     SHARES.map((share) => {
       const angle = coupling === null ? null : steeringAtShare(coupling, share);
-      return angle === null ? '-' : angle.toFixed(0);
+      return angle === null ? '-' : String(Math.round(side * angle));
     });
   return {
-    heads: [
-      'wheel, degrees left, with the brake at',
-      ...SHARES.map((s) => `${100 * s} % of its peak`),
-    ],
+    heads: [`${axis}, with the brake at`, ...SHARES.map((s) => `${100 * s} % of its peak`)],
     rows: [
       ...(target === null ? [] : [['target', ...cells(target)]]),
       ...reps.map(({ number, coupling }) => [`rep ${number}`, ...cells(coupling)]),

@@ -136,7 +136,18 @@ describe('brake against wheel', () => {
     expect(pictureFile(picture)).toContain('wheel, degrees right');
     expect(picture.reading).toContain('40° right of one rep');
     // half of the peak is exactly the second sample
-    expect(picture.table.rows).toEqual([['rep 1', '0', '0', '-40', '-40', '-40']]);
+    expect(picture.table.heads[0]).toBe('wheel, degrees right, with the brake at');
+    expect(picture.table.rows).toEqual([['rep 1', '0', '0', '40', '40', '40']]);
+  });
+
+  test('a wheel that is all but straight stands at 0, on either side of it', () => {
+    const straight = { level: Float64Array.of(0.8, 0), steeringDeg: Float64Array.of(-0.4, 30) };
+    const picture = couplingPicture({
+      ...{ id: 'w', title: 'w', target: null },
+      reps: [{ number: 1, coupling: straight }],
+    })!;
+    expect(picture.table.heads[0]).toBe('wheel, degrees left, with the brake at');
+    expect(picture.table.rows[0]!.slice(0, 2)).toEqual(['rep 1', '0']);
   });
 
   test('is not drawn without a wheel', () => {
