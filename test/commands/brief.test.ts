@@ -36,7 +36,7 @@ describe('brief', () => {
       const derive = ['target', 'derive', '--car', 'prototype', '--corner', 'kiln-hairpin'];
       const { key_points: keys } = JSON.parse((await runCommand([...derive, '--json'])).stdout);
       const { corners } = JSON.parse(await page(folder, { json: true }));
-      expect(corners[0].peak_pedal_force_N).toBeCloseTo(keys.peak.pedal_force_N, 5);
+      expect(corners[0].peak_pedal_force_n).toBeCloseTo(keys.peak.pedal_force_n, 5);
       expect(corners[0].slowest_speed_mps).toBeCloseTo(keys.slowest.speed_mps, 5);
       expect(corners[0].apex_level).toBeCloseTo(keys.apex.level, 5);
       const zoneM = keys.brake_point.distance_m - keys.turn_in.distance_m;

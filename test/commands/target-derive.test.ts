@@ -97,7 +97,7 @@ describe('target derive', () => {
       'level',
       'pressure_front_bar',
       'pressure_rear_bar',
-      'pedal_force_N',
+      'pedal_force_n',
       'steering_deg',
       'accel_x_mps2',
       'accel_y_mps2',

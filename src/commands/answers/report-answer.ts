@@ -103,7 +103,7 @@ export const BRIEF_ANSWER: AnswerSchema = object('The page for the test day', {
       ...LIVE_NAMES,
       ...numbers({
         brake_point_m: 'brake point from turn-in, negative before it',
-        peak_pedal_force_N: 'pedal force of the peak',
+        peak_pedal_force_n: 'pedal force of the peak',
         peak_level: 'level of the peak',
         start_of_release_m: 'start of release from turn-in, negative before it',
         apex_level: 'level at the apex',

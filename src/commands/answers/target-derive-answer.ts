@@ -19,7 +19,7 @@ const POINT: AnswerFields = numbers({
   speed_mps: 'speed',
   level: 'level of the brake',
   pressure_front_bar: 'line pressure, front',
-  pedal_force_N: 'pedal force',
+  pedal_force_n: 'pedal force',
 });
 
 const keyPoint = (what: string): AnswerSchema => object(what, POINT);
@@ -103,7 +103,7 @@ export const TARGET_DERIVE_ANSWER: AnswerSchema = object(
       level: 'level of the brake',
       pressure_front_bar: 'line pressure, front',
       pressure_rear_bar: 'line pressure, rear',
-      pedal_force_N: 'pedal force',
+      pedal_force_n: 'pedal force',
       steering_deg: 'steering at the wheel, left positive',
       accel_x_mps2: 'acceleration ahead, braking negative (ISO 8855)',
       accel_y_mps2: 'acceleration to the left (ISO 8855)',
@@ -143,7 +143,7 @@ export const TARGET_DERIVE_ANSWER: AnswerSchema = object(
       duration_s: 'brake point to slowest point',
       rises_again_level: 'how far the level rises again in the release',
       foot_loss_s: 'time that a foot loses which can only let go so quickly',
-      full_scale_pedal_force_N: 'pedal force that is level 1',
+      full_scale_pedal_force_n: 'pedal force that is level 1',
     }),
     left_out: LEFT_OUT_ANSWER,
     time_difference: TIME_DIFFERENCE,

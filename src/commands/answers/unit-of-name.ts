@@ -6,7 +6,6 @@ const UNITS: Readonly<Record<string, string>> = {
   mm: 'mm',
   kg: 'kg',
   n: 'N',
-  N: 'N',
   lbf: 'lbf',
   bar: 'bar',
   g: 'g, 9.80665 m/s²',

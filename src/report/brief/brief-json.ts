@@ -27,7 +27,7 @@ export function briefJson(sources: readonly BriefSource[]): {
 function fiveNumbers({ keys }: DerivedTarget): Record<string, number> {
   return {
     brake_point_m: keys.brakePoint.sM,
-    peak_pedal_force_N: keys.peak.pedalForceN,
+    peak_pedal_force_n: keys.peak.pedalForceN,
     peak_level: keys.peak.level,
     start_of_release_m: keys.startOfRelease.sM,
     apex_level: keys.apex.level,

@@ -40,7 +40,7 @@ export function zoneJson(derived: DerivedTarget): Record<string, unknown> {
     duration_s: rounded(zone.durationS),
     rises_again_level: rounded(derived.risesAgainLevel),
     foot_loss_s: rounded(zone.footLossS),
-    full_scale_pedal_force_N: car.fullScalePedalForceN,
+    full_scale_pedal_force_n: car.fullScalePedalForceN,
     left_out: LEFT_OUT,
   };
 }
@@ -55,7 +55,7 @@ function columns(points: readonly ZonePoint[]): Record<string, readonly (number 
     level: column(({ level }) => level),
     pressure_front_bar: column(({ pressureFrontPa }) => barFromPascals(pressureFrontPa)),
     pressure_rear_bar: column(({ pressureRearPa }) => barFromPascals(pressureRearPa)),
-    pedal_force_N: column(({ pedalForceN }) => pedalForceN),
+    pedal_force_n: column(({ pedalForceN }) => pedalForceN),
     steering_deg: column(({ steeringRad }) => degreesFromRadians(steeringRad)),
     accel_x_mps2: column(({ accelXMps2 }) => accelXMps2),
     accel_y_mps2: column(({ accelYMps2 }) => accelYMps2),
@@ -73,7 +73,7 @@ function keyPoint(point: ZonePoint): Record<string, number> {
     speed_mps: rounded(point.speedMps),
     level: rounded(point.level),
     pressure_front_bar: rounded(barFromPascals(point.pressureFrontPa)),
-    pedal_force_N: rounded(point.pedalForceN),
+    pedal_force_n: rounded(point.pedalForceN),
   };
 }
 

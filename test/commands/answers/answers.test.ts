@@ -9,7 +9,7 @@ import { runCommand } from '../run-command.ts';
 
 /** House rule: a number's name ends in its unit, or in one of the few words for what has none. */
 const UNIT_ENDINGS =
-  /(^|_)(s|ms|m|mm|kg|n|N|lbf|bar|g|hz|rpm|deg|percent|mps|kmh|mps2|level|share|points|score|counts?|ratio|factor|deviations|agreement|version|id|gear|reps|weeks|practices|utilization|margin|per_(m|s|g|mm|week|count|rep|practice))$/;
+  /(^|_)(s|ms|m|mm|kg|n|lbf|bar|g|hz|rpm|deg|percent|mps|kmh|mps2|level|share|points|score|counts?|ratio|factor|deviations|agreement|version|id|gear|reps|weeks|practices|utilization|margin|per_(m|s|g|mm|week|count|rep|practice))$/;
 
 /** Numbers without a unit, each a decision; low and high are in the unit of their interval. */
 const WITHOUT_UNIT = new Set(
@@ -106,9 +106,9 @@ describe('the schemas of answers', () => {
     }
   });
 
-  test.each(schemas)('$name: names are in snake_case, but for N', ({ name, schema }) => {
+  test.each(schemas)('$name: names are in snake_case', ({ name, schema }) => {
     for (const { name: key } of fieldsOf(schema, 'answer', name))
-      expect(key).toMatch(/^[a-z][a-z0-9]*(_[a-z0-9]+)*(_N)?$/);
+      expect(key).toMatch(/^[a-z][a-z0-9]*(_[a-z0-9]+)*$/);
   });
 });
 
