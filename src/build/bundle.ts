@@ -10,7 +10,7 @@ const inDist = (path: string): string => fileURLToPath(new URL(path, DIST));
  * licences come with the packages, which npm installs all the same. Other packages stay where npm put them. `bin` lies as deep as the folders of `src`, so that paths to
  * `profiles` are the same from either.
  */
-const TAKEN_IN = /^(rxjs|d3-[a-z]+|internmap)($|\/)/;
+const TAKEN_IN = /^(rxjs|tslib|d3-[a-z-]+|internmap)($|\/)/;
 
 function isLeftAlone(id: string): boolean {
   return /^(node:|@?[a-z][\w.-]*(\/|$))/.test(id) && !TAKEN_IN.test(id);
