@@ -48,10 +48,12 @@ export interface FeltCounts {
 }
 
 /** What `feltAgreement` is made of; counts of several groups of reps can be added. */
-export function feltCounts({ columns, places }: Reps): FeltCounts {
+export function feltCounts(
+  { columns, places }: Reps,
+  ratingOf: RatingReader = ratingReader(),
+): FeltCounts {
   const { startOfReleaseErrorS, peakError } = columns.numbers;
   const [timing, amount] = [emptyTable(), emptyTable()];
-  const ratingOf = knownRatings();
   let ratings = 0;
   for (let i = 0; i < places.length; i++) {
     const place = places[i]!;
@@ -92,8 +94,11 @@ export function agreementIn({ ratings, timing, amount }: FeltCounts): FeltAgreem
   };
 }
 
-/** There are nine, and thousands of reps. */
-function knownRatings(): (text: string) => SelfRating | null {
+/** What was felt, from its text; null for what is no rating. */
+export type RatingReader = (text: string) => SelfRating | null;
+
+/** Reads each text once: there are nine, and thousands of reps. */
+export function ratingReader(): RatingReader {
   const known = new Map<string, SelfRating | null>();
   return (text) => {
     const before = known.get(text);

@@ -1,4 +1,10 @@
-import { addedCounts, agreementIn, type FeltAgreement, feltCounts } from '../felt-agreement.ts';
+import {
+  addedCounts,
+  agreementIn,
+  type FeltAgreement,
+  feltCounts,
+  ratingReader,
+} from '../felt-agreement.ts';
 import { mondayOf } from '../iso-week.ts';
 import { type Reps, repsWhere } from '../rep-columns.ts';
 import { type WeekTrend, weekTrend } from './week-trend.ts';
@@ -27,9 +33,10 @@ export interface FeltTrend {
 export function feltTrend(reps: Reps): FeltTrend {
   // nearly all of years of reps have none
   const rated = repsWhere(reps, ({ selfRating }) => selfRating !== null);
+  const ratingOf = ratingReader();
   const counted = byWeek(rated).map(([monday, places]) => ({
     monday,
-    counts: feltCounts({ columns: reps.columns, places: Uint32Array.from(places) }),
+    counts: feltCounts({ columns: reps.columns, places: Uint32Array.from(places) }, ratingOf),
   }));
   const weeks = counted.map(({ monday, counts }) => ({ monday, ...agreementIn(counts) }));
   const trend = (kind: 'timing' | 'amount'): WeekTrend =>
