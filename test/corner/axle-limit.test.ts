@@ -2,30 +2,15 @@ import { describe, expect, test } from 'vitest';
 import { staticAxleLoadsN, weightN } from '../../src/car/chassis.ts';
 import { brakeLimit } from '../../src/corner/axle-limit.ts';
 import { axleUse } from '../../src/corner/axle-use.ts';
-import type { TwoAxleCar } from '../../src/corner/two-axle.ts';
 import { expectRelative } from '../close-to.ts';
-import { GT_AERO, GT_CHASSIS } from '../reference/gt-example.ts';
+import {
+  GT_WITHOUT_AIR as CAR,
+  GT_CHASSIS,
+  GT_FRONT_BRAKE_SHARE as PHI,
+  GT_TYRE as tyre,
+} from '../reference/gt-example.ts';
 
 const G = 9.80665;
-const PHI = 0.777329;
-const tyre = {
-  longitudinalFriction: 1.4,
-  lateralFriction: 1.4,
-  referenceLoadN: 3000,
-  loadSensitivity: 0,
-};
-/** The GT example without air forces, friction 1.4, rear-driven. */
-const CAR: TwoAxleCar = {
-  chassis: GT_CHASSIS,
-  aero: { ...GT_AERO, dragAreaM2: 0, downforceAreaM2: 0 },
-  frontTyre: tyre,
-  rearTyre: tyre,
-  trackM: 1.6,
-  frontBrakeShare: PHI,
-  frontDriveShare: 0,
-  rollingResistance: 0,
-  gripShare: 1,
-};
 const { front: frontLoad, rear: rearLoad } = staticAxleLoadsN(GT_CHASSIS);
 const front = brakeLimit(CAR, 'front');
 const rear = brakeLimit(CAR, 'rear');

@@ -1,6 +1,7 @@
 import type { Aero } from '../../src/car/aero.ts';
 import { type Brakes, circleAreaM2 } from '../../src/car/brakes.ts';
 import type { Chassis } from '../../src/car/chassis.ts';
+import type { TwoAxleCar } from '../../src/corner/two-axle.ts';
 
 /**
  * The invented GT car that the hand-worked values of test/car and test/target are about: mass 1250 kg, wheelbase
@@ -47,4 +48,28 @@ export const GT_AERO: Aero = {
   downforceAreaM2: 3,
   frontShare: 0.42,
   airDensityKgpm3: 1.2,
+};
+
+/** Share of the braking force in front that these brakes give. */
+export const GT_FRONT_BRAKE_SHARE = 0.777329;
+
+/** Friction 1.4 whatever the load. */
+export const GT_TYRE: TwoAxleCar['frontTyre'] = {
+  longitudinalFriction: 1.4,
+  lateralFriction: 1.4,
+  referenceLoadN: 3000,
+  loadSensitivity: 0,
+};
+
+/** The example without air forces, rear-driven. */
+export const GT_WITHOUT_AIR: TwoAxleCar = {
+  chassis: GT_CHASSIS,
+  aero: { ...GT_AERO, dragAreaM2: 0, downforceAreaM2: 0 },
+  frontTyre: GT_TYRE,
+  rearTyre: GT_TYRE,
+  trackM: 1.6,
+  frontBrakeShare: GT_FRONT_BRAKE_SHARE,
+  frontDriveShare: 0,
+  rollingResistance: 0,
+  gripShare: 1,
 };

@@ -1,34 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import type { BrakingModel } from '../../../src/corner/braking-model.ts';
-import {
-  axleLimitsUnderLoadN,
-  type TwoAxleCar,
-  twoAxleModel,
-} from '../../../src/corner/two-axle.ts';
+import { axleLimitsUnderLoadN, twoAxleModel } from '../../../src/corner/two-axle.ts';
 import { applyBrakes } from '../../../src/target/derive/application.ts';
 import { expectRelative } from '../../close-to.ts';
-import { GT_AERO, GT_CHASSIS } from '../../reference/gt-example.ts';
+import { GT_WITHOUT_AIR as CAR, GT_FRONT_BRAKE_SHARE as PHI } from '../../reference/gt-example.ts';
 
 const G = 9.80665;
-const PHI = 0.777329;
-const tyre = {
-  longitudinalFriction: 1.4,
-  lateralFriction: 1.4,
-  referenceLoadN: 3000,
-  loadSensitivity: 0,
-};
-/** The GT example without air forces. */
-const CAR: TwoAxleCar = {
-  chassis: GT_CHASSIS,
-  aero: { ...GT_AERO, dragAreaM2: 0, downforceAreaM2: 0 },
-  frontTyre: tyre,
-  rearTyre: tyre,
-  trackM: 1.6,
-  frontBrakeShare: PHI,
-  frontDriveShare: 0,
-  rollingResistance: 0,
-  gripShare: 1,
-};
 const ROAD = { curvatureAt: () => 0, slopeAt: () => 0, bankAt: () => 0 };
 const FRONT_N = (1250 * G * 1.25) / 2.6;
 const REAR_N = (1250 * G * 1.35) / 2.6;
