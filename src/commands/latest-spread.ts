@@ -70,7 +70,7 @@ function curveOf(
   const grid = blockGrid(target);
   const curves = reps.flatMap(({ id, outcomes }) => {
     const outcome = outcomes.at(-1);
-    return outcome?.kind === 'scored' ? [repCurve(history.record(id), outcome, grid)] : [];
+    return outcome?.kind === 'scored' ? [repCurve(history.brake(id), outcome, grid)] : [];
   });
   return practiceSpread(day, curves, grid);
 }

@@ -143,7 +143,7 @@ async function curveOf(
   if (rep.live === null) {
     const stretch = rep.targetChange === null ? null : pacedStretch(target);
     return stretch === null
-      ? repCurve(record, outcome, grid)
+      ? repCurve(record.brake, outcome, grid)
       : pacedRepCurve(record, outcome, grid, stretch);
   }
   const zone = await subjects.zone(rep);

@@ -62,6 +62,6 @@ function curveOf(
   const grid = blockGrid(gridTarget);
   const stretch = paced ? pacedStretch(target) : null;
   if (stretch !== null) return pacedRepCurve(record, outcome, grid, stretch);
-  if (zone === null) return target === gridTarget ? repCurve(record, outcome, grid) : null;
+  if (zone === null) return target === gridTarget ? repCurve(record.brake, outcome, grid) : null;
   return zone.call === null ? liveRepCurve(record, outcome, zone, grid) : null;
 }

@@ -7,6 +7,7 @@ import type { TargetChange } from '../drill/plan/target-change.ts';
 import type { LiveStart } from '../live/live-start.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
 import type { RepRecord } from '../trace/rep-record.ts';
+import type { Track } from '../trace/track.ts';
 import type { HistorySnapshot } from './kept.ts';
 
 export type { ZonedInstant } from '../consistency/zoned-instant.ts';
@@ -133,6 +134,8 @@ export interface HistoryStore {
   /** The same as columns, which takes no object for each rep. */
   columns(query: RepQuery): RepColumns;
   record(repId: number): RepRecord;
+  /** The brake of the record alone, which takes a third of the time. */
+  brake(repId: number): Track;
   /** Latest instant of any rep of the driver, null for a new driver. */
   lastRepUtcMs(driver: string): number | null;
   /**

@@ -288,6 +288,7 @@ export function historyContract({ name, drivers }: Implementation): void {
         const record = quantiseRecord(fiveSecondRep(11, { bits: 16, counts: 3 }));
         const [id] = addAll(history, [aRep({ record })]);
         expect(history.record(id!)).toStrictEqual(record);
+        expect(history.brake(id!)).toStrictEqual(record.brake);
       }));
 
     test('keeps void reps with their reason and their samples', () =>
@@ -343,6 +344,7 @@ export function historyContract({ name, drivers }: Implementation): void {
         expect(() => history.addOutcome(99, aScore())).toThrow(Problem);
         expect(() => history.record(99)).toThrow(Problem);
         expect(() => history.record(0)).toThrow(Problem);
+        expect(() => history.brake(99)).toThrow(Problem);
         expect([...history.reps({})]).toHaveLength(1);
       }));
 

@@ -43,7 +43,7 @@ export function comparedRep(
   const flag = outcome.flags.find((one) => REASONS[one] !== undefined);
   if (flag !== undefined) return { number, reason: REASONS[flag]! };
   const grid = blockGrid(target);
-  const curve = repCurve(record, outcome, grid);
+  const curve = repCurve(record.brake, outcome, grid);
   const { from, to } = grid.plateau;
   const gain = plateauGain(curve, grid.target, from, to) ?? 1 + outcome.peakError;
   return { number, outcome, curve, gain };

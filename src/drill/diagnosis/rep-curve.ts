@@ -1,14 +1,13 @@
 import type { RepScore } from '../../score/rep-score.ts';
-import type { RepRecord } from '../../trace/rep-record.ts';
+import type { Track } from '../../trace/track.ts';
 import type { BlockGrid } from './block-grid.ts';
 
-/** The rep's level on the grid of its target, moved so that both begin to brake at the same moment. */
+/** The rep's brake level on the grid of its target, moved so that both begin to brake at the same moment. */
 export function repCurve(
-  { brake }: RepRecord,
+  { timeS, value }: Track,
   { keyPoints }: Pick<RepScore, 'keyPoints'>,
   { target, fromS, stepS, onsetS }: BlockGrid,
 ): Float64Array {
-  const { timeS, value } = brake;
   const originS = keyPoints.onsetS - onsetS + fromS;
   let next = 0;
   return target.map((_, i) => {

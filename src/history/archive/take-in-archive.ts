@@ -1,9 +1,9 @@
-import { randomUUID } from 'node:crypto';
 import { mkdirSync, readdirSync, rmdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { withFileProblems } from '../file-problem.ts';
 import { Staging } from '../journal/staging.ts';
 import type { HistorySnapshot } from '../kept.ts';
+import { newId } from '../new-id.ts';
 import type { HistoryStore } from '../store.ts';
 import type { ArchivedFile } from './archive-format.ts';
 import { EMPTY_SNAPSHOT } from './empty-snapshot.ts';
@@ -52,7 +52,7 @@ export async function takeInArchive(
   const made = withFileProblems(dataDir, () => mkdirSync(dataDir, { recursive: true }));
   try {
     sweep(dataDir);
-    const staging = new Staging(join(dataDir, `import-${randomUUID()}.part`));
+    const staging = new Staging(join(dataDir, `import-${newId()}.part`));
     try {
       const files = await withSnapshot(existing, (here) =>
         stageArchive(archive, here, tally, { ...options, stage: (entry) => staging.add(entry) }),

@@ -26,6 +26,11 @@ export class ByteReader {
     return (zigzag >>> 1) ^ -(zigzag & 1);
   }
 
+  /** Passes over so many integers without reading them. */
+  skipIntegers(count: number): void {
+    for (let left = count; left > 0; ) if (this.#next() < 128) left--;
+  }
+
   float(): number {
     const at = this.#skip(8);
     return new DataView(this.#bytes.buffer, this.#bytes.byteOffset).getFloat64(at, true);

@@ -1,4 +1,3 @@
-import { randomUUID } from 'node:crypto';
 import { copyFileSync, readSync } from 'node:fs';
 import { measureColumns } from '../../consistency/measure-columns.ts';
 import type { RepColumns } from '../../consistency/rep-columns.ts';
@@ -6,10 +5,12 @@ import type { RepMeasure } from '../../consistency/rep-measure.ts';
 import { Problem } from '../../problem.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
 import type { RepRecord } from '../../trace/rep-record.ts';
+import type { Track } from '../../trace/track.ts';
 import { alreadyRated } from '../already-rated.ts';
 import { decodeRecord } from '../codec/decode-record.ts';
 import { encodeRecord } from '../codec/encode-record.ts';
 import type { HistorySnapshot } from '../kept.ts';
+import { newId } from '../new-id.ts';
 import { repNumbers } from '../rep-numbers.ts';
 import { sharedMaker } from '../shared-maker.ts';
 import type {
@@ -52,7 +53,7 @@ export class JournalHistory implements HistoryStore {
   }
 
   startPractice(start: PracticeStart): number {
-    const origin = randomUUID();
+    const origin = newId();
     this.#append({ kind: 'practice', origin, start });
     return this.#state.practiceId(origin);
   }
@@ -61,7 +62,7 @@ export class JournalHistory implements HistoryStore {
     const practice = this.#practice(practiceId);
     const { record, ...rep } = newRep;
     const samples = Buffer.from(encodeRecord(record)).toString('base64');
-    const origin = randomUUID();
+    const origin = newId();
     this.#append({ kind: 'rep', origin, practice: practice.origin, rep, samples }, practice);
     return this.#state.repId(origin);
   }
@@ -85,7 +86,7 @@ export class JournalHistory implements HistoryStore {
   addNote(newNote: NewNote): number {
     const { repId, ...note } = newNote;
     const rep = repId === null ? null : this.#rep(repId).origin;
-    const origin = randomUUID();
+    const origin = newId();
     this.#append({ kind: 'note', origin, rep, note });
     return this.#state.noteId(origin);
   }
@@ -137,6 +138,10 @@ export class JournalHistory implements HistoryStore {
 
   record(repId: number): RepRecord {
     return this.#recordOf(this.#rep(repId));
+  }
+
+  brake(repId: number): Track {
+    return this.record(repId).brake;
   }
 
   #recordOf({ place, stored: { id: repId } }: JournalRep): RepRecord {

@@ -1,4 +1,3 @@
-import { randomUUID } from 'node:crypto';
 import {
   closeSync,
   existsSync,
@@ -12,6 +11,7 @@ import {
 } from 'node:fs';
 import { dirname } from 'node:path';
 import { withFileProblems } from '../file-problem.ts';
+import { newId } from '../new-id.ts';
 import { syncFolder } from '../sync-folder.ts';
 import { appendToJournal, readJournal } from './journal-file.ts';
 import { journalLine } from './journal-line.ts';
@@ -24,7 +24,7 @@ const CHUNK_BYTES = 1024 * 1024;
  * follow the file by its name; what they add to the old one until they notice is carried over.
  */
 export function takeInJournal(path: string, staged: string, entries: number): void {
-  const grown = `${path}.${randomUUID()}.part`;
+  const grown = `${path}.${newId()}.part`;
   withFileProblems(path, () => {
     const old = existsSync(path) ? openSync(path, 'r') : null;
     try {

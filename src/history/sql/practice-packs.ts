@@ -9,6 +9,13 @@ export interface PracticePack {
   readonly pack: MeasurePack;
 }
 
+interface PackRow {
+  readonly practice_id: number;
+  readonly bytes: Uint8Array;
+}
+
+const ASKED = 'driver = coalesce(?, driver) AND id = coalesce(?, id)';
+
 /** Short enough that a drill which wants to keep a rep meanwhile does not notice. */
 const PRACTICES_AT_ONCE = 50;
 
@@ -18,19 +25,21 @@ const PRACTICES_AT_ONCE = 50;
  * who asks makes it again.
  */
 export function practicePacks(db: SqlDatabase, query: RepQuery): PracticePack[] {
+  const asked = [query.driver ?? null, query.practiceId ?? null];
+  const practices = db.map<PracticeRow, StoredPractice>(
+    `SELECT ${PRACTICE_COLUMNS} FROM practice WHERE ${ASKED} ORDER BY utc_ms, id`,
+    asked,
+    practiceOf,
+  );
   const read = packReader();
   const packs = new Map<number, MeasurePack | null>();
-  const practices = db.map<PracticeRow & { bytes: Uint8Array | null }, StoredPractice>(
-    `SELECT ${PRACTICE_COLUMNS}, bytes FROM practice LEFT JOIN measure_pack ON practice_id = practice.id
-      WHERE driver = coalesce(?, driver) AND practice.id = coalesce(?, practice.id)
-      ORDER BY practice.utc_ms, practice.id`,
-    [query.driver ?? null, query.practiceId ?? null],
-    (row) => {
-      packs.set(row.p_id, row.bytes === null ? null : read(row.bytes));
-      return practiceOf(row);
-    },
+  // apart from the practices: to put them in order, the database would copy every pack
+  db.map<PackRow, unknown>(
+    `SELECT practice_id, bytes FROM measure_pack WHERE practice_id IN (SELECT id FROM practice WHERE ${ASKED})`,
+    asked,
+    ({ practice_id, bytes }) => packs.set(practice_id, read(bytes)),
   );
-  const missing = practices.flatMap(({ id }) => (packs.get(id) === null ? [id] : []));
+  const missing = practices.flatMap(({ id }) => ((packs.get(id) ?? null) === null ? [id] : []));
   for (const [id, bytes] of packed(db, missing)) packs.set(id, read(bytes));
   return practices.map((practice) => ({ practice, pack: packs.get(practice.id)! }));
 }

@@ -1,15 +1,16 @@
-import { randomUUID } from 'node:crypto';
 import { measuresOf } from '../../consistency/measure-columns.ts';
 import type { RepColumns } from '../../consistency/rep-columns.ts';
 import type { RepMeasure } from '../../consistency/rep-measure.ts';
 import { Problem } from '../../problem.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
 import type { RepRecord } from '../../trace/rep-record.ts';
-import { decodeRecord } from '../codec/decode-record.ts';
+import type { Track } from '../../trace/track.ts';
+import { decodeBrake, decodeRecord } from '../codec/decode-record.ts';
 import { encodeRecord } from '../codec/encode-record.ts';
 import { importEntry } from '../journal/import-entry.ts';
 import { readStaged } from '../journal/staging.ts';
 import type { HistorySnapshot } from '../kept.ts';
+import { newId } from '../new-id.ts';
 import type {
   HistoryStore,
   NewNote,
@@ -45,14 +46,14 @@ export class SqlHistory implements HistoryStore {
   }
 
   startPractice(start: PracticeStart): number {
-    return this.#db.transaction(() => insertPractice(this.#db, start, randomUUID()));
+    return this.#db.transaction(() => insertPractice(this.#db, start, newId()));
   }
 
   addRep(practiceId: number, rep: NewRep): number {
     const samples = encodeRecord(rep.record);
     return this.#db.transaction(() => {
       this.#expect('practice', practiceId);
-      const repId = insertRep(this.#db, practiceId, rep, randomUUID());
+      const repId = insertRep(this.#db, practiceId, rep, newId());
       this.#db.run('INSERT INTO samples (rep_id, bytes) VALUES (?, ?)', repId, samples);
       if (rep.outcome !== null) insertOutcome(this.#db, repId, rep.outcome);
       return repId;
@@ -76,7 +77,7 @@ export class SqlHistory implements HistoryStore {
   addNote(note: NewNote): number {
     return this.#db.transaction(() => {
       if (note.repId !== null) this.#expect('rep', note.repId);
-      return insertNote(this.#db, note, randomUUID());
+      return insertNote(this.#db, note, newId());
     });
   }
 
@@ -116,12 +117,11 @@ export class SqlHistory implements HistoryStore {
   }
 
   record(repId: number): RepRecord {
-    this.#expect('rep', repId);
-    const row = this.#db.get<{ bytes: Uint8Array }>(
-      'SELECT bytes FROM samples WHERE rep_id = ?',
-      repId,
-    );
-    return decodeRecord(row?.bytes ?? new Uint8Array(0), `${this.#db.file}, rep ${repId}`);
+    return decodeRecord(this.#samples(repId), `${this.#db.file}, rep ${repId}`);
+  }
+
+  brake(repId: number): Track {
+    return decodeBrake(this.#samples(repId), `${this.#db.file}, rep ${repId}`);
   }
 
   lastRepUtcMs(driver: string): number | null {
@@ -149,6 +149,15 @@ export class SqlHistory implements HistoryStore {
 
   close(): void {
     this.#db.close();
+  }
+
+  #samples(repId: number): Uint8Array {
+    const row = this.#db.get<{ bytes: Uint8Array }>(
+      'SELECT bytes FROM samples WHERE rep_id = ?',
+      repId,
+    );
+    if (row === null) this.#expect('rep', repId);
+    return row?.bytes ?? new Uint8Array(0);
   }
 
   #expect(table: 'practice' | 'rep', id: number): void {

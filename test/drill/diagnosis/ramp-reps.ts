@@ -41,6 +41,6 @@ export function rampRep(
   const record = recordOf(rampLevel(rep), rep.pressedAtS ?? 0);
   const outcome = scoreRep(record, RAMP);
   if (outcome.kind !== 'scored') throw new Error('not a rep');
-  const curve = repCurve(record, outcome, blockGrid(RAMP));
+  const curve = repCurve(record.brake, outcome, blockGrid(RAMP));
   return { place, feedback: 'shown', voided: null, outcome, curve, ...change };
 }

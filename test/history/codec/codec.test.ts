@@ -1,7 +1,7 @@
 import { crc32, deflateRawSync } from 'node:zlib';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { decodeRecord } from '../../../src/history/codec/decode-record.ts';
+import { decodeBrake, decodeRecord } from '../../../src/history/codec/decode-record.ts';
 import { encodeRecord } from '../../../src/history/codec/encode-record.ts';
 import { Problem } from '../../../src/problem.ts';
 import { quantiseRecord } from '../../../src/trace/quantise-record.ts';
@@ -37,6 +37,16 @@ test('so does a whole rep, from any place in a larger buffer', () => {
   const inside = new Uint8Array(bytes.length + 9);
   inside.set(bytes, 5);
   expect(decodeRecord(inside.subarray(5, 5 + bytes.length))).toStrictEqual(kept);
+});
+
+test('the brake alone is that of the whole record', () => {
+  fc.assert(
+    fc.property(repRecord, (record) => {
+      const kept = quantiseRecord(record);
+      expect(decodeBrake(encodeRecord(kept))).toStrictEqual(kept.brake);
+    }),
+    { numRuns: 300 },
+  );
 });
 
 test('extreme values fit: 2^28 - 1 quanta of either sign in turn', () => {
@@ -96,6 +106,7 @@ test('arbitrary bytes are a problem, whatever their header says', () => {
   fc.assert(
     fc.property(fc.uint8Array({ maxLength: 200 }), (bytes) => {
       expect(() => decodeRecord(bytes)).toThrow(Problem);
+      expect(() => decodeBrake(bytes)).toThrow(Problem);
     }),
   );
 });
@@ -105,6 +116,7 @@ test('an arbitrary payload with a right check sum is a rep or a problem, nothing
     fc.property(fc.uint8Array({ maxLength: 200 }), (payload) => {
       try {
         decodeRecord(wrap(payload));
+        decodeBrake(wrap(payload));
       } catch (error) {
         expect(error).toBeInstanceOf(Problem);
       }
