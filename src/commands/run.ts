@@ -21,7 +21,10 @@ const PROCESS_TERMINAL: Terminal = {
   out: (text) => void process.stdout.write(text),
   err: (text) => void process.stderr.write(text),
   env: process.env,
-  interactive: process.stdin.isTTY === true && process.stdout.isTTY === true,
+  // asked only where it matters: opening stdin takes as long as a small command's work
+  get interactive() {
+    return process.stdin.isTTY === true && process.stdout.isTTY === true;
+  },
   platform: process.platform,
 };
 
@@ -92,10 +95,10 @@ function commandFirst(argv: readonly string[]): readonly string[] {
 }
 
 /** No command, on a terminal: the main job. */
-function wantsDrill(argv: readonly string[], { interactive }: Terminal): boolean {
+function wantsDrill(argv: readonly string[], terminal: Terminal): boolean {
   const isNamed = argv[0] !== undefined && !argv[0].startsWith('-');
   const isAsked = argv.some((word) => ['--help', '-h', '--version'].includes(word));
-  return interactive && !isNamed && !isAsked;
+  return !isNamed && !isAsked && terminal.interactive;
 }
 
 /** The longest command name that `words` starts with: `rig decode` before `rig`. */
@@ -152,7 +155,9 @@ function contextOf(input: CommandInput, terminal: Terminal): CommandContext {
     out: terminal.out,
     err: terminal.err,
     env: terminal.env,
-    interactive: terminal.interactive,
+    get interactive() {
+      return terminal.interactive;
+    },
     units,
     dataDir:
       typeof dataDir === 'string' && dataDir !== ''
