@@ -1,9 +1,10 @@
 #!/usr/bin/env node
-import module from 'node:module';
+import { keepCompiledCode } from './kept-code.ts';
 
-// Node 22 keeps what it has compiled from one run to the next; Node 20 has no such cache.
-(module as { enableCompileCache?: () => unknown }).enableCompileCache?.();
-const { endQuietlyOnClosedPipe, exit, run } = await import('./commands/run.ts');
-
-endQuietlyOnClosedPipe();
-exit(await run(process.argv.slice(2)));
+const argv = process.argv.slice(2);
+keepCompiledCode(argv);
+// what is kept serves modules that are loaded from here on
+void import('./commands/run.ts').then(async ({ endQuietlyOnClosedPipe, exit, run }) => {
+  endQuietlyOnClosedPipe();
+  exit(await run(argv));
+});

@@ -54,7 +54,7 @@ describe('the archive', () => {
 
   test('holds nothing else: no test, map, declaration, source or part of the build', () => {
     const wanted =
-      /^(package\.json|README\.md|LICENSE|profiles\/README\.md|profiles\/(cars|corners|targets|plans|events)\/[\w-]+\.yaml|profiles\/schema\/[\w-]+\.schema\.json|dist\/licences\.json|dist\/bin\/[\w-]+\.js|dist\/profile\/[\w-]+\.validator\.cjs)$/;
+      /^(package\.json|README\.md|LICENSE|profiles\/README\.md|profiles\/(cars|corners|targets|plans|events)\/[\w-]+\.yaml|profiles\/schema\/[\w-]+\.schema\.json|dist\/licences\.json|dist\/bin\/(package\.json|[\w-]+\.js)|dist\/profile\/[\w-]+\.validator\.cjs)$/;
     expect(packed.filter((path) => !wanted.test(path))).toEqual([]);
   });
 });
@@ -68,9 +68,7 @@ describe('what the built program imports', () => {
   const imported = files.flatMap((path) => {
     const text = readFileSync(join(ROOT, path), 'utf8');
     const statements = text.matchAll(/\b(?:from|import)\s*"([\w@./:-]+)"/g);
-    const calls = text.matchAll(
-      /(?:\bimport|require|createRequire\(import\.meta\.url\))\(["`]([\w@./:-]+)["`]\)/g,
-    );
+    const calls = text.matchAll(/(?:\bimport|require(?:\$\d+)?|\.href\))\(["`]([\w@./:-]+)["`]\)/g);
     return [...statements, ...calls].map((match) => ({ path, name: match[1]! }));
   });
   const packageOf = (name: string): string => /^(@[^/]+\/)?[^/]+/.exec(name)![0];

@@ -1,11 +1,20 @@
+import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { type ChunkingContext, rolldown } from 'rolldown';
 
 const DIST = new URL('../', import.meta.url);
 const inDist = (path: string): string => fileURLToPath(new URL(path, DIST));
 
-/** Modules that several commands share are joined room by room; fewer than these are left to whom they serve. */
-const SEVERAL = 5;
+/**
+ * Each becomes one file: what these modules need and no earlier layer has. So whatever a layer needs lies in itself or
+ * before it, and a command loads a few files of which it uses most.
+ */
+const LAYERS: Readonly<Record<string, readonly string[]>> = {
+  core: ['commands/run.js'],
+  profiles: ['commands/target-list.js'],
+  weeks: ['commands/progress.js', 'commands/latest-spread.js'],
+  drill: ['commands/drill.js', 'commands/drill-on-screen.js'],
+};
 /** Packages of many modules of which few are used. Their licences come with them: npm installs them all the same. */
 const TAKEN_IN = /^(rxjs|tslib|d3-[a-z-]+|internmap)($|\/)/;
 
@@ -29,28 +38,36 @@ export async function bundle(): Promise<void> {
   await program.write({
     dir: inDist('bin'),
     cleanDir: true,
+    // the form whose compiled code can be kept from one run to the next (see kept-code.ts)
+    format: 'cjs',
     chunkFileNames: '[name].js',
     codeSplitting: {
-      groups: [
-        { name: coreOf(inDist('commands/run.js')), debugName: 'core', priority: 2 },
-        { name: roomOf, debugName: 'rooms', minShareCount: SEVERAL, priority: 1 },
-      ],
+      groups: Object.entries(LAYERS).map(([name, starts], i) => ({
+        name: layer(name, starts.map(inDist)),
+        debugName: name,
+        // the first that needs a module has it
+        priority: Object.keys(LAYERS).length - i,
+      })),
     },
     // names stay, for the stack of a defect
     minify: { compress: false, mangle: false, codegen: { removeWhitespace: true } },
   });
+  writeFileSync(inDist('bin/package.json'), '{ "type": "commonjs" }\n');
 }
 
 function isLeftAlone(id: string): boolean {
   return /^(node:|@?[a-z][\w.-]*(\/|$))/.test(id) && !TAKEN_IN.test(id);
 }
 
-/** What is needed before the command is known is a file by itself: `--help` needs no more. */
-function coreOf(start: string): (module: string, context: ChunkingContext) => string | null {
+/** Names the modules that the layer's starts need; Rolldown asks it of every module. */
+function layer(
+  name: string,
+  starts: readonly string[],
+): (module: string, context: ChunkingContext) => string | null {
   let needed: ReadonlySet<string> | null = null;
   return (module, context) => {
-    needed ??= neededBy(start, context);
-    return needed.has(module) ? 'core' : null;
+    needed ??= new Set(starts.flatMap((start) => [...neededBy(start, context)]));
+    return needed.has(module) ? name : null;
   };
 }
 
@@ -65,8 +82,4 @@ function neededBy(start: string, context: ChunkingContext): ReadonlySet<string> 
         open.push(imported);
       }
   return found;
-}
-
-function roomOf(module: string): string {
-  return /\/dist\/(\w+)\//.exec(module.replaceAll('\\', '/'))?.[1] ?? 'packages';
 }

@@ -90,6 +90,9 @@ export const HELP_TOPICS: readonly HelpTopic[] = [
       '',
       'The data folder holds the history, the rig and imported logs: --data-dir, or',
       "the platform's own ($XDG_DATA_HOME/ebbline, ~/.local/share/ebbline on Linux).",
+      'Compiled code of the program, which makes it start quicker and may be deleted at',
+      'any time, is kept in $XDG_CACHE_HOME/ebbline, ~/.cache/ebbline on Linux;',
+      'NODE_DISABLE_COMPILE_CACHE=1 keeps none.',
     ),
   },
   {

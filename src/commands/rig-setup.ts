@@ -1,3 +1,4 @@
+import { setTimeout } from 'node:timers/promises';
 import { discoverDevices, setupCandidates } from '../input/discovery/discover-devices.ts';
 import { openHidSource } from '../input/hid-source.ts';
 import type { ReportSource } from '../input/report-source.ts';
@@ -63,7 +64,6 @@ async function setupOnTerminal(input: CommandInput, context: CommandContext): Pr
   try {
     if (!isVirtual) return await rigSetup(input, context, terminal, () => openCandidates(context));
     const { openVirtualSetup } = await import('../input/virtual/open-virtual-setup.ts');
-    const { setTimeout } = await import('node:timers/promises');
     const virtual = openVirtualSetup(terminal, setTimeout);
     return await rigSetup(input, context, virtual.terminal, async () => virtual.source);
   } catch (error) {

@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 
-const USAGE = new URL('process-usage.mjs', import.meta.url).href;
+const USAGE = fileURLToPath(new URL('process-usage.cjs', import.meta.url));
 const MAIN = fileURLToPath(new URL('../../dist/bin/ebbline.js', import.meta.url));
 
 /** What a process printed, the most memory it had, and the time that processors worked for it. */
@@ -13,7 +13,7 @@ export interface Spawned {
 
 /** Runs Node to its end. @throws Error where it fails */
 export function spawnedNode(...args: readonly string[]): Spawned {
-  const { status, output } = spawnSync(process.execPath, ['--import', USAGE, ...args], {
+  const { status, output } = spawnSync(process.execPath, ['--require', USAGE, ...args], {
     encoding: 'utf8',
     stdio: ['ignore', 'pipe', 'pipe', 'pipe'],
     maxBuffer: 2 ** 28,

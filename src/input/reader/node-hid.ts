@@ -1,3 +1,4 @@
+import { createRequire } from 'node:module';
 import { Problem } from '../../problem.ts';
 import type { HidApi } from './hid-api.ts';
 
@@ -9,7 +10,9 @@ import type { HidApi } from './hid-api.ts';
  */
 export async function loadHid(): Promise<HidApi> {
   try {
-    const { devicesAsync, getHidapiVersion, HIDAsync } = await import('node-hid');
+    const { devicesAsync, getHidapiVersion, HIDAsync } = createRequire(import.meta.url)(
+      'node-hid',
+    ) as typeof import('node-hid');
     // The binding is loaded by the first call, not by the import.
     getHidapiVersion();
     return {
@@ -33,7 +36,7 @@ export function explainLoadFailure(error: unknown): Problem {
       },
     );
   }
-  if ((error as { code?: unknown }).code === 'ERR_MODULE_NOT_FOUND') {
+  if ((error as { code?: unknown }).code === 'MODULE_NOT_FOUND') {
     return new Problem(
       'pedals and wheels cannot be read: the optional package node-hid is missing',
       {

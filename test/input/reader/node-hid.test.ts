@@ -17,8 +17,8 @@ describe('a HID library that does not load', () => {
   });
 
   test('for a package that was left out names it', () => {
-    const error = Object.assign(new Error("Cannot find package 'node-hid' imported from x"), {
-      code: 'ERR_MODULE_NOT_FOUND',
+    const error = Object.assign(new Error("Cannot find module 'node-hid'"), {
+      code: 'MODULE_NOT_FOUND',
     });
     expect(explainLoadFailure(error).next).toMatch(/npm install node-hid/);
   });

@@ -1,4 +1,4 @@
-import { writeSync } from 'node:fs';
+const { writeSync } = require('node:fs');
 
 // loaded before the program: says on the third channel what the process took when it ends
 process.on('exit', () => {
