@@ -15,9 +15,9 @@ import type { HistoryStore, StoredRep } from '../history/store.ts';
 import { type Along, alongTime } from '../report/picture/block-axis.ts';
 import type { BlockReview, DrawnBlock, ReviewedRep } from '../report/review/practice-review.ts';
 import { adviceBands, BAND_REPS } from '../score/advice-bands.ts';
-import type { SpokenUnits } from '../score/describe-live.ts';
 import { describeOutcome } from '../score/describe-outcome.ts';
 import type { RepOutcome, RepScore } from '../score/rep-score.ts';
+import type { SpokenUnits } from '../score/slowest-speed.ts';
 import { pacedStretch } from '../target/paced-stretch.ts';
 import type { Target } from '../target/target.ts';
 import type { RepRecord } from '../trace/rep-record.ts';
@@ -166,7 +166,7 @@ function drawnBlock(
   );
   return {
     kind: 'drawn',
-    summary: summaryOfReps(diagnosed, target),
+    summary: summaryOfReps(diagnosed, target, units),
     units,
     along,
     target: targetCoupling(target),

@@ -5,7 +5,7 @@ import { type WeeksProgress, weeksProgress } from '../consistency/weeks/weeks-pr
 import type { ZonedInstant } from '../consistency/zoned-instant.ts';
 import type { HistoryStore, StoredNote, StoredPractice, StoredRep } from '../history/store.ts';
 import type { PracticeReview, ReviewNote } from '../report/review/practice-review.ts';
-import type { SpokenUnits } from '../score/describe-live.ts';
+import type { SpokenUnits } from '../score/slowest-speed.ts';
 import { CAUTIONS } from '../screens/cautions.ts';
 import { practiceBlocks } from './practice-blocks.ts';
 import { ProgressLine, STDERR_PROGRESS } from './progress-line.ts';

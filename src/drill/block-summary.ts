@@ -1,24 +1,35 @@
 import { mean } from '../consistency/mean.ts';
 import { median } from '../consistency/median.ts';
 import type { RepScore } from '../score/rep-score.ts';
+import { type SpokenUnits, sharedSpeed } from '../score/slowest-speed.ts';
 import type { Target } from '../target/target.ts';
 import { blockAdvice } from './block-advice.ts';
 import { blockDiagnosis } from './diagnosis/block-diagnosis.ts';
 import type { DiagnosedRep } from './diagnosis/diagnosed-rep.ts';
 import type { DoneRep } from './drill-model.ts';
 import type { BlockSummary } from './drill-view.ts';
+import { speedSentence } from './speed-advice.ts';
 import { spreadOf } from './spread.ts';
 
 /** What the reps of a block on one target came to. */
-export function blockSummary(done: readonly DoneRep[], target: Target): BlockSummary {
+export function blockSummary(
+  done: readonly DoneRep[],
+  target: Target,
+  units: SpokenUnits = 'metric',
+): BlockSummary {
   return summaryOfReps(
     done.map(({ tag, ...rep }) => ({ ...rep, place: tag.place, feedback: tag.feedback })),
     target,
+    units,
   );
 }
 
 /** What reps came to, just driven or from the history. The median score counts a rep without braking as 0; errors are of the scored reps. */
-export function summaryOfReps(reps: readonly DiagnosedRep[], target: Target): BlockSummary {
+export function summaryOfReps(
+  reps: readonly DiagnosedRep[],
+  target: Target,
+  units: SpokenUnits,
+): BlockSummary {
   const outcomes = reps.flatMap(({ outcome }) => outcome ?? []);
   const scores = outcomes.filter((outcome): outcome is RepScore => outcome.kind === 'scored');
   const diagnosis = blockDiagnosis(reps, target);
@@ -33,7 +44,8 @@ export function summaryOfReps(reps: readonly DiagnosedRep[], target: Target): Bl
     spreadLevel: spreadOf(overlay.reps.map((curve) => curve.subarray(from, to))),
     cause: cause?.cause ?? null,
     causeReps: cause?.reps ?? 0,
-    sentence: blockAdvice(cause?.cause ?? null, scores),
+    speedSentence: speedSentence(sharedSpeed(scores), units),
+    sentence: blockAdvice(cause?.cause ?? null, scores, units),
     diagnosis,
   };
 }

@@ -1,5 +1,5 @@
-import type { SpokenUnits } from '../score/describe-live.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
+import type { SpokenUnits } from '../score/slowest-speed.ts';
 import type { Target } from '../target/target.ts';
 import type { DisplaySettings } from './display/display-settings.ts';
 import type { Feedback } from './drill-view.ts';

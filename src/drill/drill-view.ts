@@ -61,6 +61,8 @@ export interface BlockSummary {
   /** Named from three reps or more. */
   readonly cause: Cause | null;
   readonly causeReps: number;
+  /** How fast most reps were at the slowest point, in words, where that was far out; else empty. */
+  readonly speedSentence: string;
   /** One sentence on what to change in the next block. */
   readonly sentence: string;
   readonly diagnosis: BlockDiagnosis;

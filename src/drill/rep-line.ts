@@ -1,6 +1,6 @@
-import type { SpokenUnits } from '../score/describe-live.ts';
 import type { LiveMeasures } from '../score/live-measures.ts';
 import type { RepOutcome, RepScore } from '../score/rep-score.ts';
+import type { SpokenUnits } from '../score/slowest-speed.ts';
 import { kmhFromMetresPerSecond, mphFromMetresPerSecond } from '../units.ts';
 import type { RepLine } from './drill-view.ts';
 

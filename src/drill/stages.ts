@@ -64,7 +64,7 @@ function plannedLiveRep({ setup, live, heat, block, attempts }: DrillModel): Liv
 }
 
 export function enterSummary(model: DrillModel, atS: number): DrillModel {
-  const byTarget = summaryByTarget(model.block.done, gridTarget(model));
+  const byTarget = summaryByTarget(model.block.done, gridTarget(model), model.setup.units);
   return {
     ...model,
     atS,

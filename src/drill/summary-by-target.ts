@@ -1,3 +1,4 @@
+import type { SpokenUnits } from '../score/slowest-speed.ts';
 import type { Target } from '../target/target.ts';
 import { blockSummary } from './block-summary.ts';
 import type { DoneRep } from './drill-model.ts';
@@ -12,6 +13,7 @@ import type { TargetSummary } from './drill-view.ts';
 export function summaryByTarget(
   done: readonly DoneRep[],
   usual: Target,
+  units: SpokenUnits,
 ): readonly [TargetSummary, ...TargetSummary[]] {
   const reps = new Map<Target, DoneRep[]>();
   for (const rep of done.toReversed()) {
@@ -20,9 +22,9 @@ export function summaryByTarget(
     else same.unshift(rep);
   }
   const [first, ...others] = [...reps].toSorted(([, a], [, b]) => b.length - a.length);
+  const summaryOf = ([target, own]: readonly [Target, readonly DoneRep[]]): TargetSummary => ({
+    targetName: target.name,
+    summary: blockSummary(own, target, units),
+  });
   return [summaryOf(first ?? [usual, []]), ...others.map(summaryOf)];
-}
-
-function summaryOf([target, done]: readonly [Target, readonly DoneRep[]]): TargetSummary {
-  return { targetName: target.name, summary: blockSummary(done, target) };
 }

@@ -15,6 +15,7 @@ export function summaryLines(summary: BlockSummary): string[] {
   if (medianScore === null) return [`block  ${counted}`];
   const indented = [
     errorsText(summary),
+    summary.speedSentence,
     causeSentence(diagnosis.cause),
     ...phaseLines(summary),
     hiddenSentence(diagnosis.feedback),

@@ -1,6 +1,7 @@
 import { standardDeviation } from '../consistency/standard-deviation.ts';
 import type { RepOutcome, RepScore } from './rep-score.ts';
 import { PEAK_LIMITS, RISE_LIMITS_S } from './score-version.ts';
+import { slowestSpeedShare } from './slowest-speed.ts';
 
 /** How far off each thing may be before it is worth a word. */
 export interface AdviceBands {
@@ -12,11 +13,14 @@ export interface AdviceBands {
   /** Of the peak, as a share. */
   readonly peak: number;
   readonly riseS: number;
+  /** Of the target's speed at the slowest point, as a share; only the live car has one. */
+  readonly slowestSpeed: number;
 }
 
 /**
  * What anybody is told about: a force has to change by about 7 % to be felt (Pang, Tan and Durlach, Perception &
- * Psychophysics 49, 1991); for the others what full marks allow, a foot is no better than that.
+ * Psychophysics 49, 1991); for the others what full marks allow, a foot is no better than that. A speed profile at the
+ * limit meets a real entry within 2 to 4 %: nearer than 5 % the target itself is not known.
  */
 export const NARROWEST_BANDS: AdviceBands = {
   timingS: 0.03,
@@ -24,6 +28,7 @@ export const NARROWEST_BANDS: AdviceBands = {
   amount: 0.07,
   peak: PEAK_LIMITS.full,
   riseS: RISE_LIMITS_S.full,
+  slowestSpeed: 0.05,
 };
 
 /** Reps that a band looks back on. */
@@ -55,6 +60,7 @@ export function adviceBands(recent: readonly RepOutcome[]): AdviceBands {
     amount: band('amount'),
     peak: band('peak'),
     riseS: band('riseS'),
+    slowestSpeed: band('slowestSpeed'),
   };
 }
 
@@ -66,6 +72,7 @@ const MEASURES: Readonly<Record<keyof AdviceBands, (score: RepScore) => number |
   amount: ({ peakError }) => peakError,
   peak: ({ peakError }) => peakError,
   riseS: ({ riseErrorS }) => riseErrorS,
+  slowestSpeed: ({ live }) => (live == null ? null : slowestSpeedShare(live)),
 };
 
 /** Length of the release to its last tenth over the target's, less 1. */

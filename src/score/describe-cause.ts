@@ -1,5 +1,5 @@
 import { type AdviceBands, NARROWEST_BANDS } from './advice-bands.ts';
-import { type Fault, fault } from './fault.ts';
+import { type Fault, fault, making } from './fault.ts';
 import type { KeyPointFault } from './key-point-fault.ts';
 import type { Cause } from './rep-score.ts';
 
@@ -25,26 +25,30 @@ export function momentFault({ point, errorS }: KeyPointFault): Fault {
   if (point === 'startOfRelease') return timingFault(errorS);
   const side = errorS > 0 ? 'late' : 'early';
   const off = `${milliseconds(errorS)} ${side}`;
-  if (point === 'brakeOff') return fault(`off the brake ${off}`, 'off', side);
+  const makes = errorS > 0 ? 'slow' : 'fast';
+  if (point === 'brakeOff') return making(makes, fault(`off the brake ${off}`, 'off', side));
   return point === 'halfRelease'
-    ? fault(`at half pressure ${off}`, 'half', side)
-    : fault(`down to the last tenth ${off}`, 'tenth', side);
+    ? making(makes, fault(`at half pressure ${off}`, 'half', side))
+    : making(makes, fault(`down to the last tenth ${off}`, 'tenth', side));
 }
 
 function timingFault(timingS: number): Fault {
   const side = timingS > 0 ? 'late' : 'early';
-  return fault(`released ${milliseconds(timingS)} ${side}`, 'eased', side);
+  const told = fault(`released ${milliseconds(timingS)} ${side}`, 'eased', side);
+  return making(timingS > 0 ? 'slow' : 'fast', told);
 }
 
 /** By time taken: a release that takes 20 % less time is 20 % too quick. */
 function rateFault(rateRatio: number): Fault {
   const side = rateRatio < 1 ? 'quick' : 'slow';
-  return fault(`${percent(rateRatio)} too ${side} off the brake`, 'eased', side);
+  const told = fault(`${percent(rateRatio)} too ${side} off the brake`, 'eased', side);
+  return making(rateRatio < 1 ? 'fast' : 'slow', told);
 }
 
 function amountFault(amountRatio: number): Fault {
   const side = amountRatio < 1 ? 'light' : 'heavy';
-  return fault(`${percent(amountRatio)} too ${side} through the release`, 'too', side);
+  const told = fault(`${percent(amountRatio)} too ${side} through the release`, 'too', side);
+  return making(amountRatio < 1 ? 'fast' : 'slow', told);
 }
 
 const percent = (ratio: number): string => `${Math.round(100 * Math.abs(ratio - 1))} %`;

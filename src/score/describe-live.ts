@@ -1,12 +1,10 @@
-import { kmhFromMetresPerSecond, mphFromMetresPerSecond } from '../units.ts';
+import type { AdviceBands } from './advice-bands.ts';
 import { desirability } from './desirability.ts';
-import { type Fault, fault } from './fault.ts';
+import { type Fault, fault, first, making } from './fault.ts';
 import type { LiveMeasures, ScoredShift } from './live-measures.ts';
 import { ANTI_LOCK_LIMITS_S, LOCKED_LIMITS_S } from './live-score-version.ts';
 import type { ScoreParts } from './rep-score.ts';
-
-/** What speeds are told in. */
-export type SpokenUnits = 'metric' | 'imperial';
+import { type SpokenUnits, speedOff, speedSide, speedText } from './slowest-speed.ts';
 
 /** Something to tell, and what it cost. */
 export interface Told {
@@ -19,25 +17,24 @@ export interface Told {
 const BRAKE_POINT_WEIGHT = 2;
 /** An over-rev is no part of the score, but an engine is worth more than most faults of the foot. */
 const OVER_REV_POINTS = 10;
-/** Other faults of shifting come behind all that costs points. */
+/** Other faults of shifting, and a speed that is a little off, come behind all that costs points. */
 const SHIFT_POINTS = 4;
-/** Difference at the slowest point that is worth a word where nothing else was, as a share of the speed. */
-const SPEED_SHARE = 0.05;
-/** From here on it is worth more than a shift: the car would have run wide, or the next one is past. */
-const WIDE_SHARE = 0.1;
-const WIDE_POINTS = 5;
 
 /** What the live car has to tell beside release, hit and smooth, in points as they are compared. */
 export function toldOfLive(
   live: LiveMeasures,
   pointsLost: ScoreParts,
+  bands: AdviceBands,
   units: SpokenUnits,
 ): readonly Told[] {
   return [
     { lost: BRAKE_POINT_WEIGHT * (pointsLost.brakePoint ?? 0), fault: brakePointFault(live) },
     ...live.shifts.map(toldOfShift),
     { lost: live.missedDownshifts > 0 ? SHIFT_POINTS : 0, fault: missedFault(live) },
-    { lost: speedPoints(live), fault: speedFault(live, units) },
+    {
+      lost: speedOff(live, bands.slowestSpeed) === 'off' ? SHIFT_POINTS : 0,
+      fault: speedFault(live, units),
+    },
   ];
 }
 
@@ -48,17 +45,22 @@ export function gripFault(live: LiveMeasures, smooth: number): Fault | null {
   const worst = Math.min(locked, antiLock);
   if (worst === 1 || worst > smooth) return null;
   if (antiLock < locked)
-    return fault('anti-lock still at work after turn-in: be out of it before', 'anti', 'lock');
-  const first = live.lockUps[0];
-  if (first === undefined) return null;
-  const words = `${first.axle} wheels locked ${placeWords(first.fromM)}: ease, re-apply, carry on`;
-  return fault(words, first.axle, 'locked');
+    return first(
+      fault('anti-lock still at work after turn-in: be out of it before', 'anti', 'lock'),
+    );
+  const lockUp = live.lockUps[0];
+  if (lockUp === undefined) return null;
+  const words = `${lockUp.axle} wheels locked ${placeWords(lockUp.fromM)}: ease, re-apply, carry on`;
+  return first(fault(words, lockUp.axle, 'locked'));
 }
 
-function brakePointFault({ brakePointErrorM }: LiveMeasures): Fault | null {
+/** How far from its target the brake came; null where it is less than half a metre. */
+export function brakePointFault({ brakePointErrorM }: LiveMeasures): Fault | null {
   const metres = Math.round(Math.abs(brakePointErrorM));
   const side = brakePointErrorM > 0 ? 'late' : 'early';
-  return metres === 0 ? null : fault(`braked ${metres} m ${side}`, 'braked', side);
+  if (metres === 0) return null;
+  const makes = brakePointErrorM > 0 ? 'fast' : 'slow';
+  return making(makes, fault(`braked ${metres} m ${side}`, 'braked', side));
 }
 
 function toldOfShift({ verdict, toGear, atM, earliestM }: ScoredShift): Told {
@@ -67,7 +69,7 @@ function toldOfShift({ verdict, toGear, atM, earliestM }: ScoredShift): Told {
   if (verdict === 'over-rev')
     return {
       lost: OVER_REV_POINTS,
-      fault: fault(`over-revved in gear ${toGear}${wait}`, 'over', 'rev'),
+      fault: first(fault(`over-revved in gear ${toGear}${wait}`, 'over', 'rev')),
     };
   if (verdict === 'too early') {
     const words = `down to gear ${toGear} too early, the rear let go${wait}`;
@@ -83,17 +85,14 @@ function missedFault({ missedDownshifts: count }: LiveMeasures): Fault | null {
   return fault(`${count} ${count === 1 ? 'downshift' : 'downshifts'} missing`, 'shift', 'missed');
 }
 
-function speedPoints({ slowestSpeedMps, slowestSpeedErrorMps }: LiveMeasures): number {
-  const share = Math.abs(slowestSpeedErrorMps) / (slowestSpeedMps - slowestSpeedErrorMps);
-  if (share > WIDE_SHARE) return WIDE_POINTS;
-  return share > SPEED_SHARE ? SHIFT_POINTS : 0;
-}
-
-function speedFault({ slowestSpeedErrorMps: error }: LiveMeasures, units: SpokenUnits): Fault {
-  const inUnit = units === 'imperial' ? mphFromMetresPerSecond : kmhFromMetresPerSecond;
-  const speed = `${Math.round(inUnit(Math.abs(error)))} ${units === 'imperial' ? 'mph' : 'km/h'}`;
-  const side = error > 0 ? 'fast' : 'slow';
-  return fault(`${speed} too ${side} at the slowest point`, 'too', side);
+/** Too fast or too slow at the slowest point, by how much. */
+export function speedFault(
+  { slowestSpeedErrorMps: errorMps }: LiveMeasures,
+  units: SpokenUnits,
+): Fault {
+  const side = speedSide(errorMps);
+  const words = `${speedText(errorMps, units)} too ${side} at the slowest point`;
+  return making(side, fault(words, 'too', side));
 }
 
 function placeWords(sM: number): string {

@@ -1,7 +1,7 @@
 import { type AdviceBands, NARROWEST_BANDS } from './advice-bands.ts';
 import { causeFault, momentFault } from './describe-cause.ts';
-import { gripFault, type SpokenUnits, type Told, toldOfLive } from './describe-live.ts';
-import { type Fault, fault } from './fault.ts';
+import { brakePointFault, gripFault, speedFault, type Told, toldOfLive } from './describe-live.ts';
+import { type Fault, fault, first, making } from './fault.ts';
 import { keyPointFault } from './key-point-fault.ts';
 import type { LiveMeasures } from './live-measures.ts';
 import type { NoRepReason, RepOutcome, RepScore } from './rep-score.ts';
@@ -11,6 +11,7 @@ import {
   REAPPLIED_LIMITS,
   RISE_LIMITS_S,
 } from './score-version.ts';
+import { type SpokenUnits, speedOff } from './slowest-speed.ts';
 
 const NO_REP: Readonly<Record<NoRepReason, string>> = {
   'never braked': 'no braking was seen',
@@ -26,7 +27,9 @@ const TOLD_FROM_POINTS = 4;
 
 /**
  * One thing to tell the driver about a rep: what was wrong with the part that cost most points. Null where nothing was
- * large enough to be felt: correcting noise makes it worse (van Beers, Neuron 63, 2009).
+ * large enough to be felt: correcting noise makes it worse (van Beers, Neuron 63, 2009). A corner entered far too fast
+ * or too slow comes before details of the foot: what came of a movement, then the one thing about it that may have led
+ * there.
  *
  * @param bands what is within them is not worth a word; those of the driver by `adviceBands`
  * @param units of speeds; places are told in metres
@@ -38,14 +41,38 @@ export function faultOf(
 ): Fault | null {
   if (outcome.kind === 'no-rep') return fault(NO_REP[outcome.reason]);
   const { pointsLost, live } = outcome;
+  const hit = hitFault(outcome, bands);
   const parts: readonly Told[] = [
     { lost: pointsLost.release, fault: releaseFault(outcome, bands) },
-    { lost: pointsLost.hit, fault: hitFault(outcome, bands) },
+    { lost: pointsLost.hit, fault: hit },
     { lost: pointsLost.smooth, fault: smoothFault(outcome) },
-    ...(isLive(live) ? toldOfLive(live, pointsLost, units) : []),
+    ...(isLive(live) ? toldOfLive(live, pointsLost, bands, units) : []),
   ];
-  const told = parts.filter(({ lost, fault: found }) => lost >= TOLD_FROM_POINTS && found !== null);
-  return [...told].sort((a, b) => b.lost - a.lost)[0]?.fault ?? null;
+  const told = parts
+    .filter(({ lost }) => lost >= TOLD_FROM_POINTS)
+    .toSorted((a, b) => b.lost - a.lost)
+    .flatMap(({ fault: found }) => found ?? []);
+  const isFar = isLive(live) && speedOff(live, bands.slowestSpeed) === 'far';
+  if (!isFar) return told[0] ?? null;
+  return speedFirst(speedFault(live, units), [
+    ...told,
+    ...brakedOff(live),
+    ...(hit === null ? [] : [hit]),
+  ]);
+}
+
+/** A brake point that costs hardly any points still moves the speed, where it is further off than a foot can time it. */
+function brakedOff(live: LiveMeasures): readonly Fault[] {
+  const told = brakePointFault(live);
+  const isOff = Math.abs(live.brakePointErrorS) >= NARROWEST_BANDS.timingS;
+  return isOff && told !== null ? [told] : [];
+}
+
+/** A speed and, of what was told else, the dearest thing that does not lead the other way. */
+function speedFirst(speed: Fault, told: readonly Fault[]): Fault {
+  if (told[0]?.isFirst === true) return told[0];
+  const why = told.find(({ makes }) => makes === null || makes === speed.makes);
+  return why === undefined ? speed : { ...speed, words: `${speed.words}, ${why.words}` };
 }
 
 /** The words of `faultOf`; empty where there is nothing to tell. */
@@ -61,10 +88,12 @@ export function describeOutcome(
 const isLive = (live: LiveMeasures | null | undefined): live is LiveMeasures => live != null;
 
 function releaseFault(outcome: RepScore, bands: AdviceBands): Fault | null {
-  const { flags, cause } = outcome;
+  const { flags, cause, rateRatio } = outcome;
   if (flags.includes('not-released'))
-    return fault('the brake was never fully released', 'not', 'off');
+    return first(fault('the brake was never fully released', 'not', 'off'));
   if (cause === null) return null;
+  // so steep that it was no release: its time or weight would name what is not there
+  if (rateRatio !== null && rateRatio >= RATE_RATIO_LIMITS.none) return stepFault(rateRatio);
   return (cause.kind === 'shape' ? shapeFault(outcome, bands) : null) ?? causeFault(cause, bands);
 }
 
@@ -84,12 +113,14 @@ function hitFault({ peakError, riseErrorS }: RepScore, bands: AdviceBands): Faul
   const riseShare = Math.abs(riseErrorS) / RISE_LIMITS_S.none;
   if (peakShare >= riseShare && Math.abs(peakError) > bands.peak) {
     const words = `hit ${Math.round(100 * Math.abs(peakError))} % too ${peakError > 0 ? 'hard' : 'light'}`;
-    return fault(words, 'peak', peakError > 0 ? 'high' : 'low');
+    const told = fault(words, 'peak', peakError > 0 ? 'high' : 'low');
+    return making(peakError > 0 ? 'slow' : 'fast', told);
   }
   if (Math.abs(riseErrorS) <= bands.riseS) return null;
   const ms = 10 * Math.round(Math.abs(riseErrorS) * 100);
   const words = `${ms} ms too ${riseErrorS > 0 ? 'slow' : 'quick'} to the peak`;
-  return fault(words, 'peak', riseErrorS > 0 ? 'late' : 'early');
+  const told = fault(words, 'peak', riseErrorS > 0 ? 'late' : 'early');
+  return making(riseErrorS > 0 ? 'fast' : 'slow', told);
 }
 
 function smoothFault(outcome: RepScore): Fault | null {
@@ -100,6 +131,10 @@ function smoothFault(outcome: RepScore): Fault | null {
     return fault(`back on the brake ${times(reapplications)} during the release`, 'back', 'on');
   }
   if (rateRatio === null || rateRatio <= RATE_RATIO_LIMITS.full) return null;
+  return stepFault(rateRatio);
+}
+
+function stepFault(rateRatio: number): Fault {
   const words = `released in a step, ${rateRatio.toFixed(1)} times as steep as the target`;
   return fault(words, 'in a', 'step');
 }

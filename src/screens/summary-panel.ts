@@ -56,7 +56,7 @@ function summaryText(
     (line: string): readonly [string, Pen] => [line, pen];
   return [
     ...wrapText(sentence, cols).map(inPen(theme.strong)),
-    ...[headline(summary), cause, joined(beside)]
+    ...[headline(summary), summary.speedSentence, cause, joined(beside)]
       .flatMap((line) => wrapText(line, cols))
       .map(inPen(theme.text)),
     inPen(theme.quiet)(heading),

@@ -5,6 +5,7 @@ import type { DoneRep } from '../../src/drill/drill-model.ts';
 import type { RepLine } from '../../src/drill/drill-view.ts';
 import { repLine } from '../../src/drill/rep-line.ts';
 import { summaryLines } from '../../src/drill/summary-lines.ts';
+import type { LiveMeasures } from '../../src/score/live-measures.ts';
 import type { Cause, RepScore } from '../../src/score/rep-score.ts';
 import { NEVER_BRAKED, RAMP } from './drill-rig.ts';
 
@@ -179,6 +180,78 @@ describe('advice', () => {
     expect(advice({ timingS: 0.01 })).toBe('Nothing to correct: do the same again.');
     expect(blockAdvice(null, reps())).toContain('the same release every time');
     expect(blockAdvice(null, reps().slice(1))).toContain('Three scored reps or more');
+  });
+});
+
+describe('advice on a corner that most reps entered far too fast or too slow', () => {
+  // 3 of 25 m/s are 10.8 km/h or 6.7 mph, 12 % of the 22 m/s that were meant
+  const fast = (change: Partial<RepScore> = {}, live: Partial<LiveMeasures> = {}): RepScore =>
+    scored(70, {
+      live: {
+        slowestSpeedMps: 25,
+        slowestSpeedErrorMps: 3,
+        brakePointErrorM: 0,
+        brakePointErrorS: 0,
+        ...live,
+      } as LiveMeasures,
+      ...change,
+    });
+  const slow = (change: Partial<RepScore> = {}): RepScore =>
+    fast(change, { slowestSpeedMps: 22, slowestSpeedErrorMps: -3 });
+  const three = (rep: RepScore): readonly RepScore[] => [rep, rep, rep];
+  const LATE: Cause = { ...QUICK, kind: 'timing', timingS: 0.1, rateRatio: 1 };
+  const HEAD = 'Next block: be 11 km/h';
+
+  test('says the speed first, then the release where it leads there', () => {
+    expect(blockAdvice(QUICK, three(fast()))).toBe(
+      `${HEAD} slower at the slowest point; take 200 ms more over the release.`,
+    );
+    expect(blockAdvice(LATE, three(slow()))).toBe(
+      `${HEAD} faster at the slowest point; start to release 100 ms earlier.`,
+    );
+    expect(blockAdvice(QUICK, three(fast()), 'imperial')).toContain('be 7 mph slower');
+  });
+
+  test('leaves out a release that leads the other way', () => {
+    expect(blockAdvice(LATE, three(fast()))).toBe(`${HEAD} slower at the slowest point.`);
+    expect(blockAdvice(QUICK, three(slow()))).toBe(`${HEAD} faster at the slowest point.`);
+  });
+
+  test('names the brake point, the hit, or the moment that reps of another shape missed', () => {
+    const late = three(fast({ cause: null }, { brakePointErrorM: 5.2, brakePointErrorS: 0.08 }));
+    expect(blockAdvice(null, late)).toContain('slowest point; brake 5 m earlier.');
+    const light = three(fast({ cause: null, peakError: -0.08 }));
+    expect(blockAdvice(null, light)).toContain('slowest point; hit 8 % harder.');
+    const bent = three(
+      fast({
+        keyPointErrorsS: { startOfRelease: 0, halfRelease: 0, finalRelease: 0, brakeOff: -0.3 },
+      }),
+    );
+    expect(blockAdvice(null, bent)).toContain('slowest point; come off the brake 300 ms later.');
+  });
+
+  test('of several the one that cost most points', () => {
+    const late = { brakePointErrorM: 5.2, brakePointErrorS: 0.08 };
+    const cost = (release: number, brakePoint: number) =>
+      blockAdvice(
+        QUICK,
+        three(fast({ pointsLost: { release, hit: 0, smooth: 0, brakePoint } }, late)),
+      );
+    expect(cost(9, 3)).toMatch(/over the release\.$/);
+    expect(cost(3, 9)).toMatch(/brake 5 m earlier\.$/);
+  });
+
+  test('says nothing of a speed that fewer than three, or no more than half of the reps share', () => {
+    const usual = fast({}, { slowestSpeedMps: 22, slowestSpeedErrorMps: 0.5 });
+    expect(blockAdvice(QUICK, [fast(), fast(), usual])).not.toContain('slowest');
+    expect(blockAdvice(QUICK, [...three(fast()), ...three(slow())])).not.toContain('slowest');
+    expect(blockAdvice(QUICK, [...three(fast()), usual, usual])).toContain('slowest');
+  });
+
+  test('stands in the lines of the block, with how many reps it was', () => {
+    const block = [1, 2, 3].map((place) => done(fast(), 0.4, place));
+    const lines = summaryLines(blockSummary([...block, done(scored(70), 0.4, 4)], RAMP));
+    expect(lines).toContain('       11 km/h too fast at the slowest point, 3 of 3 reps');
   });
 });
 

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { adviceBands, NARROWEST_BANDS } from '../../src/score/advice-bands.ts';
 import { describeOutcome } from '../../src/score/describe-outcome.ts';
+import type { LiveMeasures } from '../../src/score/live-measures.ts';
 import type { RepScore } from '../../src/score/rep-score.ts';
 import { scoreRep } from '../../src/score/score-rep.ts';
 import { record, SHAPE, shapeTarget } from './curves.ts';
@@ -68,6 +69,20 @@ describe('the band of a measure', () => {
     expect(bands.rate).toBeCloseTo(0.12, 12);
     expect(bands.riseS).toBeCloseTo(0.08, 12);
     expect(bands.timingS).toBe(NARROWEST_BANDS.timingS);
+  });
+
+  test('the speed at the slowest point goes by its share of the target’s, where a car had one', () => {
+    const fast = (side: number): RepScore => ({
+      ...perfect,
+      live: {
+        slowestSpeedMps: 20 + 2.4 * side,
+        slowestSpeedErrorMps: 2.4 * side,
+      } as LiveMeasures,
+    });
+    // 2.4 of 20 m/s either way are 12 %
+    const reps = Array.from({ length: 10 }, (_, i) => fast(i % 2 === 0 ? 1 : -1));
+    expect(adviceBands(reps).slowestSpeed).toBeCloseTo(0.12, 12);
+    expect(adviceBands(spread(10, () => ({}))).slowestSpeed).toBe(NARROWEST_BANDS.slowestSpeed);
   });
 
   test('looks at the last twenty reps only', () => {

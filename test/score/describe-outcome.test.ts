@@ -21,10 +21,13 @@ describe('describeOutcome', () => {
     ['1 re-application of 8 %', ''],
     ['1 re-application of 20 %', 'back on the brake once during the release'],
     ['staircase, 5 steps', 'released in a step, 6.1 times as steep as the target'],
+    ['G right hit, instant dump', /^released in a step, \d+\.\d times as steep as the target$/],
     ['G nothing', 'no braking was seen'],
     ['G hold for ever', 'the brake was never fully released'],
   ])('%s: %s', (name, sentence) => {
-    expect(describeOutcome(scoreRep(record(reps[name]!), target))).toBe(sentence);
+    const words = describeOutcome(scoreRep(record(reps[name]!), target));
+    if (typeof sentence === 'string') expect(words).toBe(sentence);
+    else expect(words).toMatch(sentence);
   });
 });
 

@@ -171,6 +171,7 @@ export const SUMMARY: BlockSummary = {
   spreadLevel: 0.0291,
   cause: { kind: 'rate', timingS: 0, rateRatio: 0.8, amountRatio: 1, explained: 0.7 },
   causeReps: 6,
+  speedSentence: '',
   sentence: 'Let the pedal rise more slowly from the start of release to turn-in.',
   diagnosis: sampleDiagnosis(HAIRPIN, scored(74, { release: 0.62, hit: 0.94, smooth: 0.88 }, 0)),
 };

@@ -34,7 +34,7 @@ export function briefCorner(source: BriefSource, units: TextUnits): BriefCorner 
     { name: 'bumps', lines: bumpLines(derived, units) },
     { name: 'caution', lines: cautionLines(derived, units) },
     { name: 'consistency', lines: consistencyLines(reps) },
-    { name: 'try first', lines: tryFirst(outcomes, words) },
+    { name: 'try first', lines: tryFirst(outcomes, words, units) },
     { name: 'notes', lines: notes },
   ];
   return {

@@ -41,6 +41,7 @@ function summaryHtml(summary: BlockSummary): Markup[] {
   const { diagnosis, sentence } = summary;
   const lines = [
     countsText(summary),
+    summary.speedSentence,
     causeSentence(diagnosis.cause),
     labelled('Release error', hiddenSentence(diagnosis.feedback)),
     labelled('Against the others', firstRepSentence(diagnosis.firstRep)),

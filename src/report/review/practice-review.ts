@@ -3,8 +3,8 @@ import type { LatestSpread } from '../../drill/diagnosis/spread-curve.ts';
 import type { SteeringCoupling } from '../../drill/diagnosis/steering-coupling.ts';
 import type { BlockSummary, Feedback } from '../../drill/drill-view.ts';
 import type { RepPhase } from '../../drill/plan/practice-plan.ts';
-import type { SpokenUnits } from '../../score/describe-live.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
+import type { SpokenUnits } from '../../score/slowest-speed.ts';
 import type { Along } from '../picture/block-axis.ts';
 
 /** One rep as its coach reads of it. */

@@ -1,4 +1,4 @@
-import type { SpokenUnits } from '../../score/describe-live.ts';
+import type { SpokenUnits } from '../../score/slowest-speed.ts';
 import { element, type Markup } from '../markup/markup.ts';
 import type { ReviewedRep } from './practice-review.ts';
 import { comparedNumbers } from './rep-rows.ts';

@@ -1,7 +1,7 @@
 import { signed, tenths } from '../../drill/diagnosis/phase-rows.ts';
-import type { SpokenUnits } from '../../score/describe-live.ts';
 import type { LiveMeasures } from '../../score/live-measures.ts';
 import type { RepScore } from '../../score/rep-score.ts';
+import type { SpokenUnits } from '../../score/slowest-speed.ts';
 import { kmhFromMetresPerSecond, mphFromMetresPerSecond } from '../../units.ts';
 import type { ReviewedRep } from './practice-review.ts';
 

@@ -10,6 +10,7 @@ import type { DerivedTarget } from '../../../src/target/derive/derive-target.ts'
 import type { Downshift } from '../../../src/target/derive/downshifts.ts';
 import { aMeasure, CONDITIONS, someNumbers } from '../../consistency/rep-measures.ts';
 import { aScore } from '../../history/fixtures.ts';
+import { MEASURES } from '../../screens/live/sample-live.ts';
 
 const SHIFT: Downshift = {
   fromGear: 3,
@@ -149,6 +150,17 @@ describe('what to try first', () => {
         'Hit it once.',
       ],
     ));
+
+  test('is the speed first where most were far too fast', () => {
+    // 3 m/s are 10.8 km/h or 6.7 mph
+    const live = { ...MEASURES, slowestSpeedMps: 25, slowestSpeedErrorMps: 3 };
+    const fast = aScore({ cause: { ...late, timingS: -0.08 }, live });
+    expect(tryFirst([fast, fast, fast], ['a'])).toEqual([
+      'be 11 km/h slower at the slowest point; start to release 80 ms later (11 km/h too fast at the slowest point, 3 of 3 reps)',
+      'a',
+    ]);
+    expect(tryFirst([fast, fast, fast], [], 'imperial')[0]).toMatch(/^be 7 mph slower/);
+  });
 
   test('is the words alone where fewer than three reps share a cause, or it is within its band', () => {
     expect(tryFirst([outcome(late), outcome(late)], ['a', ''])).toEqual(['a']);

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { liveJson } from '../../../src/commands/live-json.ts';
 import { outcomeJson } from '../../../src/commands/score-json.ts';
-import { describeOutcome } from '../../../src/score/describe-outcome.ts';
+import { NARROWEST_BANDS } from '../../../src/score/advice-bands.ts';
+import { describeOutcome, faultOf } from '../../../src/score/describe-outcome.ts';
 import type { LiveMeasures, ScoredShift } from '../../../src/score/live-measures.ts';
 import type { RepScore } from '../../../src/score/rep-score.ts';
 import { scoreLiveRun } from '../../../src/score/score-live-rep.ts';
@@ -33,9 +34,11 @@ const lost = (part: Partial<RepScore['pointsLost']>): Partial<RepScore> => ({
 describe('reps of the reference', () => {
   test.each([
     ['straight release', ''],
-    ['late by 10 m', 'braked 10 m late'],
+    // 4.7026 m/s of the reference are 16.9 km/h
+    ['late by 10 m', '17 km/h too fast at the slowest point, braked 10 m late'],
     ['early by 10 m', 'braked 10 m early'],
-    ['late by 60 m', 'braked 60 m late'],
+    // 21.5638 m/s are 77.6 km/h
+    ['late by 60 m', '78 km/h too fast at the slowest point, braked 60 m late'],
     ['hold', 'the brake was never fully released'],
   ] as const)('%s: %s', (name, sentence) => {
     expect(describeOutcome(scored(golden.reps[name].rep))).toBe(sentence);
@@ -45,7 +48,11 @@ describe('reps of the reference', () => {
     ['released 4 m late', /late$/],
     ['released 4 m early', /early$/],
     ['too quick', /too quick off the brake$/],
-    ['too slow', /too slow off the brake$/],
+    ['too slow', /^\d+ % too slow off the brake$/],
+    // 3.2801, -3.6999 and 9.4043 m/s are 11.8, 13.3 and 33.9 km/h
+    ['6 % light', /^12 km\/h too fast at the slowest point, \d+ % too light/],
+    ['6 % heavy', /^13 km\/h too slow at the slowest point, hit 6 % too hard$/],
+    ['dump', /^34 km\/h too fast at the slowest point, released in a step/],
   ] as const)('%s', (name, sentence) => {
     expect(describeOutcome(scored(golden.reps[name].rep))).toMatch(sentence);
   });
@@ -108,6 +115,27 @@ describe('what the live car tells', () => {
     [
       'a late shift and a corner the car would have run wide of',
       { shifts: [{ ...SHIFT, verdict: 'late' }], slowestSpeedMps: 30, slowestSpeedErrorMps: 5 },
+      '18 km/h too fast at the slowest point, down to gear 2 late',
+    ],
+    // Within 0.05 s a brake point costs no points.
+    [
+      'a fast corner, braked a little late',
+      {
+        slowestSpeedMps: 30,
+        slowestSpeedErrorMps: 5,
+        brakePointErrorM: 3.2,
+        brakePointErrorS: 0.04,
+      },
+      '18 km/h too fast at the slowest point, braked 3 m late',
+    ],
+    [
+      'a fast corner, braked early',
+      {
+        slowestSpeedMps: 30,
+        slowestSpeedErrorMps: 5,
+        brakePointErrorM: -3.2,
+        brakePointErrorS: -0.04,
+      },
       '18 km/h too fast at the slowest point',
     ],
     ['nearly the speed', { slowestSpeedMps: 30, slowestSpeedErrorMps: 1 }, ''],
@@ -121,6 +149,50 @@ describe('what the live car tells', () => {
     expect(describeOutcome(fast, undefined, 'imperial')).toBe(
       '11 mph too fast at the slowest point',
     );
+  });
+
+  const LATE_RELEASE = {
+    ...lost({ release: 30 }),
+    cause: { kind: 'timing', timingS: 0.1, rateRatio: 1, amountRatio: 1, explained: 0.9 },
+  } as const;
+  const EARLY_RELEASE = { ...LATE_RELEASE, cause: { ...LATE_RELEASE.cause, timingS: -0.1 } };
+  const fast = (share: number) => ({
+    slowestSpeedMps: 25 * (1 + share),
+    slowestSpeedErrorMps: 25 * share,
+  });
+
+  describe('a corner entered far too fast or too slow comes before details of the release', () => {
+    // 25 m/s are 90 km/h: a tenth is 9 km/h.
+    test.each([
+      [0.3, EARLY_RELEASE, '27 km/h too fast at the slowest point, released 100 ms early'],
+      [0.3, LATE_RELEASE, '27 km/h too fast at the slowest point'],
+      [-0.3, LATE_RELEASE, '27 km/h too slow at the slowest point, released 100 ms late'],
+      [-0.3, EARLY_RELEASE, '27 km/h too slow at the slowest point'],
+      [0.11, EARLY_RELEASE, '10 km/h too fast at the slowest point, released 100 ms early'],
+      [0.09, EARLY_RELEASE, 'released 100 ms early'],
+      [-0.09, LATE_RELEASE, 'released 100 ms late'],
+    ] as const)('by %d', (share, change, words) => {
+      expect(describeOutcome(withLive(fast(share), change))).toBe(words);
+    });
+
+    test('unless the driver’s own speeds differ by more', () => {
+      const rep = withLive(fast(0.18), EARLY_RELEASE);
+      const wide = { ...NARROWEST_BANDS, slowestSpeed: 0.2 };
+      expect(describeOutcome(rep, wide)).toBe('released 100 ms early');
+      expect(describeOutcome(withLive(fast(0.18)), wide)).toBe('');
+      expect(describeOutcome(withLive(fast(0.22)), wide)).toMatch(/^20 km\/h too fast/);
+    });
+
+    test('but behind what is no detail: a brake never released, an over-rev', () => {
+      const held = { ...LATE_RELEASE, flags: ['not-released'] } as const;
+      expect(describeOutcome(withLive(fast(-0.5), held))).toMatch(/never fully released$/);
+      const shifts = [{ ...SHIFT, verdict: 'over-rev' as const }];
+      expect(describeOutcome(withLive({ ...fast(0.3), shifts }))).toMatch(/^over-revved/);
+    });
+
+    test('in large words as well', () => {
+      expect(faultOf(withLive(fast(0.3), EARLY_RELEASE))?.glance).toEqual(['too', 'fast']);
+    });
   });
 
   test('locked wheels, where they were the worst of the smooth part', () => {

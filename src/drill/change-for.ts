@@ -1,0 +1,53 @@
+import { NARROWEST_BANDS } from '../score/advice-bands.ts';
+import { type KeyPointFault, sharedKeyPointFault } from '../score/key-point-fault.ts';
+import { targetReleaseS } from '../score/release-points.ts';
+import type { Cause, RepScore } from '../score/rep-score.ts';
+
+/**
+ * What to change about a cause, as words that follow `Next block:`; times are of the reps' own target.
+ *
+ * @param reps those that the cause was named from
+ */
+export function changeFor(
+  { kind, timingS, rateRatio, amountRatio }: Cause,
+  reps: readonly RepScore[],
+): string {
+  switch (kind) {
+    case 'timing':
+      return `start to release ${milliseconds(timingS)} ${timingS < 0 ? 'later' : 'earlier'}`;
+    case 'rate':
+      return `take ${timeFor(rateRatio, reps)} over the release`;
+    case 'amount':
+      return `${percent(1 / amountRatio)} ${amountRatio < 1 ? 'more' : 'less'} pressure through the release`;
+    case 'shape':
+      return shapeChange(sharedKeyPointFault(reps, NARROWEST_BANDS.timingS));
+  }
+}
+
+/** Of another length than the target's by so much: `270 ms more`, or a share where the target's is not known. */
+function timeFor(rateRatio: number, reps: readonly RepScore[]): string {
+  const releaseS = targetReleaseS(reps);
+  const side = rateRatio < 1 ? 'more' : 'less';
+  return releaseS === null
+    ? `${percent(1 / rateRatio)} ${side} time`
+    : `${milliseconds((1 - rateRatio) * releaseS)} ${side}`;
+}
+
+/** Where most reps left the target at the same moment, that moment; else they only share that they left it. */
+export function shapeChange(fault: KeyPointFault | null): string {
+  if (fault === null) return 'one even release from start to end, without a step or a second push';
+  const off = `${milliseconds(fault.errorS)} ${fault.errorS < 0 ? 'later' : 'earlier'}`;
+  switch (fault.point) {
+    case 'startOfRelease':
+      return `start to release ${off}`;
+    case 'halfRelease':
+      return `come to half pressure ${off}`;
+    case 'finalRelease':
+      return `come to the last tenth ${off}`;
+    case 'brakeOff':
+      return `come off the brake ${off}`;
+  }
+}
+
+const milliseconds = (timeS: number): string => `${10 * Math.round(Math.abs(timeS) * 100)} ms`;
+const percent = (ratio: number): string => `${Math.round(100 * Math.abs(ratio - 1))} %`;
