@@ -82,8 +82,9 @@ function headline(summary: BlockSummary): string {
   ]);
 }
 
-function whyNoCause({ cause }: BlockSummary): string {
+function whyNoCause({ cause, reps }: BlockSummary): string {
+  if (reps < 3) return 'no cause: it takes three reps or more';
   return cause === null
-    ? 'no cause: no error is alike in three reps or more'
+    ? 'no cause: timing, rate and amount are not alike in three reps'
     : 'no cause that can be felt: what is alike in the reps is too small';
 }

@@ -30,7 +30,10 @@ describe('the text below the picture', () => {
   test('what is not known says why', () => {
     const nothing = text({ medianScore: null, cause: null, ...diagnosis({ cause: null }) });
     expect(nothing).toContain('score not known: no rep was scored');
-    expect(nothing).toContain('no cause: no error is alike in three reps or more');
+    expect(nothing).toContain('no cause: timing, rate and amount are not alike in three reps');
+    expect(text({ reps: 2, cause: null, ...diagnosis({ cause: null }) })).toContain(
+      'no cause: it takes three reps or more',
+    );
     expect(text({ reps: 2, spreadLevel: null }).replace(/\s+/g, ' ')).toContain(
       'spread from three reps on',
     );
