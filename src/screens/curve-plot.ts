@@ -29,7 +29,7 @@ export interface CurvePlot {
 }
 
 /**
- * Target with corridor, now line and own trace, in this order from back to front, with the scales beside and below
+ * Target with corridor, own trace and now line, in this order from back to front, with the scales beside and below
  * `area` (`SCALE_COLS` to the left, two rows below).
  */
 export function drawCurvePlot(grid: CellGrid, area: Area, plot: CurvePlot, look: Look): PlotScale {
@@ -44,7 +44,6 @@ export function drawCurvePlot(grid: CellGrid, area: Area, plot: CurvePlot, look:
     };
     paintTarget(grid, area, targetRasters(target, window, area), scale, seen, look);
   }
-  if (nowS !== null) drawNow(grid, area, columnOf(scale, area, nowS), look);
   if (own !== null)
     paintRaster(
       grid,
@@ -53,6 +52,7 @@ export function drawCurvePlot(grid: CellGrid, area: Area, plot: CurvePlot, look:
       look.theme.driver,
       look.unicode ? null : '#',
     );
+  if (nowS !== null) drawNow(grid, area, columnOf(scale, area, nowS), look);
   return scale;
 }
 

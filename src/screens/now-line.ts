@@ -2,10 +2,12 @@ import { type Area, type CellGrid, putCell } from './cell-grid.ts';
 import type { Look } from './look.ts';
 import { writeText } from './write-text.ts';
 
-const NOW = 'now';
+/** Between blanks, so that no dot of a curve touches the word or stands in it. */
+const NOW = ' now ';
 
 /**
- * The upright line of the moment, down to the base line of a plot; left out where it stands outside.
+ * The upright line of the moment, down to the base line of a plot; left out where it stands outside. To be drawn last:
+ * nothing in the plot may stand over it.
  * @param side where its name stands while there is room
  */
 export function drawNow(
@@ -19,7 +21,6 @@ export function drawNow(
   for (let row = 0; row <= area.rows; row++)
     putCell(grid, column, area.y + row, (row === area.rows ? '┴' : '│').codePointAt(0)!, theme.now);
   const room = side === 'left' ? column - area.x : area.x + area.cols - column - 1;
-  const onLeft = room > NOW.length ? side === 'left' : side === 'right';
-  const label = onLeft ? column - NOW.length - 1 : column + 2;
-  writeText(grid, label, area.y, NOW, theme.now);
+  const onLeft = room >= NOW.length ? side === 'left' : side === 'right';
+  writeText(grid, onLeft ? column - NOW.length : column + 1, area.y, NOW, theme.now);
 }

@@ -44,7 +44,7 @@ export function drawLevelLane(
   drawMarks(grid, below, scaleBetween(ends, below), marksOf(live, below.cols < ROOMY_COLS), look);
 }
 
-/** Target with corridor, now line and own trace from back to front, with scales beside and below. */
+/** Target with corridor, own trace and now line from back to front, with scales beside and below. */
 function drawLane(
   grid: CellGrid,
   area: Area,
@@ -63,10 +63,11 @@ function drawLane(
     const rasters = targetRasters(target, live.corridorLevel, ends, area);
     paintTarget(grid, area, rasters, scale, seen, look);
   }
+  if (own !== null) {
+    drawOwn(grid, area, scale, own, look);
+    drawEventLetters(grid, area, scale, live.events, own, look);
+  }
   if (live.stage === 'zone') drawNow(grid, area, columnOf(scale, area, live.placeM), look, 'right');
-  if (own === null) return;
-  drawOwn(grid, area, scale, own, look);
-  drawEventLetters(grid, area, scale, live.events, own, look);
 }
 
 /** How far the target is to be seen, m from turn-in. */

@@ -18,8 +18,8 @@ export function drawSteeringLane(grid: CellGrid, area: Area, live: LiveView, loo
   const { target, own } = live.steeringDeg;
   const { cols, rows } = grid;
   laySheet(grid, stillSheet({ cols, rows }, area, ends, target, look));
-  if (live.stage === 'zone') drawNow(grid, area, columnOf(scale, area, live.placeM), look);
   if (own !== null && live.hasWheel) drawOwn(grid, area, scale, own, look);
+  if (live.stage === 'zone') drawNow(grid, area, columnOf(scale, area, live.placeM), look);
 }
 
 /** What stands still while the car moves: the scale and the target. */
