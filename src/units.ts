@@ -20,7 +20,6 @@ const RADIANS_PER_TURN = 2 * Math.PI;
 const SECONDS_PER_MINUTE = 60;
 
 export const newtonsFromKgf = (kgf: number): number => kgf * NEWTONS_PER_KGF;
-export const kgfFromNewtons = (newtons: number): number => newtons / NEWTONS_PER_KGF;
 
 export const newtonsFromLbf = (lbf: number): number => lbf * NEWTONS_PER_LBF;
 export const lbfFromNewtons = (newtons: number): number => newtons / NEWTONS_PER_LBF;

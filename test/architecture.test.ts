@@ -94,6 +94,10 @@ describe('the rooms', () => {
     ).toEqual([]);
   });
 
+  test('export only what another file imports, and nothing that only tests would miss', () => {
+    expect(needlessExports()).toEqual([]);
+  });
+
   test('have no import cycle', () => {
     expect(cycles()).toEqual([]);
   });
@@ -102,6 +106,46 @@ describe('the rooms', () => {
     expect(text.split('\n').length).toBeLessThanOrEqual(301);
   });
 });
+
+/**
+ * Exports that no other file imports, and those that tests alone import and their own file does not use. What the build
+ * makes imports from `build/` by names of its own.
+ */
+function needlessExports(): string[] {
+  const fromSrc = importedNames(SRC);
+  const fromTests = importedNames(join(SRC, '../test'));
+  return files.flatMap(({ path, room, text }) => {
+    const code = text.replace(/\/\*.*?\*\/|^\s*\/\/.*$/gms, '');
+    const names = [
+      ...code.matchAll(/^export (?:async )?(?:function\*?|const|class|interface|type) (\w+)/gm),
+    ];
+    const isNeeded = (name: string): boolean => {
+      const usedHere = [...code.matchAll(new RegExp(`\\b${name}\\b`, 'g'))].length > 1;
+      return fromSrc.has(`${path} ${name}`) || (usedHere && fromTests.has(`${path} ${name}`));
+    };
+    return names.flatMap(([, name]) =>
+      room === 'build' || isNeeded(name!) ? [] : `${path}: ${name}`,
+    );
+  });
+}
+
+/** `path name` of all that the files of a folder import from `src/`. */
+function importedNames(folder: string): ReadonlySet<string> {
+  const paths = readdirSync(folder, { recursive: true, encoding: 'utf8' });
+  const found = paths
+    .filter((path) => path.endsWith('.ts'))
+    .flatMap((path) => {
+      const text = readFileSync(join(folder, path), 'utf8');
+      const imports = /^(?:import|export)\s[^;']*?from\s+'(\.[^']+)'|import\('(\.[^']+)'\)/gms;
+      return [...text.matchAll(imports)].flatMap(([statement, named, whole]) => {
+        const from = relative(SRC, resolve(folder, dirname(path), (named ?? whole)!));
+        // Who imports a file as a whole may use whatever it names anywhere.
+        const words = named === undefined || statement.includes('*') ? text : statement;
+        return [...words.matchAll(/\w+/g)].map(([name]) => `${from} ${name}`);
+      });
+    });
+  return new Set(found);
+}
 
 /** Every cycle of value imports (a type alone draws nothing in), as the path that closes it. */
 function cycles(): string[] {

@@ -1,4 +1,4 @@
-import { axleForcesN, type Brakes, frontBrakeShare, linePressuresPa } from './brakes.ts';
+import { axleForcesN, type Brakes, linePressuresPa } from './brakes.ts';
 import type { Axles } from './chassis.ts';
 import { beforeValvePa } from './rear-valve.ts';
 
@@ -36,14 +36,4 @@ export function pedalBendsN(brakes: Brakes): number[] {
   const first = Math.min(...touching);
   const knee = brakes.rearValve === null ? [] : [brakes.rearValve.kneePa / perNewton.rear];
   return [...touching, ...knee].filter((pedalN) => pedalN >= first).sort((a, b) => a - b);
-}
-
-/**
- * Share of a friction-brake force that the front axle carries, 0..1. It depends on the force only through push-out and
- * rear valve; without them it is `frontBrakeShare`.
- */
-export function frontBrakeShareAt(brakes: Brakes, brakeForceN: number): number {
-  if (brakes.pushOutPa === 0 && brakes.rearValve === null) return frontBrakeShare(brakes);
-  const { front, rear } = brakeForcesN(brakes, pedalForceForN(brakes, Math.max(1, brakeForceN)));
-  return front / (front + rear);
 }

@@ -2,7 +2,7 @@ import { brakeForcesN, pedalBendsN } from './brake-force.ts';
 import type { Brakes } from './brakes.ts';
 
 /** A stretch of brake forces over which the front axle's force is straight: share times force plus offset. */
-export interface SplitPiece {
+interface SplitPiece {
   /** Where the stretch begins, N of both axles; the last one never ends. */
   readonly fromN: number;
   readonly share: number;

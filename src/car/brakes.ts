@@ -67,15 +67,6 @@ export function axleForcesN(brakes: Brakes, pressures: Axles): Axles {
   };
 }
 
-/** Front line pressure for a front axle force, Pa; the inverse of `axleForcesN`. */
-export function frontPressurePa(brakes: Brakes, frontForceN: number): number {
-  const { padFriction, pistonAreaM2, effectiveRadiusM, wheelRadiusM } = brakes.front;
-  return (
-    brakes.pushOutPa +
-    (frontForceN * wheelRadiusM) / (4 * padFriction * pistonAreaM2 * effectiveRadiusM)
-  );
-}
-
 /** Road force of one axle per newton of push-rod force on its master cylinder, push-out left out. */
 function gain({
   masterCylinderAreaM2,

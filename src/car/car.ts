@@ -18,7 +18,7 @@ export interface PerAxle<T> {
 export type PadCurve = readonly { readonly discC: number; readonly friction: number }[];
 
 /** What the driver can do with the pedal. */
-export interface DriverLimits {
+interface DriverLimits {
   /** From nothing to the first application, s. */
   readonly riseS: number;
   readonly peakPedalForceN: number;

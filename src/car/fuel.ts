@@ -1,7 +1,7 @@
 import { type Chassis, wheelbaseM } from './chassis.ts';
 
 /** Fuel on board and where its tank sits. */
-export interface Fuel {
+interface Fuel {
   readonly massKg: number;
   readonly behindFrontAxleM: number;
   readonly heightM: number;

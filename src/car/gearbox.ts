@@ -48,11 +48,6 @@ export function overRevSpeedMps(gearbox: Gearbox, gear: number): number {
   );
 }
 
-/** Closed-throttle torque of a four-stroke from its friction mean effective pressure, N m: fmep V / (4 pi). */
-export function fuelCutTorqueNm(frictionPressurePa: number, displacementM3: number): number {
-  return (frictionPressurePa * displacementM3) / (4 * Math.PI);
-}
-
 /** Braking force of the engine at the driven axle, N. A drag torque is divided by the efficiency, not multiplied. */
 export function engineBrakingN(gearbox: Gearbox, gear: number, torqueNm: number): number {
   return (

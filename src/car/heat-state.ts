@@ -1,6 +1,5 @@
-import { frontBrakeShare } from './brakes.ts';
 import type { Car, PerAxle } from './car.ts';
-import { brakingWorkJ, cooledC, coolingTimeS, heatRiseK } from './disc-heat.ts';
+import { cooledC, coolingTimeS, heatRiseK } from './disc-heat.ts';
 import { contactC, padFrictionAt } from './pad-friction.ts';
 
 /** How hot the brakes are. Left out: radiation, which cools discs above about 400 C faster than this says. */
@@ -39,7 +38,7 @@ export function cooledFor(
 }
 
 /** Pad friction of each axle, from the temperature where pad and disc touch. */
-export function padFrictions(car: Car, { discC, padC }: HeatState): PerAxle<number> {
+function padFrictions(car: Car, { discC, padC }: HeatState): PerAxle<number> {
   return both((axle) =>
     padFrictionAt(car.padCurves[axle], contactC(car.discs[axle], discC[axle], padC[axle])),
   );
@@ -58,20 +57,6 @@ export function withHeat(car: Car, state: HeatState): Car {
     discStartC: state.discC,
     padStartC: state.padC,
   };
-}
-
-/**
- * Braking work of each axle from one speed to another, J, rotating parts included.
- * @param otherWorkJ work of drag, engine and motor
- */
-export function axleWorkJ(
-  car: Car,
-  speeds: { readonly fromMps: number; readonly toMps: number },
-  otherWorkJ: number,
-): PerAxle<number> {
-  const workJ = brakingWorkJ(car.chassis.massKg, speeds, car.rotatingShare, otherWorkJ);
-  const share = frontBrakeShare(car.brakes);
-  return { front: workJ * share, rear: workJ * (1 - share) };
 }
 
 function both<T>(of: (axle: 'front' | 'rear') => T): PerAxle<T> {

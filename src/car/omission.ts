@@ -1,5 +1,5 @@
 /** Which way a target errs for something that is left out. */
-export type Bias =
+type Bias =
   | 'brake point too late'
   | 'brake point too early'
   | 'level too high'

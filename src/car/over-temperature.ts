@@ -1,7 +1,7 @@
 import { monotoneCubic } from '../curve/monotone-cubic.ts';
 
 /** A value against a temperature in degrees Celsius, rising temperatures. */
-export type TemperatureCurve = readonly { readonly atC: number; readonly value: number }[];
+type TemperatureCurve = readonly { readonly atC: number; readonly value: number }[];
 
 /**
  * The value at a temperature, on a monotone cubic through the points and constant outside them; one point alone is a

@@ -12,7 +12,7 @@ export interface RigPedal extends PedalFeel {
   readonly hasWheel: boolean;
 }
 
-export type MatchVerdict = 'close' | 'fair' | 'too light' | 'too heavy' | 'unknown';
+type MatchVerdict = 'close' | 'fair' | 'too light' | 'too heavy' | 'unknown';
 
 /** One property of the pedal, car against rig; in SI, null where not known. */
 export interface FeelPair {
@@ -36,7 +36,7 @@ export interface PedalMatch {
 }
 
 /** A difference that a foot feels, seen from the car's pedal. */
-export type PedalDifference =
+type PedalDifference =
   | 'the car has a longer pedal'
   | 'the car has a shorter pedal'
   | 'the car has more dead stroke'

@@ -31,9 +31,3 @@ export function axleFrictionFactor(
   const inner = axleLoadN / 2 - moved;
   return (outer * frictionFactor(tyre, outer) + inner * frictionFactor(tyre, inner)) / axleLoadN;
 }
-
-/** Longitudinal share left of a friction ellipse with exponent `p` (2 ellipse, 1 diamond) at a lateral share 0..1. */
-export function ellipseRemainder(lateralShare: number, p = 2): number {
-  const used = Math.min(1, Math.abs(lateralShare));
-  return (1 - used ** p) ** (1 / p);
-}

@@ -1,5 +1,5 @@
 /** A wheel that crosses a crest: its load dips as half a sine. */
-export interface Bump {
+interface Bump {
   readonly loadN: number;
   /** Deepest loss of load, share of the load, 0..1. */
   readonly depth: number;

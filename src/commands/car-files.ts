@@ -1,5 +1,5 @@
 import type { CarFile } from '../car/car-file.ts';
-import { checkCar } from '../car/read-car.ts';
+import { checkCar } from '../car/check-car.ts';
 import { findProfile, type ProfileKind } from './profile-files.ts';
 
 /** Car files: bundled in profiles/cars, own ones in `<data-dir>/cars`. */

@@ -29,7 +29,7 @@ export interface CommandInput {
 }
 
 /** Options of which one would be passed over where both are given. */
-export interface ApartOptions {
+interface ApartOptions {
   readonly one: string;
   readonly others: readonly string[];
   /** What follows, as a sentence: why they go apart. */

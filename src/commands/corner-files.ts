@@ -6,10 +6,7 @@ import { findProfile, type ProfileKind } from './profile-files.ts';
 export const CORNER_FILES: ProfileKind<CornerSheet> = {
   noun: 'corner',
   folder: 'corners',
-  check: (text, fileName) => {
-    const reading = checkCornerSheet(text, fileName);
-    return reading.kind === 'read' ? { kind: 'read', value: reading.sheet } : reading;
-  },
+  check: checkCornerSheet,
 };
 
 /** The corner sheet that the user names by id or path. @throws Problem as `findProfile` does */

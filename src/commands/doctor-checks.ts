@@ -25,7 +25,7 @@ export function checkNode(version: string): Finding {
   return { check: 'Node', verdict: 'broken', found: version, fix: 'Install Node 20.19 or later.' };
 }
 
-export interface TerminalFacts {
+interface TerminalFacts {
   readonly interactive: boolean;
   readonly columns: number | undefined;
   readonly rows: number | undefined;

@@ -6,7 +6,7 @@ import {
 } from '../input/discovery/udev-rules.ts';
 import { type Finding, works } from './doctor-checks.ts';
 
-export interface ColourFacts {
+interface ColourFacts {
   /** False by --no-color or NO_COLOR. */
   readonly wanted: boolean;
   readonly term: string | undefined;
@@ -30,7 +30,7 @@ export function checkColours({ wanted, term = '', colorTerm = '' }: ColourFacts)
   };
 }
 
-export interface SessionFacts {
+interface SessionFacts {
   /** Variables of the environment, null where unset. */
   readonly tmux: string | undefined;
   readonly ssh: string | undefined;

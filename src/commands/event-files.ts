@@ -1,5 +1,5 @@
+import { checkEvent } from '../drill/event/check-event.ts';
 import type { CircuitEvent } from '../drill/event/circuit-event.ts';
-import { checkEvent } from '../drill/event/read-event.ts';
 import type { KnownProfiles } from '../drill/plan/plan-names.ts';
 import { knownProfiles } from './plan-files.ts';
 import { findProfile, type ProfileKind } from './profile-files.ts';
@@ -12,10 +12,7 @@ export function eventFiles(known: KnownProfiles | null): ProfileKind<CircuitEven
   return {
     noun: 'event',
     folder: 'events',
-    check: (text, fileName) => {
-      const reading = checkEvent(text, fileName, known);
-      return reading.kind === 'read' ? { kind: 'read', value: reading.event } : reading;
-    },
+    check: (text, fileName) => checkEvent(text, fileName, known),
   };
 }
 

@@ -6,7 +6,7 @@ import type { EventWish } from './event-options.ts';
 import { findPlan } from './plan-files.ts';
 
 /** What else the command line says about the laps; null for nothing. */
-export interface LapWish {
+interface LapWish {
   readonly car: string | null;
   readonly plan: string | null;
 }

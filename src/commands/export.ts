@@ -52,7 +52,7 @@ export const command: Command = {
 };
 
 /** `export` with its surroundings passed in. */
-export async function exportHistory(
+async function exportHistory(
   { positionals, values }: CommandInput,
   context: CommandContext,
   around: Surroundings,

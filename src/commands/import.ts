@@ -30,7 +30,7 @@ export const command: Command = {
 };
 
 /** `import` with its surroundings passed in. Exit code 1 where something was in conflict. */
-export async function importArchive(
+async function importArchive(
   { positionals, values }: CommandInput,
   context: CommandContext,
   around: Omit<Surroundings, 'nowUtcMs'>,

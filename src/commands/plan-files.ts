@@ -1,6 +1,6 @@
+import { checkPlan } from '../drill/plan/check-plan.ts';
 import type { KnownProfiles } from '../drill/plan/plan-names.ts';
 import type { PracticePlan } from '../drill/plan/practice-plan.ts';
-import { checkPlan } from '../drill/plan/read-plan.ts';
 import { CAR_FILES } from './car-files.ts';
 import { CORNER_FILES } from './corner-files.ts';
 import { findProfile, listProfiles, type ProfileKind } from './profile-files.ts';
@@ -14,10 +14,7 @@ export function planFiles(known: KnownProfiles | null): ProfileKind<PracticePlan
   return {
     noun: 'plan',
     folder: 'plans',
-    check: (text, fileName) => {
-      const reading = checkPlan(text, fileName, known);
-      return reading.kind === 'read' ? { kind: 'read', value: reading.plan } : reading;
-    },
+    check: (text, fileName) => checkPlan(text, fileName, known),
   };
 }
 

@@ -1,14 +1,9 @@
 import { readFile, stat } from 'node:fs/promises';
 import { Problem } from '../problem.ts';
 import { nearest } from '../profile/nearest.ts';
-import { type ProfileProblem, problemOfFile } from '../profile/profile-problem.ts';
+import { type ProfileReading, soundValue } from '../profile/profile-reading.ts';
 import { LONGEST_PROFILE_CHARACTERS } from '../profile/profile-text.ts';
 import { PROFILE_FILE, type ProfileEntry, profileEntries } from './profile-entries.ts';
-
-/** What a file's text turned out to be. */
-type CheckedProfile<T> =
-  | { readonly kind: 'read'; readonly value: T }
-  | { readonly kind: 'refused'; readonly problems: readonly ProfileProblem[] };
 
 /** A file of the list with its value. */
 export type SoundProfile<T> = ProfileEntry & { readonly kind: 'read'; readonly value: T };
@@ -24,7 +19,7 @@ export interface ProfileKind<T> {
   readonly noun: string;
   /** Folder of the bundled ones below `profiles/`, and of the user's below the data folder. */
   readonly folder: string;
-  check(text: string, fileName: string): CheckedProfile<T>;
+  check(text: string, fileName: string): ProfileReading<T>;
 }
 
 /** UTF-8 takes at most four bytes a character. */
@@ -42,9 +37,7 @@ export async function findProfile<T>(
   dataDir: string,
 ): Promise<T> {
   const path = isPath(idOrPath) ? idOrPath : (await profileEntry(kind, idOrPath, dataDir)).path;
-  const checked = kind.check(await readProfileText(path, kind.noun), path);
-  if (checked.kind === 'refused') throw problemOfFile(path, checked.problems);
-  return checked.value;
+  return soundValue(kind.check(await readProfileText(path, kind.noun), path), path);
 }
 
 /** Where the profile of an id lies. @throws Problem for an unknown id, with the nearest one */

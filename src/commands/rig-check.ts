@@ -11,7 +11,7 @@ import { Problem } from '../problem.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 
 /** A source to watch, and what its bytes mean. */
-export interface CheckedRig {
+interface CheckedRig {
   readonly source: ReportSource;
   /** Null where none was set up for these devices. */
   readonly rig: Rig | null;

@@ -11,10 +11,7 @@ import {
 export const TARGET_FILES: ProfileKind<Target> = {
   noun: 'target',
   folder: 'targets',
-  check: (text, fileName) => {
-    const reading = checkTarget(text, fileName);
-    return reading.kind === 'read' ? { kind: 'read', value: reading.target } : reading;
-  },
+  check: checkTarget,
 };
 
 /** The target that the user names by id or path. @throws Problem as `findProfile` does */

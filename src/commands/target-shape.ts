@@ -60,7 +60,7 @@ async function shape(
 /** The keys of the file are those of the options, so that its problems say which one to change. */
 function shaped(text: string, fileName: string): Target {
   const reading = checkTarget(text, fileName);
-  if (reading.kind === 'read') return reading.target;
+  if (reading.kind === 'read') return reading.value;
   const [first, ...others] = reading.problems;
   const more = others.map(({ what, next }) => ` ${what}. ${next}`).join('');
   throw new Problem(first!.what, {

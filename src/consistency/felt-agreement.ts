@@ -26,28 +26,17 @@ export interface FeltAgreement {
  */
 const REPS_FOR_AGREEMENT = 20;
 
-/**
- * Agreement of the driver's own ratings with the measurement, beyond chance: weighted kappa with linear weights, so
- * that early for late counts double. Set against each other are the timing that was felt and the start of release, and
- * the amount that was felt and the peak. Right is what lies within what can be felt at all, the same in every week: a
- * band of the driver's own spread would shrink with practice and move the measure. Shown reps are left out, there the
- * answer was on the screen.
- */
-export function feltAgreement(reps: Reps): FeltAgreement {
-  return agreementIn(feltCounts(reps));
-}
-
 /** Rows by what was felt, columns by what was measured: below, in and above the band. */
 type Table = readonly (readonly number[])[];
 
 /** How often what was felt when something was measured. */
-export interface FeltCounts {
+interface FeltCounts {
   readonly ratings: number;
   readonly timing: Table;
   readonly amount: Table;
 }
 
-/** What `feltAgreement` is made of; counts of several groups of reps can be added. */
+/** Counts what was felt in some reps; counts of several groups of reps can be added. Shown reps are left out: there the answer was on the screen. */
 export function feltCounts(
   { columns, places }: Reps,
   ratingOf: RatingReader = ratingReader(),
@@ -83,7 +72,12 @@ export function addedCounts(groups: readonly FeltCounts[]): FeltCounts {
   };
 }
 
-/** The agreement that the counts show. */
+/**
+ * Agreement of the driver's own ratings with the measurement, beyond chance: weighted kappa with linear weights, so
+ * that early for late counts double. Set against each other are the timing that was felt and the start of release, and
+ * the amount that was felt and the peak. Right is what lies within what can be felt at all, the same in every week: a
+ * band of the driver's own spread would shrink with practice and move the measure.
+ */
 export function agreementIn({ ratings, timing, amount }: FeltCounts): FeltAgreement {
   const enough = ratings >= REPS_FOR_AGREEMENT;
   return {
@@ -95,7 +89,7 @@ export function agreementIn({ ratings, timing, amount }: FeltCounts): FeltAgreem
 }
 
 /** What was felt, from its text; null for what is no rating. */
-export type RatingReader = (text: string) => SelfRating | null;
+type RatingReader = (text: string) => SelfRating | null;
 
 /** Reads each text once: there are nine, and thousands of reps. */
 export function ratingReader(): RatingReader {

@@ -1,5 +1,5 @@
 import type { Estimate } from './estimate.ts';
-import type { TargetProgress } from './target-progress.ts';
+import type { PracticeDay } from './practice-day.ts';
 import { percentText } from './weeks/level-words.ts';
 
 /**
@@ -7,7 +7,7 @@ import { percentText } from './weeks/level-words.ts';
  * sentence of at most 80 characters. It claims no change over time: that takes statistics that this summary does not
  * hold.
  */
-export function progressSentence({ days }: TargetProgress): string {
+export function progressSentence(days: readonly PracticeDay[]): string {
   const last = days.at(-1);
   if (last === undefined) return 'There is no rep yet.';
   const { medianScore, medianReleaseErrorLevel, averageErrorLevel, amountSpreadLevel } = last;

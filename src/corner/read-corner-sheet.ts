@@ -1,6 +1,6 @@
 import { fingerprint } from '../profile/fingerprint.ts';
 import { idOfFile } from '../profile/id-of-file.ts';
-import { type ProfileProblem, problemOfFile } from '../profile/profile-problem.ts';
+import { type ProfileReading, soundValue } from '../profile/profile-reading.ts';
 import { readProfile } from '../profile/read-profile.ts';
 import type { CornerFile } from './corner-file.ts';
 import { brokenRules } from './corner-rules.ts';
@@ -8,20 +8,17 @@ import { CORNER_SCHEMA } from './corner-schema.ts';
 import type { CornerSheet } from './corner-sheet.ts';
 import { sheetOfFile } from './sheet-of-file.ts';
 
-/** A corner sheet, or everything that is wrong with its file. */
-type CornerReading =
-  | { readonly kind: 'read'; readonly sheet: CornerSheet }
-  | { readonly kind: 'refused'; readonly problems: readonly ProfileProblem[] };
-
 /**
  * The corner sheet in the text of a YAML file, for whoever shows the problems one by one. Throws nothing.
  * @param fileName with or without folders; without them and its ending it becomes the sheet's id
  */
-export function checkCornerSheet(text: string, fileName: string): CornerReading {
+export function checkCornerSheet(text: string, fileName: string): ProfileReading<CornerSheet> {
   const reading = readProfile<CornerFile>(text, CORNER_SCHEMA, brokenRules);
   if (reading.kind === 'refused') return reading;
-  const sheet = sheetOfFile(reading.value, idOfFile(fileName), fingerprint(text));
-  return { kind: 'read', sheet };
+  return {
+    kind: 'read',
+    value: sheetOfFile(reading.value, idOfFile(fileName), fingerprint(text)),
+  };
 }
 
 /**
@@ -30,7 +27,5 @@ export function checkCornerSheet(text: string, fileName: string): CornerReading 
  * @throws Problem (exit code 1) that lists every problem of the file with line and column
  */
 export function readCornerSheet(text: string, fileName: string): CornerSheet {
-  const reading = checkCornerSheet(text, fileName);
-  if (reading.kind === 'refused') throw problemOfFile(fileName, reading.problems);
-  return reading.sheet;
+  return soundValue(checkCornerSheet(text, fileName), fileName);
 }

@@ -19,7 +19,7 @@ export interface PointerHeight {
   readonly fraction: number;
 }
 
-export interface PointerSourceOptions {
+interface PointerSourceOptions {
   /** When batches are due; every 8 ms by default. */
   readonly ticks$?: Observable<unknown>;
   /** Monotonic clock in microseconds. */

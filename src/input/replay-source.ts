@@ -10,13 +10,13 @@ import { packReports } from './rig/pack-reports.ts';
 import type { Rig } from './rig/rig.ts';
 import type { RigDevice } from './rig-device.ts';
 
-export interface ReplayOptions {
+interface ReplayOptions {
   /** `recorded` waits as long as the source did, `fast` gives batches as they are consumed. */
   readonly pace: 'recorded' | 'fast';
 }
 
 /** A recording as a source, with the rig it was made on. */
-export interface ReplaySource extends ReportSource {
+interface ReplaySource extends ReportSource {
   readonly rig: Rig | null;
 }
 

@@ -11,7 +11,7 @@ import { type LateCall, LEAD_IN_S, type LiveControls, type LiveZone } from './li
 import { withinFullScale } from './within-full-scale.ts';
 import { zoneVersion } from './zone-version.ts';
 
-export interface LiveZoneOptions {
+interface LiveZoneOptions {
   /** The target that counts, with its car and its corner: after a late call the one that it asks for. */
   readonly derived: DerivedTarget;
   /** Of the coach, or null. */
@@ -55,6 +55,6 @@ function targetOfZone(
 }
 
 /** `CAR/CORNER/VARIANT`. */
-export function zoneId(car: Car, corner: Corner): string {
+function zoneId(car: Car, corner: Corner): string {
   return `${car.id}/${corner.id}/${corner.variant}`;
 }

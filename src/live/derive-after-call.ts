@@ -13,7 +13,7 @@ export function callsOf({ variants }: CornerSheet): readonly CallWord[] {
   return variants.flatMap(({ call }) => call ?? []);
 }
 
-export interface CallOptions {
+interface CallOptions {
   readonly carFile: CarFile;
   readonly sheet: CornerSheet;
   /** What the driver prepared for. */

@@ -1,6 +1,4 @@
-import { cooledFor, type HeatState, heatedBy, startHeat, withHeat } from '../car/heat-state.ts';
-import { deriveTarget } from '../target/derive/derive-target.ts';
-import { liveZone } from './build-live-zone.ts';
+import { cooledFor, type HeatState, heatedBy, startHeat } from '../car/heat-state.ts';
 import type { LiveRun } from './live-run.ts';
 import type { LiveZone } from './live-zone.ts';
 
@@ -24,14 +22,4 @@ export function heatAfterRep(
 
 function betweenMps({ corner, derived }: LiveZone): number {
   return (corner.approachSpeedMps + derived.keys.slowest.speedMps) / 2;
-}
-
-/**
- * The same zone with brakes at other temperatures, its target derived anew and without a late call. Name, identity and
- * version stay.
- * @throws Problem where the target cannot be derived any more
- */
-export function zoneAtHeat({ car, corner, target, controls }: LiveZone, heat: HeatState): LiveZone {
-  const derived = deriveTarget(withHeat(car, heat), corner);
-  return liveZone({ derived, advice: target.advice, controls, call: null });
 }

@@ -10,7 +10,7 @@ import type { ButtonEvent, RigBatch } from '../trace/rig-batch.ts';
 import { EMPTY_TRACK, type Track } from '../trace/track.ts';
 
 /** A press of a paddle. */
-export interface ShiftPress {
+interface ShiftPress {
   readonly timeS: number;
   /** +1 up, -1 down. */
   readonly by: 1 | -1;

@@ -17,7 +17,7 @@ export interface RoadMark {
 }
 
 /** A curve of the target and what is to be seen of the driver's own. */
-export interface LivePair {
+interface LivePair {
   readonly target: PlaceTrack | null;
   readonly own: PlaceTrack | null;
 }

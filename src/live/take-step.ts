@@ -13,7 +13,7 @@ import { stepTimeS } from './step-time.ts';
  * The brake takes hold above the resting level by this much: half of the rise by which the score's onset rule knows
  * braking (3 %), which is the level to which that rule walks back. What a foot that is off leaves as noise stays below.
  */
-export const TAKES_HOLD_LEVEL = 0.015;
+const TAKES_HOLD_LEVEL = 0.015;
 /** A foot that already brakes when the car begins to roll is no resting level. */
 const MOST_RESTING_LEVEL = 0.05;
 

@@ -1,17 +1,9 @@
 import type { BrokenRule } from './broken-rule.ts';
 import { knownProfile } from './known-profile.ts';
-import type { ProfileProblem } from './profile-problem.ts';
+import type { ProfileReading } from './profile-reading.ts';
 import { parseProfile } from './profile-text.ts';
 import type { Schema } from './schema.ts';
 import { schemaProblems } from './schema-problems.ts';
-
-/** What came of reading a profile: a value that fits the schema, or the problems, and never both. */
-type ProfileReading<T> =
-  | {
-      readonly kind: 'read';
-      readonly value: T;
-    }
-  | { readonly kind: 'refused'; readonly problems: readonly ProfileProblem[] };
 
 /**
  * Text of a YAML 1.2 profile to a value that fits `schema`, with every problem at once. Pure, and throws nothing

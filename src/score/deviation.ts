@@ -1,6 +1,5 @@
 /**
- * How far a trace was from its target so far, as sums over time: it can be extended sample by sample while driving
- * and merged from pieces. The final score takes its release error by the same sums over the filtered record, so both
+ * How far a trace was from its target so far, as sums over time: it can be extended sample by sample while driving. The final score takes its release error by the same sums over the filtered record, so both
  * agree but for what the filter takes away.
  */
 export interface Deviation {
@@ -29,11 +28,6 @@ export function addSample(
     error: deviation.error + difference * dtS,
     square: deviation.square + difference * difference * dtS,
   };
-}
-
-/** The deviation over both stretches together. */
-export function merge(a: Deviation, b: Deviation): Deviation {
-  return { timeS: a.timeS + b.timeS, error: a.error + b.error, square: a.square + b.square };
 }
 
 /** Root mean square difference as a level, null before any time has passed. */

@@ -29,21 +29,3 @@ export function spectralArcLength(speed: Float64Array, rateHz: number): number |
   }
   return -length;
 }
-
-/**
- * Log dimensionless jerk of a speed profile (Hogan and Sternad, Journal of Motor Behavior 41, 2009; the same sum as in
- * Balasubramanian et al. 2015): less negative is smoother. Very sensitive to noise, so secondary.
- *
- * @returns null where the profile is at rest or does not bend.
- */
-export function logDimensionlessJerk(speed: Float64Array, rateHz: number): number | null {
-  const peak = speed.reduce((a, b) => Math.max(a, Math.abs(b)), 0);
-  const durationS = speed.length / rateHz;
-  let sum = 0;
-  for (let i = 2; i < speed.length; i++) {
-    const bend = (speed[i]! - 2 * speed[i - 1]! + speed[i - 2]!) * rateHz * rateHz;
-    sum += (bend * bend) / rateHz;
-  }
-  const jerk = (durationS ** 3 / (peak * peak)) * sum;
-  return jerk > 0 && Number.isFinite(jerk) ? -Math.log(jerk) : null;
-}

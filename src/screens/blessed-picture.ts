@@ -14,7 +14,7 @@ const openBox: (
   options: Widgets.BoxOptions,
 ) => Widgets.BoxElement = require('blessed/lib/widgets/box.js');
 
-export interface PictureOptions {
+interface PictureOptions {
   readonly env: Readonly<Record<string, string | undefined>>;
   readonly unicode: boolean;
   /** True to follow the mouse. */

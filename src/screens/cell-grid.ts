@@ -10,9 +10,8 @@ export interface Area extends Size {
   readonly y: number;
 }
 
-/** Bits of a cell's style. */
+/** Bits of a cell's style, as the terminal library counts them. */
 export const BOLD = 1;
-export const UNDERLINE = 2;
 export const REVERSE = 8;
 
 /** Ink of a cell that takes the terminal's own colour. */

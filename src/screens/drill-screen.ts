@@ -19,7 +19,7 @@ import { drawRepList } from './rep-list.ts';
 import { drawSummary } from './summary-panel.ts';
 import { fitText, textWidth, writeRight, writeText } from './write-text.ts';
 
-export interface DrillScreenOptions extends Look {
+interface DrillScreenOptions extends Look {
   /** True while help stands in front. */
   readonly help?: boolean;
 }

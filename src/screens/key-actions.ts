@@ -13,7 +13,7 @@ import {
 import { KEY_ACTIONS, type ScreenAction, type TerminalAction } from './screen-action.ts';
 
 /** How long a lone Esc may be the first byte of a sequence that a slow line has split. */
-export const ESCAPE_WAIT_MS = 50;
+const ESCAPE_WAIT_MS = 50;
 
 /**
  * Keys by the terminal library's names. Esc counts only when nothing follows it for `ESCAPE_WAIT_MS`: what follows is the

@@ -11,7 +11,7 @@ export interface TargetRasters {
 }
 
 /** What of a target is to be seen. */
-export interface SeenTarget {
+interface SeenTarget {
   /** False to leave the corridor out. */
   readonly corridor: boolean;
   /** Time or place where it ends. */

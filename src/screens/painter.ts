@@ -4,7 +4,7 @@ import type { CellGrid, Size } from './cell-grid.ts';
 export type GridView = (size: Size) => CellGrid;
 
 /** Paints the latest view at most once per frame, and only when there is something new. */
-export interface Painter {
+interface Painter {
   /** Shows a view: at once where a frame is due, else with the first view after it is, or a little later without one. */
   draw(view: GridView): void;
   /** Paints the same view once more. */

@@ -19,7 +19,7 @@ export interface PickerItem {
   readonly reps: number;
 }
 
-export interface PickerScreenOptions extends Look {
+interface PickerScreenOptions extends Look {
   /** Buttons of the wheel that the footer can name. */
   readonly buttons?: readonly LearnedButton[];
   readonly help?: boolean;

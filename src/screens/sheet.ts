@@ -1,7 +1,7 @@
 import { type CellGrid, createGrid, type Size } from './cell-grid.ts';
 
 /** The cells that a drawing sets on a grid of one size, to be set again without drawing. One entry per cell. */
-export interface Sheet {
+interface Sheet {
   /** Places in the grid's columns. */
   readonly cell: Uint32Array;
   readonly code: Uint32Array;

@@ -2,7 +2,7 @@ import type { BlessedPicture } from './blessed-picture.ts';
 
 const STOP_MS = 50;
 
-export interface Suspension {
+interface Suspension {
   /** Stops the whole job, as the terminal's own Ctrl-Z does, with the terminal given back. */
   suspend(): void;
   /** True from leaving the terminal to taking it again. */

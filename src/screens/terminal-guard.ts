@@ -5,14 +5,14 @@ const SIGNALS = { SIGHUP: 129, SIGINT: 130, SIGTERM: 143 } as const;
 const DEFECT = 70;
 const SHUTDOWN_MS = 1000;
 
-export interface GuardedTerminal {
+interface GuardedTerminal {
   /** Gives the terminal back; called before anything is printed. Idempotent. */
   restore(): void;
   /** Closes devices and files; given a second. */
   shutdown(): Promise<void>;
 }
 
-export interface TerminalGuard {
+interface TerminalGuard {
   /** Ends the program as SIGINT does. */
   interrupt(): void;
   /** Takes the handlers away again; the caller has restored the terminal. */

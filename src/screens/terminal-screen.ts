@@ -14,7 +14,7 @@ import {
 import { allowSuspend } from './suspend.ts';
 import { guardTerminal } from './terminal-guard.ts';
 
-export interface TerminalOptions {
+interface TerminalOptions {
   readonly env: Readonly<Record<string, string | undefined>>;
   /** The program's decision on colour. */
   readonly color: boolean;

@@ -3,7 +3,7 @@ import type { Target } from './target.ts';
 import { travelOf } from './travel.ts';
 
 /** What a coach reads off a target first. Times in seconds, rates as level per second, all positive. */
-export interface KeyNumbers {
+interface KeyNumbers {
   /** From a tenth to nine tenths of the peak on the way up. */
   readonly riseS: number;
   /** Start of release to brake off. */

@@ -3,7 +3,7 @@ import { riseAlong } from './rise-squeeze.ts';
 import type { LevelPhases } from './target-spec.ts';
 
 /** Where the phases end, in seconds or metres after the start of the rise. */
-export interface PhaseEnds {
+interface PhaseEnds {
   readonly rise: number;
   readonly hold: number;
   /** Same as `hold` without a bleed. This is the start of release. */

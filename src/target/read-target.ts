@@ -1,5 +1,5 @@
 import { idOfFile } from '../profile/id-of-file.ts';
-import { type ProfileProblem, problemOfFile } from '../profile/profile-problem.ts';
+import { type ProfileReading, soundValue } from '../profile/profile-reading.ts';
 import { readProfile } from '../profile/read-profile.ts';
 import { buildTarget } from './build-target.ts';
 import { specOfFile } from './spec-of-file.ts';
@@ -8,10 +8,9 @@ import type { TargetFile } from './target-file.ts';
 import { brokenRules } from './target-rules.ts';
 import { TARGET_SCHEMA } from './target-schema.ts';
 
-/** A target, or everything that is wrong with its file. */
-export type TargetReading =
-  | { readonly kind: 'read'; readonly file: TargetFile; readonly target: Target }
-  | { readonly kind: 'refused'; readonly problems: readonly ProfileProblem[] };
+/** A target with the keys of its file, or everything that is wrong with it. */
+type TargetReading = ProfileReading<Target> &
+  ({ readonly kind: 'read'; readonly file: TargetFile } | { readonly kind: 'refused' });
 
 /**
  * The target in the text of a YAML file, for whoever shows the problems one by one. Throws nothing.
@@ -24,7 +23,7 @@ export function checkTarget(text: string, fileName: string): TargetReading {
     brokenRules(file, specOf(file)),
   );
   if (reading.kind === 'refused') return reading;
-  return { kind: 'read', file: reading.value, target: buildTarget(specOf(reading.value)) };
+  return { kind: 'read', file: reading.value, value: buildTarget(specOf(reading.value)) };
 }
 
 /**
@@ -34,7 +33,5 @@ export function checkTarget(text: string, fileName: string): TargetReading {
  * @throws Problem (exit code 1) that lists every problem of the file with line and column
  */
 export function readTarget(text: string, fileName: string): Target {
-  const reading = checkTarget(text, fileName);
-  if (reading.kind === 'refused') throw problemOfFile(fileName, reading.problems);
-  return reading.target;
+  return soundValue(checkTarget(text, fileName), fileName);
 }

@@ -4,7 +4,7 @@ import { overTime } from './over-time.ts';
 import type { Target, TargetMarks } from './target.ts';
 import { distanceText, fixed, forceText, speedText } from './unit-text.ts';
 
-export type TableUnits = 'metric' | 'imperial';
+type TableUnits = 'metric' | 'imperial';
 
 /** The numbers of a target as lines of text: key points, durations and rates, and what the curve leaves out. */
 export function targetTable(target: Target, units: TableUnits): readonly string[] {

@@ -3,7 +3,6 @@ import { describe, expect, test } from 'vitest';
 import {
   axleForcesN,
   frontBrakeShare,
-  frontPressurePa,
   linePressuresPa,
   pedalForceN,
   uniformPressureRadiusM,
@@ -84,7 +83,7 @@ test('student car of a public sizing script, g 9.81', () => {
 });
 
 describe('relations', () => {
-  test('pressure to pedal force and back, force to pressure and back', () => {
+  test('pressure to pedal force and back', () => {
     fc.assert(
       fc.property(
         fc.double({ min: 1, max: 2000, noNaN: true }),
@@ -93,9 +92,6 @@ describe('relations', () => {
           const brakes = { ...GT_BRAKES, pushOutPa: push };
           const pressures = linePressuresPa(brakes, foot);
           expectRelative(pedalForceN(brakes, pressures.front), foot, 1e-12);
-          const pressed = Math.max(pressures.front, push + 1);
-          const { front } = axleForcesN(brakes, { front: pressed, rear: pressed });
-          expectRelative(frontPressurePa(brakes, front), pressed, 1e-9);
         },
       ),
     );

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import type { CarFile } from '../../src/car/car-file.ts';
-import { readCar } from '../../src/car/read-car.ts';
+import { readCar } from '../profile/read-sound.ts';
 
 const FOLDER = new URL('../../profiles/cars/', import.meta.url);
 

@@ -1,9 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { frontBrakeShareAt, pedalForceForN } from '../../src/car/brake-force.ts';
+import { pedalForceForN } from '../../src/car/brake-force.ts';
 import { frontBrakeShare } from '../../src/car/brakes.ts';
 import type { Car } from '../../src/car/car.ts';
 import {
-  axleWorkJ,
   cooledFor,
   type HeatState,
   heatedBy,
@@ -119,7 +118,7 @@ describe('fade', () => {
     const { brakes } = withHeat(car, { discC, padC: discC });
     // phi / (1 - phi) of 0.777329 scales by 0.35 / 0.45.
     const odds = ((0.777329 / 0.222671) * 0.35) / 0.45;
-    expectRelative(frontBrakeShareAt(brakes, 10_000), odds / (1 + odds), 1e-5);
+    expectRelative(frontBrakeShare(brakes), odds / (1 + odds), 1e-5);
   });
 
   // Front curve of a student-team model; values between its points from SciPy 1.17.1, PchipInterpolator.
@@ -151,15 +150,6 @@ describe('fade', () => {
     expectRelative(brakes.front.padFriction, 0.5 - 0.0005 * 385, 1e-9);
     expectRelative(brakes.rear.padFriction, 0.3, 1e-9);
   });
-});
-
-test('work of the axles: 75 to 25 m/s, 206.419 kJ to the air, shared as the brakes are', () => {
-  // 2918.581 kJ hand-worked; shares 0.777329 and 0.222671.
-  const work = axleWorkJ(GT_CAR, { fromMps: 75, toMps: 25 }, 206.419e3);
-  expectRelative(work.front, 0.777329 * 2918.581e3, 1e-5);
-  expectRelative(work.rear, 0.222671 * 2918.581e3, 1e-5);
-  const rotating = axleWorkJ({ ...GT_CAR, rotatingShare: 0.1 }, { fromMps: 75, toMps: 25 }, 0);
-  expectRelative(rotating.front + rotating.rear, 1.1 * 3125e3, 1e-9);
 });
 
 test('a state is never changed in place', () => {

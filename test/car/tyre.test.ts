@@ -1,10 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import {
-  axleFrictionFactor,
-  ellipseRemainder,
-  frictionFactor,
-  type Tyre,
-} from '../../src/car/tyre.ts';
+import { axleFrictionFactor, frictionFactor, type Tyre } from '../../src/car/tyre.ts';
 import { expectRelative } from '../close-to.ts';
 
 const tyre: Tyre = {
@@ -24,10 +19,4 @@ describe('load sensitivity (friction 1.6, -0.1 at 3000 N)', () => {
   test('a lifted inner wheel takes no load beyond all of it', () => {
     expect(axleFrictionFactor(tyre, 6000, 9000)).toBeCloseTo(frictionFactor(tyre, 6000), 12);
   });
-});
-
-test('what is left of the ellipse and of the diamond', () => {
-  expect(ellipseRemainder(0.6)).toBeCloseTo(0.8, 12);
-  expect(ellipseRemainder(0.6, 1)).toBeCloseTo(0.4, 12);
-  expect(ellipseRemainder(1.2)).toBe(0);
 });

@@ -6,7 +6,6 @@ import type { ZoneSubject } from '../../src/commands/drill-subject.ts';
 import { builtPlan, plannedSetup } from '../../src/commands/planned-setup.ts';
 import type { DrillSetup } from '../../src/drill/drill-setup.ts';
 import { pacedIdentity } from '../../src/drill/plan/paced-identity.ts';
-import { readPlan } from '../../src/drill/plan/read-plan.ts';
 import { openHistory } from '../../src/history/open-history.ts';
 import type { NewRep } from '../../src/history/store.ts';
 import type { Rig } from '../../src/input/rig/rig.ts';
@@ -14,6 +13,7 @@ import { readTarget } from '../../src/target/read-target.ts';
 import type { Target } from '../../src/target/target.ts';
 import { setup } from '../drill/drill-rig.ts';
 import { aPractice, aRep, aScore, EVENING_MS } from '../history/fixtures.ts';
+import { readPlan } from '../profile/read-sound.ts';
 
 const load = (id: string): Target => {
   const file = new URL(`../../profiles/targets/${id}.yaml`, import.meta.url);

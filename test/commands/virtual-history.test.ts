@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { OptionValue } from '../../src/commands/command.ts';
 import { virtualHistory } from '../../src/commands/virtual-history.ts';
-import { feltAgreement } from '../../src/consistency/felt-agreement.ts';
+import { agreementIn, feltCounts } from '../../src/consistency/felt-agreement.ts';
 import { isoWeek } from '../../src/consistency/iso-week.ts';
 import { localDate } from '../../src/consistency/local-date.ts';
 import { allReps, type RepColumns } from '../../src/consistency/rep-columns.ts';
@@ -133,7 +133,7 @@ describe('five weeks of a club driver', () => {
     expect(aborted).toBeLessThan(25);
     const shown = reps.filter(({ feedback }) => feedback === 'shown');
     expect(shown.every(({ selfRating }) => selfRating === null)).toBe(true);
-    const { ratings, timing } = feltAgreement(allReps(columns));
+    const { ratings, timing } = agreementIn(feltCounts(allReps(columns)));
     expect(ratings).toBeGreaterThan(100);
     expect(timing!.interval.low).toBeGreaterThan(0);
     expect(timing!.kappa).toBeLessThan(0.9);

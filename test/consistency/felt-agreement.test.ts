@@ -1,12 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import {
-  feltAgreement as agreementOf,
+  agreementIn,
   type FeltAgreement,
+  feltCounts,
 } from '../../src/consistency/felt-agreement.ts';
 import type { RepMeasure } from '../../src/consistency/rep-measure.ts';
 import { aMeasure, NOTHING, repsOf, someNumbers, times } from './rep-measures.ts';
 
-const feltAgreement = (reps: readonly RepMeasure[]): FeltAgreement => agreementOf(repsOf(reps));
+const feltAgreement = (reps: readonly RepMeasure[]): FeltAgreement =>
+  agreementIn(feltCounts(repsOf(reps)));
 
 function rep(selfRating: string | null, lateS: number, peakError = 0): RepMeasure {
   const numbers = someNumbers({ startOfReleaseErrorS: lateS, peakError });

@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
+import { practiceDays } from '../../src/consistency/practice-days.ts';
 import { progressSentence } from '../../src/consistency/progress-sentence.ts';
 import type { RepMeasure } from '../../src/consistency/rep-measure.ts';
-import { targetProgress } from '../../src/consistency/target-progress.ts';
 import { aMeasure, aVoid, NOTHING, repsOf, someNumbers, times } from './rep-measures.ts';
 
 const sentence = (reps: readonly RepMeasure[]): string =>
-  progressSentence(targetProgress(repsOf(reps))[0]!);
+  progressSentence(practiceDays(repsOf(reps)));
 
 test.each([
   [1, /^Nothing can be said yet: 7 more reps on 2026-11-25 would give a median\.$/],

@@ -2,11 +2,11 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { buildCar } from '../../src/car/build-car.ts';
 import type { CarFile } from '../../src/car/car-file.ts';
-import { readCar } from '../../src/car/read-car.ts';
 import { buildCorner } from '../../src/corner/build-corner.ts';
 import type { CornerSheet } from '../../src/corner/corner-sheet.ts';
 import { readCornerSheet } from '../../src/corner/read-corner-sheet.ts';
 import { solveZone } from '../../src/target/derive/derive-zone.ts';
+import { readCar } from '../profile/read-sound.ts';
 
 const PROFILES = new URL('../../profiles/', import.meta.url);
 

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Car } from '../../src/car/car.ts';
-import { ellipseRemainder } from '../../src/car/tyre.ts';
 import type { BrakingModel } from '../../src/corner/braking-model.ts';
 import { joinPath, type Path } from '../../src/corner/path.ts';
 import { pointMassModel } from '../../src/corner/point-mass.ts';
@@ -74,7 +73,7 @@ test('diamond of 1.4 g along and 1.6 g across on 60 m: w = a_y/k - (a_y/k - w0) 
   const top = 1.6 * G * 60;
   const model: BrakingModel = {
     limit: (_, w) => ({
-      decelerationMps2: 1.4 * G * ellipseRemainder(w / top, 1),
+      decelerationMps2: 1.4 * G * (1 - w / top),
       brakeForceN: 0,
       limiter: 'grip',
     }),

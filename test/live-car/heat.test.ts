@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Car } from '../../src/car/car.ts';
-import { withHeat } from '../../src/car/heat-state.ts';
+import { type HeatState, withHeat } from '../../src/car/heat-state.ts';
+import { liveZone } from '../../src/live/build-live-zone.ts';
 import { driveRecord } from '../../src/live/drive-record.ts';
-import { heatAfterRep, zoneAtHeat } from '../../src/live/heat-after-rep.ts';
+import { heatAfterRep } from '../../src/live/heat-after-rep.ts';
 import type { LiveZone } from '../../src/live/live-zone.ts';
 import { deriveTarget } from '../../src/target/derive/derive-target.ts';
 import { expectRelative } from '../close-to.ts';
@@ -25,6 +26,12 @@ function driveTarget(zone: LiveZone) {
     zone,
     recordOf({ brake: pointsOver(points, (p) => p.level), endS: durationS }),
   );
+}
+
+/** The same zone with brakes at other temperatures, its target derived anew. */
+function zoneAtHeat({ car, corner, target, controls }: LiveZone, heat: HeatState): LiveZone {
+  const derived = deriveTarget(withHeat(car, heat), corner);
+  return liveZone({ derived, advice: target.advice, controls, call: null });
 }
 
 describe('a stint of ten stops', () => {
@@ -93,8 +100,7 @@ describe('another version', () => {
     expect(version(car, corner)).not.toBe(version(GT_CAR));
   });
 
-  test('comes with a late call', async () => {
-    const { liveZone } = await import('../../src/live/build-live-zone.ts');
+  test('comes with a late call', () => {
     const zone = zoneOf(GT_CAR, SMOOTH_CORNER);
     const before = deriveTarget(GT_CAR, { ...SMOOTH_CORNER, variant: 'race' });
     const called = liveZone({ ...zone, advice: null, call: { word: 'damp', before } });

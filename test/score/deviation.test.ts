@@ -5,7 +5,6 @@ import {
   averageErrorLevel,
   type Deviation,
   errorLevel,
-  merge,
   NO_DEVIATION,
 } from '../../src/score/deviation.ts';
 import { scoreRep } from '../../src/score/score-rep.ts';
@@ -37,17 +36,6 @@ describe('deviation', () => {
   test('is absent before any time has passed', () => {
     expect(errorLevel(NO_DEVIATION)).toBeNull();
     expect(averageErrorLevel(NO_DEVIATION)).toBeNull();
-  });
-
-  test('cut anywhere and merged is the same', () => {
-    fc.assert(
-      fc.property(samples, fc.nat(100), (trace, cut) => {
-        const whole = fold(trace);
-        const parts = merge(fold(trace.slice(0, cut)), fold(trace.slice(cut)));
-        expect(errorLevel(parts)).toBeCloseTo(errorLevel(whole)!, 12);
-        expect(averageErrorLevel(parts)).toBeCloseTo(averageErrorLevel(whole)!, 12);
-      }),
-    );
   });
 
   test('a stretch cut in two is the same', () => {

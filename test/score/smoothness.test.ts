@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { logDimensionlessJerk, spectralArcLength } from '../../src/score/smoothness.ts';
+import { spectralArcLength } from '../../src/score/smoothness.ts';
 import { amplitudeSpectrum } from '../../src/score/spectrum.ts';
 import golden from '../reference/score-signal.json' with { type: 'json' };
 
@@ -38,25 +38,6 @@ describe('spectralArcLength', () => {
 
   test('is absent for a profile at rest', () => {
     expect(spectralArcLength(new Float64Array(500), 1000)).toBeNull();
-  });
-});
-
-describe('logDimensionlessJerk', () => {
-  test.each([
-    ['a Gaussian', gaussian, 100, smoothness.gaussian.ldlj],
-    ['minimum jerk, 101 points', minJerk(101), 100, smoothness.minJerk101.ldlj],
-    ['minimum jerk, 1001 points', minJerk(1001), 1000, smoothness.minJerk1001.ldlj],
-  ])('of %s', (_, speed, rateHz, expected) => {
-    expect(Math.abs(logDimensionlessJerk(speed, rateHz)! - expected)).toBeLessThan(1e-8);
-  });
-
-  test('of minimum jerk tends to minus the logarithm of 204.8', () => {
-    expect(logDimensionlessJerk(minJerk(20001), 20000)).toBeCloseTo(-Math.log(204.8), 3);
-  });
-
-  test('is absent at rest and for a constant rate', () => {
-    expect(logDimensionlessJerk(new Float64Array(500), 1000)).toBeNull();
-    expect(logDimensionlessJerk(new Float64Array(500).fill(1), 1000)).toBeNull();
   });
 });
 

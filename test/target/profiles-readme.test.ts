@@ -1,9 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { readCornerSheet } from '../../src/corner/read-corner-sheet.ts';
-import { readEvent } from '../../src/drill/event/read-event.ts';
-import { readPlan } from '../../src/drill/plan/read-plan.ts';
 import { readTarget } from '../../src/target/read-target.ts';
+import { readEvent, readPlan } from '../profile/read-sound.ts';
 
 const README = readFileSync(new URL('../../profiles/README.md', import.meta.url), 'utf8');
 const examples = [...README.matchAll(/```yaml\n([\s\S]*?)```/g)].map((match) => match[1]!);

@@ -181,7 +181,7 @@ test('any file that fits the schema is a target or a Problem', () => {
         expect(reading.problems.length).toBeGreaterThan(0);
         return;
       }
-      const { level, marks, peakLevel } = overTime(reading.target);
+      const { level, marks, peakLevel } = overTime(reading.value);
       const samples = Array.from({ length: 50 }, (_, i) => level.at((marks.brakeOff * i) / 49));
       for (const sample of samples) {
         expect(sample).toBeGreaterThanOrEqual(-1e-12);

@@ -20,7 +20,7 @@ export interface NameSource {
 }
 
 /** Stands for "a file of yours", where no name fits: the shell knows those better. */
-export const FILES_WANTED: Suggestion = { word: ':files', help: '' };
+const FILES_WANTED: Suggestion = { word: ':files', help: '' };
 
 type Catalogue = readonly Pick<CatalogueEntry, 'name' | 'summary' | 'load'>[];
 

@@ -34,8 +34,8 @@ function sentenceOf(name: string, trend: WeekTrend): string {
 }
 
 /** Whether the foot erred to one side on the last day, or what is missing before that can be said. */
-export function lastDaySentence({ driver, targetId, days }: WeeksProgress): string {
-  return progressSentence({ driver, targetId, days });
+export function lastDaySentence({ days }: WeeksProgress): string {
+  return progressSentence(days);
 }
 
 function claimed({ before, now, ratioInterval, verdict, hangsOnOne }: SpreadChange): string {

@@ -1,5 +1,4 @@
 import type { ReportField } from './report-field.ts';
-import { usageAt } from './usage-list.ts';
 
 const HAT_SWITCH = 0x39;
 const GENERIC_DESKTOP = 0x01;
@@ -14,17 +13,6 @@ export function fieldValue(field: ReportField, count: number | null): number | n
   const inside = count >= field.logicalMin && count <= field.logicalMax;
   const canBeEmpty = field.nullState || !field.variable || isHat(field);
   return inside || !canBeEmpty ? count : null;
-}
-
-/**
- * The control an array element names, as usage page << 16 | usage (unsigned); null where it names none.
- * The count less the logical minimum is the place in the element's usages (USB HID 1.11, 6.2.2.5).
- */
-export function arrayUsage(field: ReportField, count: number | null): number | null {
-  const value = fieldValue(field, count);
-  return field.variable || value === null
-    ? null
-    : usageAt(field.arrayUsages, value - field.logicalMin);
 }
 
 function isHat({ usagePage, usageId }: ReportField): boolean {

@@ -15,16 +15,6 @@ export function usageIdOf(usage: number): number {
   return usage % 0x10000;
 }
 
-/** Usage number `index` of the list, or null beyond its end. */
-export function usageAt(usages: readonly UsageRange[], index: number): number | null {
-  let left = index;
-  for (const { first, last } of usages) {
-    if (left <= last - first) return first + left;
-    left -= last - first + 1;
-  }
-  return null;
-}
-
 /** One usage per element: the last one repeats when the list is short, and what is over is left (6.2.2.8). */
 export function spreadUsages(usages: readonly UsageRange[], count: number): Float64Array {
   const spread = new Float64Array(count);

@@ -53,8 +53,3 @@ export function viewRing(memory: SharedArrayBuffer): RingMemory {
     bytes: new Uint8Array(memory, deviceAt + 2 * capacity, capacity * REPORT_BYTES_MAX),
   };
 }
-
-/** Seconds of reports a ring holds at a total rate over all devices. */
-export function ringHoldsS(memory: SharedArrayBuffer, reportsPerSecond: number): number {
-  return viewRing(memory).capacity / reportsPerSecond;
-}

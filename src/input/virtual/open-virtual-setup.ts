@@ -7,7 +7,7 @@ import { MOVEMENT_S, VirtualHands } from './virtual-hands.ts';
 import { VirtualReports } from './virtual-reports.ts';
 
 /** The virtual rig with a simulated driver in it who moves what setting up asks for. */
-export interface VirtualSetup {
+interface VirtualSetup {
   readonly source: ReportSource;
   /** A terminal that lets the simulated driver move before its question is answered. */
   readonly terminal: SetupTerminal;

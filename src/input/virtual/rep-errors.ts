@@ -18,11 +18,3 @@ export interface Reapplication {
   readonly lengthS: number;
   readonly heightLevel: number;
 }
-
-export const NO_ERRORS: RepErrors = {
-  timingS: 0,
-  rateRatio: 1,
-  amountRatio: 1,
-  riseRatio: 1,
-  reapplication: null,
-};

@@ -2,7 +2,7 @@ import type { Area, Size } from '../cell-grid.ts';
 import { SCALE_COLS } from '../plot-axes.ts';
 
 /** Where each part of the editor stands. Single rows are given by their row. */
-export interface EditLayout {
+interface EditLayout {
   readonly title: number;
   readonly headings: number;
   /** Level; its scale stands left of it and in three rows below. */

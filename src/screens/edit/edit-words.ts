@@ -3,7 +3,7 @@ import { trackWarnings } from '../../target/trackability.ts';
 import type { EditView } from './edit-view.ts';
 
 /** What is said below the picture, and how loudly. */
-export interface EditWords {
+interface EditWords {
   readonly text: string;
   readonly pen: 'alert' | 'strong' | 'quiet';
 }

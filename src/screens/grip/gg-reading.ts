@@ -4,7 +4,7 @@ import { tidy, wholePercentText } from '../number-text.ts';
 import { mostUsed, nearestIndex, useAt } from './trace-places.ts';
 
 /** What is read off a g-g diagram. */
-export interface GgRead {
+interface GgRead {
   readonly target: GripTrace | null;
   /** The newest last. */
   readonly own: readonly GripTrace[];

@@ -4,7 +4,7 @@ import { DOTS_ACROSS, DOTS_DOWN } from '../dot-raster.ts';
 import type { Dot } from './line-dots.ts';
 
 /** What a g-g diagram has to hold, in g: left positive, forward positive. */
-export interface GgSpan {
+interface GgSpan {
   readonly left: number;
   readonly right: number;
   readonly forward: number;

@@ -6,7 +6,7 @@ const NO_EIGHTHS = 0x2590;
 const FULL_BLOCK = 0x2588;
 
 /** A mark of the strip as it is drawn. */
-export interface StripPost {
+interface StripPost {
   /** First eighth of a cell that it covers, from the left edge of the screen. */
   readonly eighth: number;
   /** Width in whole cells. */

@@ -1,5 +1,5 @@
 /** Length of road that the strip shows ahead of the bar, m. */
-export const AHEAD_M = 150;
+const AHEAD_M = 150;
 /** Parts into which block characters divide a cell. */
 export const EIGHTHS = 8;
 /** Columns left of the bar, where marks that were passed leave the strip. */

@@ -31,7 +31,7 @@ function hasMark({ hidden, firstOfDay }: WeekRow): boolean {
 }
 
 /** A week, or weeks without practice one after the other. */
-export type WeekPart = WeekRow | readonly WeekRow[];
+type WeekPart = WeekRow | readonly WeekRow[];
 
 /** Weeks without practice that follow each other are taken together. */
 export function weekParts(rows: readonly WeekRow[]): readonly WeekPart[] {

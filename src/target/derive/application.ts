@@ -20,7 +20,7 @@ export interface ApplicationPoint {
 }
 
 /** What shapes the application beside the grip. */
-export interface ApplicationLimits {
+interface ApplicationLimits {
   readonly approachSpeedMps: number;
   /** From nothing to the limit, s. */
   readonly riseS: number;
@@ -152,7 +152,7 @@ export function findBrakePoint(
   return { application, brakePointM, tooFastMps: 0 };
 }
 
-export interface FoundBrakePoint {
+interface FoundBrakePoint {
   readonly application: readonly ApplicationPoint[];
   readonly brakePointM: number;
   readonly tooFastMps: number;

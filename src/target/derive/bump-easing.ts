@@ -8,7 +8,7 @@ import { wheelForces } from '../../corner/wheel-forces.ts';
 import type { ZoneSetting } from './zone-model.ts';
 
 /** The car as it comes to a bump. */
-export interface AtBump {
+interface AtBump {
   readonly speedMps: number;
   /** Friction brakes of both axles at the road, N. */
   readonly brakeForceN: number;

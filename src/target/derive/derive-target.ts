@@ -31,7 +31,7 @@ export interface DerivedTarget {
 }
 
 /** Pressure that has to leave before the wheel turns, because downforce and engine braking change with speed. */
-export interface StraightBleed {
+interface StraightBleed {
   readonly from: ZonePoint;
   /** Turn-in, or the peak where that comes later. */
   readonly to: ZonePoint;

@@ -31,7 +31,7 @@ const SEARCH_STEP_M = 0.5;
 const EASE = 0.05;
 
 /** Where speeds and brake forces are known, of a profile or of a car that was really driven. */
-export interface ShiftZone {
+interface ShiftZone {
   readonly car: Car;
   readonly corner: Corner;
   readonly curve: Pick<ProfileCurve, 'speedMps' | 'brakeForceN'>;

@@ -4,7 +4,7 @@ import type { ZoneKeyPoints } from './zone-key-points.ts';
 import type { ZonePoint } from './zone-point.ts';
 
 /** The rise of a target file that says a derived application. */
-export interface FittedHit {
+interface FittedHit {
   readonly lengthM: number;
   /** Null where one push does. */
   readonly squeeze: RiseSqueeze | null;

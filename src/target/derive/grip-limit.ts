@@ -4,7 +4,7 @@ import type { Corner } from '../../corner/corner.ts';
 import { type ModelName, zoneModel } from './zone-model.ts';
 
 /** Where on the zone a limit is asked for, how fast the car is there, and in which gear. */
-export interface LimitPlace {
+interface LimitPlace {
   readonly sM: number;
   readonly speedMps: number;
   readonly gear: number;

@@ -1,7 +1,7 @@
 import type { DrivenPlace } from './driven-curve.ts';
 
 /** A stretch of a target's own axis over which an axle is asked for more grip than there is. */
-export interface GripSpan {
+interface GripSpan {
   readonly axle: 'front' | 'rear';
   readonly from: number;
   readonly to: number;
@@ -38,7 +38,7 @@ function spansOf(
 }
 
 /** Mean use of the axle that has less left, by part of the zone; null where nobody brakes there. */
-export interface MeanUse {
+interface MeanUse {
   /** From the peak to turn-in. */
   readonly straight: number | null;
   /** From turn-in to brake off. */
@@ -62,6 +62,6 @@ export function meanUse(
 }
 
 /** Of the axle that has less left. */
-export function mostUse({ frontUse, rearUse }: DrivenPlace): number {
+function mostUse({ frontUse, rearUse }: DrivenPlace): number {
   return Math.max(frontUse, rearUse);
 }

@@ -21,7 +21,7 @@ export function targetFileText(derived: DerivedTarget, advice: string | null): s
 }
 
 /** The same as data. */
-export function targetFileOf(derived: DerivedTarget, advice: string | null): DistanceTargetFile {
+function targetFileOf(derived: DerivedTarget, advice: string | null): DistanceTargetFile {
   const { car, corner, zone, keys } = derived;
   const phases = zonePhases(zone.points, keys);
   return {

@@ -18,7 +18,7 @@ export interface EditPast {
 }
 
 /** What has to be answered before anything else. */
-export type EditQuestion =
+type EditQuestion =
   /** There are changes that are not saved. */
   | { readonly kind: 'quit' }
   /** The file changed on disk meanwhile; it can be saved under this name instead. */
@@ -27,7 +27,7 @@ export type EditQuestion =
   | { readonly kind: 'restore'; readonly text: string; readonly fileIsNewer: boolean };
 
 /** What was last done, or why it was not. */
-export interface EditWord {
+interface EditWord {
   readonly kind: 'done' | 'refused';
   readonly words: string;
 }
@@ -57,7 +57,7 @@ export function editedText(text: string, fileName: string): EditedText | string 
     const [first] = reading.problems;
     return `${first!.what}. ${first!.next}`;
   }
-  return { text, file: reading.file, target: reading.target };
+  return { text, file: reading.file, target: reading.value };
 }
 
 /**

@@ -11,7 +11,7 @@ import {
 import { changed, type EditOutcome, refused } from './edit-outcome.ts';
 
 /** The point alone, or it and all of the curve behind it. Turn-in and apex belong to the road and stay. */
-export type MoveReach = 'alone' | 'with-rest';
+type MoveReach = 'alone' | 'with-rest';
 
 /** The point later (`by` above 0) or earlier along the way, in the unit of the file's axis. */
 export function movePoint(

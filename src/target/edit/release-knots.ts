@@ -6,7 +6,7 @@ import { releaseSpan } from './curve-point.ts';
 import { placeDecimals, stationsOf } from './curve-stations.ts';
 
 /** A knot as files of both domains write it, under the key of its place. */
-export interface FileKnot {
+interface FileKnot {
   readonly [place: string]: number;
   readonly level: number;
 }

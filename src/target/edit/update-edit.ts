@@ -16,7 +16,7 @@ import { movePoint } from './move-point.ts';
 import { moveValue } from './move-value.ts';
 import { nextForm } from './release-form.ts';
 
-export type EditUpdate = readonly [EditModel, readonly EditEffect[]];
+type EditUpdate = readonly [EditModel, readonly EditEffect[]];
 
 /**
  * The next model and what is to be done. A change whose text would not be a sound target is refused with the reason,

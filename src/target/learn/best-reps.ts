@@ -2,7 +2,7 @@ import type { RepMeasure } from '../../consistency/rep-measure.ts';
 import { sinceBreak } from '../../consistency/weeks/since-break.ts';
 
 /** The best reps that compare with the newest one, and out of how many. */
-export interface BestReps {
+interface BestReps {
   /** Best first. */
   readonly reps: readonly RepMeasure[];
   readonly of: number;

@@ -13,7 +13,7 @@ export interface FittedCorridor {
 }
 
 /** Widest half width that a target file lets through. */
-export const WIDEST_CORRIDOR = 0.5;
+const WIDEST_CORRIDOR = 0.5;
 const CELLS = 16;
 
 /**

@@ -9,7 +9,7 @@ export interface FittedRise {
   readonly missLevel: number;
 }
 
-export interface RiseData {
+interface RiseData {
   /** Levels from `fromS` on, at equal steps. */
   readonly levels: Float64Array;
   readonly fromS: number;

@@ -1,13 +1,7 @@
 import type { Track } from '../../trace/track.ts';
 
 /** Moments that mean the same in every rep, in the order in which they come; turn-in may stand elsewhere. */
-export const LANDMARKS = [
-  'onset',
-  'near peak',
-  'start of release',
-  'turn-in',
-  'brake off',
-] as const;
+const LANDMARKS = ['onset', 'near peak', 'start of release', 'turn-in', 'brake off'] as const;
 export type Landmark = (typeof LANDMARKS)[number];
 
 /** One rep to learn from, with its own landmarks. Times are seconds of its own record. */

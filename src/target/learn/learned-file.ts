@@ -31,7 +31,7 @@ export interface LearnedWords {
   readonly fullScale: TimeTargetFile['full_scale'] | null;
 }
 
-export const SMOOTHING_CRITERION =
+const SMOOTHING_CRITERION =
   'cubic smoothing spline; the mean of the other reps comes closest to the rep left out';
 
 /** The text of a target file that `readTarget` reads back to the learned curve. */

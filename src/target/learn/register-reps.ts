@@ -7,7 +7,7 @@ import type { Landmark, LearnRep } from './learn-rep.ts';
 import { CLOSEST_S } from './learn-rep-of.ts';
 
 /** A landmark of all reps: seconds after the onset, and how far it differs between reps. */
-export interface CommonLandmark {
+interface CommonLandmark {
   readonly name: Landmark;
   readonly timeS: number;
   readonly spreadS: number;

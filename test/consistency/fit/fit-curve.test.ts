@@ -3,10 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { fitCurve } from '../../../src/consistency/fit/fit-curve.ts';
 import { walkDown } from '../../../src/consistency/fit/levenberg-marquardt.ts';
 import { standardErrors } from '../../../src/consistency/fit/standard-errors.ts';
-import { startsAround } from '../../../src/consistency/fit/starts.ts';
 import { expectRelative } from '../../close-to.ts';
 import reference from '../../reference/nist-nonlinear.json' with { type: 'json' };
 import { times } from '../rep-measures.ts';
+import { startsAround } from './starts-around.ts';
 
 type Model = (x: number, parameters: ArrayLike<number>) => number;
 

@@ -1,30 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { lagAutocorrelation } from '../../../src/consistency/summary/lag-autocorrelation.ts';
-import { medianDeviation } from '../../../src/consistency/summary/median-deviation.ts';
 import { medianInterval } from '../../../src/consistency/summary/median-interval.ts';
-import { quantile } from '../../../src/consistency/summary/quantile.ts';
 import { spreadInterval } from '../../../src/consistency/summary/spread-interval.ts';
 import { times } from '../rep-measures.ts';
-
-describe('the quantile', () => {
-  // R 4, quantile(c(2, 4, 4, 5, 7, 9), type = 7)
-  test.each([
-    [0, 2],
-    [0.25, 4],
-    [0.5, 4.5],
-    [0.75, 6.5],
-    [0.9, 8],
-    [1, 9],
-  ])('%d of six values', (share, expected) =>
-    expect(quantile([9, 2, 4, 7, 5, 4], share)).toBeCloseTo(expected, 12),
-  );
-
-  test('of nothing is null, of one value that value', () => {
-    expect(quantile([], 0.5)).toBeNull();
-    expect(quantile([3], 0.9)).toBe(3);
-  });
-});
 
 describe('the interval of a median', () => {
   // places and levels of the sign test tables, for example Conover, Practical Nonparametric Statistics, table A3:
@@ -62,14 +41,6 @@ describe('the interval of a median', () => {
     expect(level).toBeGreaterThanOrEqual(0.95);
     expect(level).toBeLessThan(0.951);
     expect(high - low).toBeCloseTo(1.96 * Math.sqrt(100_001), -1);
-  });
-});
-
-describe('the median deviation', () => {
-  test('by hand', () => {
-    // median 3, distances 2 1 0 1 97: median 1
-    expect(medianDeviation([1, 2, 3, 4, 100])).toBeCloseTo(1.482602218505602, 12);
-    expect(medianDeviation([7])).toBeNull();
   });
 });
 

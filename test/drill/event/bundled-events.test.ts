@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { eventWarnings } from '../../../src/drill/event/event-warnings.ts';
-import { readEvent } from '../../../src/drill/event/read-event.ts';
+import { readEvent } from '../../profile/read-sound.ts';
 
 const FOLDER = new URL('../../../profiles/events/', import.meta.url);
 const text = (file: string): string => readFileSync(new URL(file, FOLDER), 'utf8');

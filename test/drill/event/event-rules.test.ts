@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { checkEvent } from '../../../src/drill/event/check-event.ts';
 import { eventWarnings } from '../../../src/drill/event/event-warnings.ts';
-import { checkEvent, readEvent } from '../../../src/drill/event/read-event.ts';
 import type { KnownProfiles } from '../../../src/drill/plan/plan-names.ts';
 import { Problem } from '../../../src/problem.ts';
+import { readEvent } from '../../profile/read-sound.ts';
 
 const NAME = 'name: E';
 const DATE = 'date: 2027-04-10';

@@ -1,8 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { CarFile } from '../../../src/car/car-file.ts';
-import { checkCar } from '../../../src/car/read-car.ts';
 import type { CornerSheet } from '../../../src/corner/corner-sheet.ts';
-import { checkCornerSheet } from '../../../src/corner/read-corner-sheet.ts';
+import { readCornerSheet } from '../../../src/corner/read-corner-sheet.ts';
 import type { DrillEffect } from '../../../src/drill/drill-message.ts';
 import type { DrillModel } from '../../../src/drill/drill-model.ts';
 import type { DrillSetup } from '../../../src/drill/drill-setup.ts';
@@ -10,21 +9,18 @@ import type { LivePlan } from '../../../src/drill/live/live-plan.ts';
 import { zoneOf } from '../../../src/drill/live/zone-of.ts';
 import type { LiveZone } from '../../../src/live/live-zone.ts';
 import type { RepRecord } from '../../../src/trace/rep-record.ts';
+import { readCar } from '../../profile/read-sound.ts';
 import { fresh, type Script } from '../drill-rig.ts';
 
 const textOf = (path: string): string =>
   readFileSync(new URL(`../../../profiles/${path}.yaml`, import.meta.url), 'utf8');
 
 export function bundledCar(id: string): CarFile {
-  const checked = checkCar(textOf(`cars/${id}`), `${id}.yaml`);
-  if (checked.kind === 'refused') throw new Error(`${id} is refused`);
-  return checked.value;
+  return readCar(textOf(`cars/${id}`), `${id}.yaml`);
 }
 
 export function bundledSheet(id: string): CornerSheet {
-  const checked = checkCornerSheet(textOf(`corners/${id}`), `${id}.yaml`);
-  if (checked.kind === 'refused') throw new Error(`${id} is refused`);
-  return checked.sheet;
+  return readCornerSheet(textOf(`corners/${id}`), `${id}.yaml`);
 }
 
 export const PLAN: LivePlan = {

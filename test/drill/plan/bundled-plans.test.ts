@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { planWarnings } from '../../../src/drill/plan/plan-warnings.ts';
 import type { PracticePlan } from '../../../src/drill/plan/practice-plan.ts';
-import { readPlan } from '../../../src/drill/plan/read-plan.ts';
+import { readPlan } from '../../profile/read-sound.ts';
 
 const FOLDER = new URL('../../../profiles/plans/', import.meta.url);
 const files = readdirSync(FOLDER);

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { checkPlan } from '../../../src/drill/plan/check-plan.ts';
 import type { KnownProfiles } from '../../../src/drill/plan/plan-names.ts';
 import { planWarnings } from '../../../src/drill/plan/plan-warnings.ts';
-import { checkPlan, readPlan } from '../../../src/drill/plan/read-plan.ts';
 import { Problem } from '../../../src/problem.ts';
+import { readPlan } from '../../profile/read-sound.ts';
 
 const NAME = 'name: P';
 const ONE = 'zones: [{ target: a }]';
@@ -289,7 +290,7 @@ test('any file that fits the schema is a plan or a list of problems', () => {
     fc.property(file, (value) => {
       const reading = checkPlan(JSON.stringify(value), 'a.yaml');
       if (reading.kind === 'refused') expect(reading.problems.length).toBeGreaterThan(0);
-      else expect(reading.plan.zones).toHaveLength(value.zones.length);
+      else expect(reading.value.zones).toHaveLength(value.zones.length);
     }),
   );
 });

@@ -1,13 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { CarFile } from '../../../src/car/car-file.ts';
-import { readCar } from '../../../src/car/read-car.ts';
 import { readCornerSheet } from '../../../src/corner/read-corner-sheet.ts';
 import type { DrillModel } from '../../../src/drill/drill-model.ts';
 import { firstLiveRep } from '../../../src/drill/live/live-rep.ts';
 import type { PracticeZone } from '../../../src/drill/plan/planned-practice.ts';
 import { setUpPlannedRep } from '../../../src/drill/plan/planned-rep.ts';
 import { startDrill } from '../../../src/drill/start-drill.ts';
+import { readCar } from '../../profile/read-sound.ts';
 import { RAMP, setup } from '../drill-rig.ts';
 
 const text = (path: string): string =>

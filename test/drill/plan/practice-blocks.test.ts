@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { practiceBlocks } from '../../../src/drill/plan/practice-blocks.ts';
-import { readPlan } from '../../../src/drill/plan/read-plan.ts';
+import { readPlan } from '../../profile/read-sound.ts';
 
 const plan = readPlan(
   [

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { openHistory } from '../../../src/history/open-history.ts';
 import type { HistoryStore, NewRep } from '../../../src/history/store.ts';
 import { scoreRep } from '../../../src/score/score-rep.ts';
-import { checkTarget } from '../../../src/target/read-target.ts';
+import { readTarget } from '../../../src/target/read-target.ts';
 import { quantiseRecord } from '../../../src/trace/quantise-record.ts';
 import { aNote, aPractice, aRep, aScore, LIVE_START, NO_REP, RECORD } from '../fixtures.ts';
 import { type Implementation, inFolder, JOURNAL, SQL_IMPLEMENTATIONS } from '../implementations.ts';
@@ -137,9 +137,7 @@ release: { duration_s: 1.5, shape: linear }
 
 test('imported samples score to the bit as the recorded ones did', () =>
   inFolder(async (folder) => {
-    const reading = checkTarget(TARGET, 'round-trip.yaml');
-    if (reading.kind !== 'read') throw new Error(JSON.stringify(reading.problems));
-    const { target } = reading;
+    const target = readTarget(TARGET, 'round-trip.yaml');
     const records = [1, 2, 3].map((seed) =>
       quantiseRecord(fiveSecondRep(seed, { bits: 16, counts: 3 })),
     );

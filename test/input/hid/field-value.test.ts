@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { arrayUsage, fieldValue } from '../../../src/input/hid/field-value.ts';
+import { fieldValue } from '../../../src/input/hid/field-value.ts';
 import { parseDescriptor } from '../../../src/input/hid/parse-descriptor.ts';
 import type { ReportField } from '../../../src/input/hid/report-field.ts';
 import {
@@ -34,22 +34,19 @@ test('a missing count stays missing', () => {
 });
 
 describe('an array element', () => {
-  test('names the usage at its value less the logical minimum', () => {
+  test('that names no control has no value', () => {
     const element = fieldOf(ARRAY_BOX, 9, 1);
-    expect([0, 1, 12, 13].map((count) => arrayUsage(element, count))).toEqual([
+    expect([0, 1, 5, 12, 13].map((count) => fieldValue(element, count))).toEqual([
       null,
-      0x90001,
-      0x9000c,
+      1,
+      5,
+      12,
       null,
     ]);
-    expect(fieldValue(element, 0)).toBeNull();
-    expect(fieldValue(element, 5)).toBe(5);
   });
-  test('of the keyboard of USB HID 1.11, E.6: 4 is the letter a', () => {
+  test('of the keyboard of USB HID 1.11, E.6, has none beyond 101', () => {
     const keys = parseDescriptor(SPEC_KEYBOARD).fields.filter((f) => !f.variable);
-    expect(arrayUsage(keys[0]!, 4)).toBe(0x70004);
+    expect(fieldValue(keys[0]!, 101)).toBe(101);
     expect(fieldValue(keys[0]!, 102)).toBeNull();
   });
-  test('is the only one that names a usage', () =>
-    expect(arrayUsage(fieldOf(PACKED_WHEEL, 1, 0x30), 4)).toBeNull());
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { createRing, ringHoldsS, viewRing } from '../../../src/input/reader/ring-memory.ts';
+import { createRing, viewRing } from '../../../src/input/reader/ring-memory.ts';
 import { RingReader } from '../../../src/input/reader/ring-reader.ts';
 import { RingWriter } from '../../../src/input/reader/ring-writer.ts';
 import type { ReportBatch } from '../../../src/input/report-batch.ts';
@@ -27,10 +27,9 @@ const push = (writer: RingWriter, { device, timeUs, bytes }: Report): boolean =>
   writer.push(device, timeUs, Uint8Array.from(bytes));
 
 describe('a ring', () => {
-  test('holds five seconds of two devices at 1 kHz, and says so', () => {
+  test('holds five seconds of two devices at 1 kHz', () => {
     const memory = createRing();
     const { writer, reader } = ends(memory);
-    expect(ringHoldsS(memory, 2000)).toBeGreaterThanOrEqual(5);
     const report = new Uint8Array(64);
     for (let i = 0; i < 10_000; i++) writer.push(i % 2, i * 500, report);
     expect(reader.drain()).toMatchObject({ count: 10_000, dropped: 0 });
@@ -39,7 +38,6 @@ describe('a ring', () => {
   test('rounds its capacity up to a power of two', () => {
     expect(viewRing(createRing(1)).capacity).toBe(1);
     expect(viewRing(createRing(5)).capacity).toBe(8);
-    expect(ringHoldsS(createRing(4), 2)).toBe(2);
   });
 
   test.each([0, -1, Number.NaN, 2 ** 25])('cannot hold %s reports', (reports) => {

@@ -1,9 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { guessedIdea, ideaOfTarget } from '../../../src/input/virtual/braking-idea.ts';
 import { planBraking } from '../../../src/input/virtual/braking-plan.ts';
-import { NO_ERRORS, type RepErrors } from '../../../src/input/virtual/rep-errors.ts';
+import type { RepErrors } from '../../../src/input/virtual/rep-errors.ts';
 import { RAMP } from '../../drill/drill-rig.ts';
 
+const NO_ERRORS: RepErrors = {
+  timingS: 0,
+  rateRatio: 1,
+  amountRatio: 1,
+  riseRatio: 1,
+  reapplication: null,
+};
 const idea = ideaOfTarget(RAMP);
 /** RAMP rises to 0.8 in 0.1 s, starts to release at 0.6 s and is off at 1.4 s. */
 const PLATEAU_END_S = 0.4;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { practiceDays } from '../../../src/consistency/practice-days.ts';
 import type { RepMeasure } from '../../../src/consistency/rep-measure.ts';
-import { targetProgress } from '../../../src/consistency/target-progress.ts';
 import { weeksProgress } from '../../../src/consistency/weeks/weeks-progress.ts';
 import { seededRandom } from '../../../src/drill/seeded-random.ts';
 import { dayTable } from '../../../src/screens/progress/day-table.ts';
@@ -36,7 +36,7 @@ test('the days are a table', () => {
     ),
   ];
   // spread: sqrt(10 * 0.02^2 / 9) = 0.0211
-  expect(dayTable(targetProgress(repsOf(reps))[0]!.days).join('\n')).toBe(
+  expect(dayTable(practiceDays(repsOf(reps))).join('\n')).toBe(
     `                   shown/ median  median          spread  spread       re-
                   hidden/  score release average   of it  timing      app- abor-
 day        reps     first 0..100 error % error %       %      ms of n lied   ted
@@ -54,7 +54,7 @@ test.each([
 ])('a day of %j shown, hidden and first-of-day reps keeps to 80 columns', (counts, total) => {
   const kinds = ['shown', 'hidden', 'first-of-day'] as const;
   const reps = kinds.flatMap((feedback, i) => times(counts[i]!, () => aMeasure({ feedback })));
-  const rows = dayTable(targetProgress(repsOf(reps))[0]!.days);
+  const rows = dayTable(practiceDays(repsOf(reps)));
   for (const row of rows) expect(row.length).toBeLessThanOrEqual(80);
   expect(rows.at(-1)).toContain(` ${counts.join('/')} `);
   expect(rows[2]!.includes('reps')).toBe(total);

@@ -1,11 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { buildCar } from '../../../src/car/build-car.ts';
 import type { CarFile } from '../../../src/car/car-file.ts';
-import { readCar } from '../../../src/car/read-car.ts';
 import { buildCorner } from '../../../src/corner/build-corner.ts';
 import type { CornerSheet } from '../../../src/corner/corner-sheet.ts';
 import { readCornerSheet } from '../../../src/corner/read-corner-sheet.ts';
 import { type DerivedTarget, deriveTarget } from '../../../src/target/derive/derive-target.ts';
+import { readCar } from '../../profile/read-sound.ts';
 
 function filesOf(folder: string): { readonly name: string; readonly text: string }[] {
   const url = new URL(`../../../profiles/${folder}/`, import.meta.url);

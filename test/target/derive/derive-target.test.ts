@@ -39,7 +39,7 @@ describe.each(SHEETS.map((sheet) => ({ id: sheet.id, sheet })))('every car in $i
         throw new Error(
           `${label}: ${JSON.stringify(reading.problems)}\n${targetFileText(one, null)}`,
         );
-      const { level, gears } = reading.target;
+      const { level, gears } = reading.value;
       const { peak } = one.keys;
       const after = one.zone.points.filter(({ sM }) => sM >= peak.sM);
       // A file never rises after the peak: where the level does, it cannot be closer than half of the rise.

@@ -7,7 +7,7 @@ import { deviceFields } from '../device-fields.ts';
 import type { Taped } from './report-tape.ts';
 
 /** What was recorded to find one control, all devices together. */
-export interface Movement {
+interface Movement {
   readonly rest: Taped;
   readonly moved: Taped;
   /** Other controls moved alone. */

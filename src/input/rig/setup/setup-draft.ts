@@ -15,7 +15,7 @@ export interface SetupDraft {
 }
 
 /** A device as it was then. */
-export interface DraftDevice {
+interface DraftDevice {
   readonly identity: DeviceIdentity;
   readonly name: string;
   /** SHA-256 of its report descriptor; null where the system gave none. */
@@ -28,7 +28,7 @@ export function draftDevice({ identity, name, descriptor }: RigDevice): DraftDev
 }
 
 /** What is left of a draft with the devices that are here now. */
-export interface ResumedDraft {
+interface ResumedDraft {
   /** Steps that need not be asked again. */
   readonly done: readonly SetupStep[];
   /** What became of the devices, in words; empty where all is as it was. */

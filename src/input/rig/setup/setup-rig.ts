@@ -17,7 +17,7 @@ import { setupShort } from './setup-short.ts';
 import { askWord, type SetupTerminal } from './setup-terminal.ts';
 import { setupWheel } from './setup-wheel.ts';
 
-export interface SetupOptions {
+interface SetupOptions {
   readonly source: ReportSource;
   readonly terminal: SetupTerminal;
   /** Null to keep nothing. */

@@ -7,7 +7,7 @@ import type { Taped } from './report-tape.ts';
 import type { MovedControl, SetupDialogue } from './setup-dialogue.ts';
 
 /** An axis, with the pedal it shares its field with put right as well. */
-export interface SharedAxis {
+interface SharedAxis {
   readonly kind: 'shared';
   readonly axis: AxisAssignment;
   /** The other pedal's new assignment; null where the axis has a field of its own. */

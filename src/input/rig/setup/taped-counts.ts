@@ -3,7 +3,7 @@ import type { FieldLocation } from '../../hid/report-field.ts';
 import type { Taped } from './report-tape.ts';
 
 /** What a field read, with its times. */
-export interface TapedCounts {
+interface TapedCounts {
   readonly timeUs: readonly number[];
   readonly counts: readonly number[];
 }

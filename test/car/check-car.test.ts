@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { overridesOfFile } from '../../src/car/car-overrides.ts';
-import { checkCar, readCar } from '../../src/car/read-car.ts';
+import { checkCar } from '../../src/car/check-car.ts';
+import { readCar } from '../profile/read-sound.ts';
 import { carText } from './car-files.ts';
 
 const GT = carText('gt.yaml');

@@ -1,30 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { PracticeDay } from '../../src/consistency/practice-day.ts';
+import { practiceDays } from '../../src/consistency/practice-days.ts';
 import type { Conditions, RepMeasure } from '../../src/consistency/rep-measure.ts';
-import {
-  targetProgress as progressOf,
-  type TargetProgress,
-} from '../../src/consistency/target-progress.ts';
 import { aMeasure, aVoid, CONDITIONS, repsOf } from './rep-measures.ts';
 
-const targetProgress = (reps: readonly RepMeasure[]): TargetProgress[] => progressOf(repsOf(reps));
+const daysOf = (reps: readonly RepMeasure[]): PracticeDay[] => practiceDays(repsOf(reps));
 
 const withConditions = (changes: Partial<Conditions>, more: Partial<RepMeasure> = {}): RepMeasure =>
   aMeasure({ conditions: { ...CONDITIONS, ...changes }, ...more });
 
-test('no reps, no progress', () => expect(targetProgress([])).toEqual([]));
-
-test('drivers and targets are kept apart, also where their names run together', () => {
-  const all = targetProgress([
-    aMeasure({ driver: 'a', targetId: 'b c' }),
-    aMeasure({ driver: 'a b', targetId: 'c' }),
-    aMeasure({ driver: 'a', targetId: 'b c' }),
-  ]);
-  expect(all.map(({ driver, targetId, days }) => [driver, targetId, days[0]?.reps])).toEqual([
-    ['a', 'b c', 2],
-    ['a b', 'c', 1],
-  ]);
-});
+test('no reps, no days', () => expect(daysOf([])).toEqual([]));
 
 describe('a new row', () => {
   test.each<[keyof Conditions, Conditions[keyof Conditions]]>([
@@ -37,8 +23,8 @@ describe('a new row', () => {
     ['footwear', 'socks'],
     ['condition', 'wet'],
   ])('begins where %s changes, within a day too', (name, value) => {
-    const [progress] = targetProgress([aMeasure(), withConditions({ [name]: value }), aMeasure()]);
-    expect(progress?.days.map(({ reps, changed }) => [reps, changed])).toEqual([
+    const days = daysOf([aMeasure(), withConditions({ [name]: value }), aMeasure()]);
+    expect(days.map(({ reps, changed }) => [reps, changed])).toEqual([
       [1, []],
       [1, [name]],
       [1, [name]],
@@ -46,12 +32,12 @@ describe('a new row', () => {
   });
 
   test('begins with a new day, and remembers what changed overnight', () => {
-    const [progress] = targetProgress([
+    const days = daysOf([
       aMeasure(),
       aMeasure({ day: '2026-11-26' }),
       withConditions({ footwear: 'socks' }, { day: '2026-11-27' }),
     ]);
-    expect(progress?.days.map(({ day, changed }) => [day, changed])).toEqual([
+    expect(days.map(({ day, changed }) => [day, changed])).toEqual([
       ['2026-11-25', []],
       ['2026-11-26', []],
       ['2026-11-27', ['footwear']],
@@ -59,23 +45,14 @@ describe('a new row', () => {
   });
 
   test('does not begin at a void rep, which has no score version', () => {
-    const [progress] = targetProgress([
-      aVoid('aborted'),
-      aMeasure(),
-      aVoid('device lost'),
-      aMeasure(),
-    ]);
-    expect(progress?.days).toHaveLength(1);
-    expect(progress?.days[0]?.conditions).toEqual(CONDITIONS);
+    const days = daysOf([aVoid('aborted'), aMeasure(), aVoid('device lost'), aMeasure()]);
+    expect(days).toHaveLength(1);
+    expect(days[0]?.conditions).toEqual(CONDITIONS);
   });
 
   test('begins at a new score version even with a void rep between', () => {
-    const [progress] = targetProgress([
-      aMeasure(),
-      aVoid('aborted'),
-      withConditions({ scoreVersion: 2 }),
-    ]);
-    expect(progress?.days.map(({ conditions }) => conditions.scoreVersion)).toEqual([1, 2]);
+    const days = daysOf([aMeasure(), aVoid('aborted'), withConditions({ scoreVersion: 2 })]);
+    expect(days.map(({ conditions }) => conditions.scoreVersion)).toEqual([1, 2]);
   });
 });
 
@@ -90,7 +67,7 @@ test('every rep is in exactly one row, and no row mixes conditions', () => {
     .map(({ day, ...changes }) => withConditions(changes, { day }));
   fc.assert(
     fc.property(fc.array(rep, { maxLength: 30 }), (reps) => {
-      const days = targetProgress(reps).flatMap((progress) => progress.days);
+      const days = daysOf(reps);
       let at = 0;
       for (const day of days) {
         const rows = reps.slice(at, at + day.reps);
