@@ -1,37 +1,26 @@
-import {
-  flag,
-  list,
-  numbers,
-  numbersOrNull,
-  object,
-  oneOfWords,
-  orNull,
-  text,
-  texts,
-  wholes,
-} from './answer-parts.ts';
+import * as json from './answer-parts.ts';
 import type { AnswerFields, AnswerSchema } from './answer-schema.ts';
 import { profileListAnswer } from './profile-answers.ts';
 import { LEFT_OUT_ANSWER } from './shared-answers.ts';
 
 const NAMES: AnswerFields = {
-  id: text('id of the car'),
-  name: text('its name'),
-  kind: text('what kind of car it is'),
-  ...numbers({ mass_kg: 'mass with driver' }),
+  id: json.text('id of the car'),
+  name: json.text('its name'),
+  kind: json.text('what kind of car it is'),
+  ...json.numbers({ mass_kg: 'mass with driver' }),
 };
 
 export const CAR_LIST_ANSWER: AnswerSchema = profileListAnswer('cars', {
   ...NAMES,
-  ...numbers({
+  ...json.numbers({
     top_speed_kmh: 'top speed',
     peak_deceleration_g: 'braking limit at top speed',
     peak_pedal_force_n: 'pedal force at that limit',
   }),
 });
 
-const LIMIT = object('Braking limit on a flat straight at one speed, clutch open', {
-  ...numbers({
+const LIMIT = json.object('Braking limit on a flat straight at one speed, clutch open', {
+  ...json.numbers({
     speed_mps: 'speed',
     speed_kmh: 'the same speed',
     deceleration_g: 'deceleration at the limit',
@@ -42,13 +31,13 @@ const LIMIT = object('Braking limit on a flat straight at one speed, clutch open
     front_share: 'share of the front brakes',
     ideal_front_share: 'share with which both axles would lock at once',
   }),
-  locks_first: oneOfWords('axle that locks first', 'front', 'rear'),
-  ...numbersOrNull({ margin_g: 'how much more braking the other axle would take' }),
+  locks_first: json.oneOfWords('axle that locks first', 'front', 'rear'),
+  ...json.numbersOrNull({ margin_g: 'how much more braking the other axle would take' }),
 });
 
-export const CAR_SHOW_ANSWER: AnswerSchema = object('A car and its braking limit over speed', {
+export const CAR_SHOW_ANSWER: AnswerSchema = json.object('A car and its braking limit over speed', {
   ...NAMES,
-  ...numbers({
+  ...json.numbers({
     wheelbase_m: 'wheelbase',
     cg_to_rear_axle_m: 'centre of gravity to rear axle',
     cg_height_m: 'height of the centre of gravity',
@@ -60,46 +49,56 @@ export const CAR_SHOW_ANSWER: AnswerSchema = object('A car and its braking limit
     driver_peak_pedal_force_n: 'most that the driver of the model pushes',
     top_speed_kmh: 'top speed',
   }),
-  ...wholes({ gears: 'how many gears' }),
-  ...numbers({
+  ...json.wholes({ gears: 'how many gears' }),
+  ...json.numbers({
     steering_ratio: 'angle at the wheel for each angle at the road',
     understeer_deg_per_g: 'understeer',
     pitch_hz: 'pitch frequency of the body',
   }),
-  anti_lock: flag('has anti-lock brakes'),
-  rear_valve: flag('has a valve in the rear brakes'),
-  hybrid: flag('brakes with a motor too'),
-  limits: list('from slow to top speed', LIMIT),
+  anti_lock: json.flag('has anti-lock brakes'),
+  rear_valve: json.flag('has a valve in the rear brakes'),
+  hybrid: json.flag('brakes with a motor too'),
+  limits: json.list('from slow to top speed', LIMIT),
   left_out: LEFT_OUT_ANSWER,
 });
 
 const pair = (name: string, what: string): AnswerFields => ({
-  [name]: object(
+  [name]: json.object(
     what,
-    numbersOrNull({ car: `${what} of the car`, rig: `${what} of the rig` }, name),
+    json.numbersOrNull({ car: `${what} of the car`, rig: `${what} of the rig` }, name),
   ),
 });
 
-export const CAR_MATCH_ANSWER: AnswerSchema = object("The rig's brake pedal against the car's", {
-  car: text('id of the car'),
-  ...numbers({
-    speed_kmh: 'speed from which the car brakes',
-    car_peak_force_n: "pedal force at the car's limit",
-    car_peak_force_lbf: 'the same force',
-  }),
-  ...numbersOrNull({
-    rig_peak_force_n: "force at the rig's full scale",
-    rig_peak_force_lbf: 'the same force',
-    difference_n: 'rig less car',
-    difference_lbf: 'the same difference',
-  }),
-  verdict: oneOfWords('how they compare', 'close', 'fair', 'too light', 'too heavy', 'unknown'),
-  verdict_basis: text('where the limits of the verdict come from'),
-  ...numbers({ close_lbf: 'apart, still close', fair_lbf: 'apart, still fair' }),
-  ...pair('travel_mm', 'travel at full scale'),
-  ...pair('dead_stroke_mm', 'travel before the pedal resists'),
-  ...pair('stiffness_n_per_mm', 'stiffness after that'),
-  moves_otherwise: texts('in what the pedals move differently'),
-  drill: orNull(text('the command that drills for it')),
-  cannot_teach: texts('what this rig cannot teach'),
-});
+export const CAR_MATCH_ANSWER: AnswerSchema = json.object(
+  "The rig's brake pedal against the car's",
+  {
+    car: json.text('id of the car'),
+    ...json.numbers({
+      speed_kmh: 'speed from which the car brakes',
+      car_peak_force_n: "pedal force at the car's limit",
+      car_peak_force_lbf: 'the same force',
+    }),
+    ...json.numbersOrNull({
+      rig_peak_force_n: "force at the rig's full scale",
+      rig_peak_force_lbf: 'the same force',
+      difference_n: 'rig less car',
+      difference_lbf: 'the same difference',
+    }),
+    verdict: json.oneOfWords(
+      'how they compare',
+      'close',
+      'fair',
+      'too light',
+      'too heavy',
+      'unknown',
+    ),
+    verdict_basis: json.text('where the limits of the verdict come from'),
+    ...json.numbers({ close_lbf: 'apart, still close', fair_lbf: 'apart, still fair' }),
+    ...pair('travel_mm', 'travel at full scale'),
+    ...pair('dead_stroke_mm', 'travel before the pedal resists'),
+    ...pair('stiffness_n_per_mm', 'stiffness after that'),
+    moves_otherwise: json.texts('in what the pedals move differently'),
+    drill: json.orNull(json.text('the command that drills for it')),
+    cannot_teach: json.texts('what this rig cannot teach'),
+  },
+);

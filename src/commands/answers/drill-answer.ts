@@ -1,118 +1,110 @@
-import {
-  eitherOf,
-  list,
-  numbersOrNull,
-  object,
-  oneOfWords,
-  orNull,
-  text,
-  texts,
-  wholes,
-  wholesOrNull,
-} from './answer-parts.ts';
+import * as json from './answer-parts.ts';
 import type { AnswerFields, AnswerSchema } from './answer-schema.ts';
 import { DIAGNOSIS_ANSWER } from './diagnosis-answer.ts';
 import { CAUSE_KIND, outcomeAnswer } from './outcome-answer.ts';
 
 const LINE: AnswerFields = {
-  ...wholes({ rep: 'its number, from 1' }),
-  feedback: oneOfWords('what the driver saw', 'shown', 'hidden', 'first-of-day'),
-  voided: orNull(oneOfWords('why it does not count', 'aborted', 'device lost')),
-  call: orNull(text('the late call it was driven with')),
-  sentence: text('what was said; empty where nothing was'),
-  warning: orNull(text('that the leg is tired')),
-  outcome: eitherOf('its score, or why there is none', ...outcomeAnswer('Outcome'), {
+  ...json.wholes({ rep: 'its number, from 1' }),
+  feedback: json.oneOfWords('what the driver saw', 'shown', 'hidden', 'first-of-day'),
+  voided: json.orNull(json.oneOfWords('why it does not count', 'aborted', 'device lost')),
+  call: json.orNull(json.text('the late call it was driven with')),
+  sentence: json.text('what was said; empty where nothing was'),
+  warning: json.orNull(json.text('that the leg is tired')),
+  outcome: json.eitherOf('its score, or why there is none', ...outcomeAnswer('Outcome'), {
     type: 'null',
   }),
 };
 
 const SUMMARY: AnswerFields = {
-  ...wholes({ reps: 'scored reps', aborted: 'aborted reps' }),
-  ...numbersOrNull({
+  ...json.wholes({ reps: 'scored reps', aborted: 'aborted reps' }),
+  ...json.numbersOrNull({
     median_score: 'median score',
     median_release_error_level: 'median error of the release, root mean square',
     average_error_level: 'mean error of the release, heavy is positive',
     spread_level: 'spread between reps over the release',
   }),
   cause: CAUSE_KIND,
-  ...wholes({ cause_reps: 'with that cause' }),
-  sentence: text('what to change in the next block'),
+  ...json.wholes({ cause_reps: 'with that cause' }),
+  sentence: json.text('what to change in the next block'),
   diagnosis: DIAGNOSIS_ANSWER,
 };
 
-const BLOCK = object('A block on one target, or of one corner with the live car', {
-  target: text('id of the target'),
-  target_version: text('hash of its curve'),
-  car: orNull(text('id of the live car')),
-  corner: orNull(text('id of the corner of the live car')),
-  variant: orNull(text('variant of that corner')),
-  driver: text('whose reps they are'),
-  ...wholesOrNull({ practice: 'number of the practice in the history' }),
-  reps: list('in driving order', object('One rep', LINE)),
-  block: orNull(object('What the block came to', SUMMARY)),
+const BLOCK = json.object('A block on one target, or of one corner with the live car', {
+  target: json.text('id of the target'),
+  target_version: json.text('hash of its curve'),
+  car: json.orNull(json.text('id of the live car')),
+  corner: json.orNull(json.text('id of the corner of the live car')),
+  variant: json.orNull(json.text('variant of that corner')),
+  driver: json.text('whose reps they are'),
+  ...json.wholesOrNull({ practice: 'number of the practice in the history' }),
+  reps: json.list('in driving order', json.object('One rep', LINE)),
+  block: json.orNull(json.object('What the block came to', SUMMARY)),
 });
 
 const PLANNED: AnswerFields = {
-  driver: text('whose reps they are'),
-  ...wholesOrNull({ practice: 'number of the practice in the history' }),
-  blocks: list(
+  driver: json.text('whose reps they are'),
+  ...json.wholesOrNull({ practice: 'number of the practice in the history' }),
+  blocks: json.list(
     'in driving order',
-    object('One block', {
-      ...wholes({ block: 'its number, from 1' }),
-      phase: oneOfWords('what it is for', 'first-of-day', 'warm-up', 'block', 'carry-over'),
-      order: oneOfWords('how zones follow each other', 'blocked', 'serial', 'shuffled'),
-      reps: list(
+    json.object('One block', {
+      ...json.wholes({ block: 'its number, from 1' }),
+      phase: json.oneOfWords('what it is for', 'first-of-day', 'warm-up', 'block', 'carry-over'),
+      order: json.oneOfWords('how zones follow each other', 'blocked', 'serial', 'shuffled'),
+      reps: json.list(
         'in driving order',
-        object('One rep', { target: text('id of its target'), ...LINE }),
+        json.object('One rep', { target: json.text('id of its target'), ...LINE }),
       ),
-      targets: list(
+      targets: json.list(
         'what it came to, target by target',
-        object('One target', { name: text('its name'), ...SUMMARY }),
+        json.object('One target', { name: json.text('its name'), ...SUMMARY }),
       ),
-      notes: texts('what the driver was told between blocks'),
+      notes: json.texts('what the driver was told between blocks'),
     }),
   ),
 };
 
 const CORNER_FORM: AnswerFields = {
-  corner: text('name of the corner'),
-  ...numbersOrNull({
+  corner: json.text('name of the corner'),
+  ...json.numbersOrNull({
     expected_error_level: 'error expected on the first lap',
     release_error_level: 'median error of the release',
   }),
-  ...wholes({ hidden_reps: 'hidden' }),
-  ...numbersOrNull({
+  ...json.wholes({ hidden_reps: 'hidden' }),
+  ...json.numbersOrNull({
     spread_level: 'spread between reps',
     first_of_day_loss_level: 'what the first reps of a day lose',
   }),
-  ...wholes({ first_of_day_reps: 'first-of-day' }),
+  ...json.wholes({ first_of_day_reps: 'first-of-day' }),
   cause: CAUSE_KIND,
-  ...numbersOrNull({ time_lost_s: 'median time lost, slow is positive' }),
-  last_date: orNull(text('day of the last rep')),
+  ...json.numbersOrNull({ time_lost_s: 'median time lost, slow is positive' }),
+  last_date: json.orNull(json.text('day of the last rep')),
 };
 
-const PLAN = object('A practice by a plan', { plan: text('name of the plan'), ...PLANNED });
-
-const EVENT = object('The laps of an event', {
-  plan: orNull(text('id of the plan')),
+const PLAN = json.object('A practice by a plan', {
+  plan: json.text('name of the plan'),
   ...PLANNED,
-  event: text('id of the event'),
-  session: text('which session'),
-  ...wholes({ days_left: 'days until the event, negative after it' }),
-  tonight: list(
+});
+
+const EVENT = json.object('The laps of an event', {
+  plan: json.orNull(json.text('id of the plan')),
+  ...PLANNED,
+  event: json.text('id of the event'),
+  session: json.text('which session'),
+  ...json.wholes({ days_left: 'days until the event, negative after it' }),
+  tonight: json.list(
     'what to work on, most worth first',
-    object('One corner', {
+    json.object('One corner', {
       ...CORNER_FORM,
-      tied_with: orNull(text('corner that is as much worth')),
-      reason: text('why this one'),
+      tied_with: json.orNull(json.text('corner that is as much worth')),
+      reason: json.text('why this one'),
     }),
   ),
-  not_ranked: list('corners with too few reps', object('One corner', CORNER_FORM)),
-  not_ranked_reason: orNull(text('why there is no more to work on')),
+  not_ranked: json.list('corners with too few reps', json.object('One corner', CORNER_FORM)),
+  not_ranked_reason: json.orNull(json.text('why there is no more to work on')),
 });
 
 /** `drill --headless --json`. */
-export const DRILL_ANSWER: AnswerSchema = eitherOf(
+export const DRILL_ANSWER: AnswerSchema = json.eitherOf(
   'What was drilled: a block, a plan by --plan, or laps by --event',
   BLOCK,
   PLAN,

@@ -1,38 +1,26 @@
-import {
-  flag,
-  list,
-  numbersOrNull,
-  object,
-  oneOfWords,
-  orNull,
-  tally,
-  text,
-  texts,
-  wholes,
-  wholesOrNull,
-} from './answer-parts.ts';
+import * as json from './answer-parts.ts';
 import type { AnswerSchema } from './answer-schema.ts';
 
 /** `note add --json`. */
-export const NOTE_ADD_ANSWER: AnswerSchema = object(
+export const NOTE_ADD_ANSWER: AnswerSchema = json.object(
   'A note that is kept',
-  wholes({ id: 'of the note' }),
+  json.wholes({ id: 'of the note' }),
 );
 
 /** `note list --json`. */
-export const NOTE_LIST_ANSWER: AnswerSchema = object('Notes and marks', {
-  notes: list(
+export const NOTE_LIST_ANSWER: AnswerSchema = json.object('Notes and marks', {
+  notes: json.list(
     'in their order',
-    object('One note', {
-      ...wholes({ id: 'of the note' }),
-      at: text('instant in UTC (RFC 3339)'),
-      local_date: text('local date'),
-      driver: text('whose note'),
-      text: text('what it says; empty for a mark that waits for words'),
-      car: orNull(text('car it is about')),
-      corner: orNull(text('corner it is about')),
-      variant: orNull(text('variant of the corner')),
-      ...wholesOrNull({
+    json.object('One note', {
+      ...json.wholes({ id: 'of the note' }),
+      at: json.text('instant in UTC (RFC 3339)'),
+      local_date: json.text('local date'),
+      driver: json.text('whose note'),
+      text: json.text('what it says; empty for a mark that waits for words'),
+      car: json.orNull(json.text('car it is about')),
+      corner: json.orNull(json.text('corner it is about')),
+      variant: json.orNull(json.text('variant of the corner')),
+      ...json.wholesOrNull({
         gear: 'it is about',
         rep_id: 'of the rep it is about',
         rep_number: 'number of that rep in its practice',
@@ -42,20 +30,20 @@ export const NOTE_LIST_ANSWER: AnswerSchema = object('Notes and marks', {
 });
 
 /** `export --json`; a spreadsheet knows only its reps. */
-export const EXPORT_ANSWER: AnswerSchema = object('A file that was written', {
-  file: text('path of it'),
-  ...wholesOrNull({ format: 'format of the archive' }),
-  exported_at: orNull(text('instant in UTC (RFC 3339)')),
-  drivers: orNull(texts('whose reps are in it')),
-  ...wholesOrNull({ practice_count: 'practices' }),
-  ...wholes({ rep_count: 'reps' }),
-  ...wholesOrNull({ note_count: 'notes', file_count: 'files' }),
+export const EXPORT_ANSWER: AnswerSchema = json.object('A file that was written', {
+  file: json.text('path of it'),
+  ...json.wholesOrNull({ format: 'format of the archive' }),
+  exported_at: json.orNull(json.text('instant in UTC (RFC 3339)')),
+  drivers: json.orNull(json.texts('whose reps are in it')),
+  ...json.wholesOrNull({ practice_count: 'practices' }),
+  ...json.wholes({ rep_count: 'reps' }),
+  ...json.wholesOrNull({ note_count: 'notes', file_count: 'files' }),
 });
 
 const counts = (what: string): AnswerSchema =>
-  object(
+  json.object(
     what,
-    wholes({
+    json.wholes({
       added_count: 'new here',
       extended_count: 'here already, with ratings or scores added',
       known_count: 'here already',
@@ -64,54 +52,54 @@ const counts = (what: string): AnswerSchema =>
   );
 
 /** `import --json`. */
-export const IMPORT_ANSWER: AnswerSchema = object('An archive that was taken in', {
-  file: text('path of the archive'),
-  exported_at: text('when it was written (RFC 3339)'),
-  program_version: text('version of the program that wrote it'),
-  drivers: texts('whose reps are in it'),
-  dry_run: flag('nothing was written'),
+export const IMPORT_ANSWER: AnswerSchema = json.object('An archive that was taken in', {
+  file: json.text('path of the archive'),
+  exported_at: json.text('when it was written (RFC 3339)'),
+  program_version: json.text('version of the program that wrote it'),
+  drivers: json.texts('whose reps are in it'),
+  dry_run: json.flag('nothing was written'),
   practices: counts('Practices'),
   reps: counts('Reps'),
   notes: counts('Notes'),
   files: counts('Files'),
-  conflicts: list(
+  conflicts: json.list(
     'what is different here',
-    object('One conflict', {
-      kind: oneOfWords('of what', 'practice', 'rep', 'note', 'file'),
-      id: text('origin, or the name of the file'),
-      why: text('in what it differs'),
+    json.object('One conflict', {
+      kind: json.oneOfWords('of what', 'practice', 'rep', 'note', 'file'),
+      id: json.text('origin, or the name of the file'),
+      why: json.text('in what it differs'),
     }),
   ),
 });
 
 /** `rescore --json`. */
-export const RESCORE_ANSWER: AnswerSchema = object('New scores beside the stored ones', {
-  ...wholes({
+export const RESCORE_ANSWER: AnswerSchema = json.object('New scores beside the stored ones', {
+  ...json.wholes({
     score_version: 'version of the new scores',
     rescored_count: 'reps that were scored',
     had_version_count: 'reps that had that version',
     void_count: 'void reps',
   }),
-  ...numbersOrNull({ median_change_points: 'new score less the newest before, median' }),
-  interrupted: flag('ended before all were done'),
-  not_rescorable: list(
+  ...json.numbersOrNull({ median_change_points: 'new score less the newest before, median' }),
+  interrupted: json.flag('ended before all were done'),
+  not_rescorable: json.list(
     'reps that cannot be scored',
-    object('One reason', {
-      reason: text('why'),
-      reps: list('identities of the reps', { type: 'integer' }),
+    json.object('One reason', {
+      reason: json.text('why'),
+      reps: json.list('identities of the reps', { type: 'integer' }),
     }),
   ),
 });
 
 /** `virtual history --json`. */
-export const VIRTUAL_HISTORY_ANSWER: AnswerSchema = object('An invented history', {
-  ...wholes({ practices: 'written', reps: 'written' }),
-  reps_of: tally('reps by what was driven'),
-  first_day: orNull(text('local date of the first practice')),
-  last_day: orNull(text('local date of the last practice')),
-  ...wholesOrNull({
+export const VIRTUAL_HISTORY_ANSWER: AnswerSchema = json.object('An invented history', {
+  ...json.wholes({ practices: 'written', reps: 'written' }),
+  reps_of: json.tally('reps by what was driven'),
+  first_day: json.orNull(json.text('local date of the first practice')),
+  last_day: json.orNull(json.text('local date of the last practice')),
+  ...json.wholesOrNull({
     missed_week: 'number, from 1, of the week without practice',
     pedal_change_week: 'number, from 1, of the week of the new pedals',
   }),
-  interrupted: flag('ended before all was written'),
+  interrupted: json.flag('ended before all was written'),
 });

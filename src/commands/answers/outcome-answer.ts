@@ -1,19 +1,9 @@
-import {
-  flag,
-  list,
-  numbers,
-  numbersOrNull,
-  object,
-  oneOfWords,
-  orNull,
-  text,
-  wholes,
-} from './answer-parts.ts';
+import * as json from './answer-parts.ts';
 import type { AnswerFields, AnswerSchema } from './answer-schema.ts';
 
-const CAUSE = object('why the release was off', {
-  kind: oneOfWords('the named cause', 'timing', 'rate', 'amount', 'shape'),
-  ...numbers({
+const CAUSE = json.object('why the release was off', {
+  kind: json.oneOfWords('the named cause', 'timing', 'rate', 'amount', 'shape'),
+  ...json.numbers({
     timing_s: 'late is positive',
     rate_ratio: 'rate of the release against the target, quick is above 1',
     amount_ratio: 'level of the release against the target, heavy is above 1',
@@ -21,27 +11,27 @@ const CAUSE = object('why the release was off', {
   }),
 });
 
-const SIDE = object('what was measured beside the score', {
-  ...numbersOrNull({
+const SIDE = json.object('what was measured beside the score', {
+  ...json.numbersOrNull({
     start_error_s: 'cue to braking',
     lift_to_hit_s: 'off the throttle to on the brake',
     overlap_s: 'both pedals at once',
   }),
-  ...numbers({ resting_level: 'level of the resting foot' }),
-  ...numbersOrNull({
+  ...json.numbers({ resting_level: 'level of the resting foot' }),
+  ...json.numbersOrNull({
     shift_ripple_level: 'ripple of the level around shifts',
     steering_lag_s: 'steering behind the target',
   }),
 });
 
-const KEY_POINTS = object('Key points of the rep from the start of its record', {
-  ...numbers({
+const KEY_POINTS = json.object('Key points of the rep from the start of its record', {
+  ...json.numbers({
     onset_s: 'brake on',
     near_peak_s: 'near the peak',
     peak_s: 'peak',
     peak_level: 'level of the peak',
   }),
-  ...numbersOrNull({
+  ...json.numbersOrNull({
     start_of_release_s: 'start of release',
     half_release_s: 'half of the release',
     final_release_s: 'last tenth begins',
@@ -49,9 +39,9 @@ const KEY_POINTS = object('Key points of the rep from the start of its record', 
   }),
 });
 
-const GRIP_EVENT = object('Tyres at or beyond their limit on one axle', {
-  axle: oneOfWords('which', 'front', 'rear'),
-  ...numbers({
+const GRIP_EVENT = json.object('Tyres at or beyond their limit on one axle', {
+  axle: json.oneOfWords('which', 'front', 'rear'),
+  ...json.numbers({
     from_m: 'where it began, from turn-in',
     to_m: 'where it ended, from turn-in',
     from_s: 'when it began',
@@ -59,40 +49,40 @@ const GRIP_EVENT = object('Tyres at or beyond their limit on one axle', {
   }),
 });
 
-const SHIFT = object('One downshift', {
-  ...wholes({ from_gear: 'gear before', to_gear: 'gear after' }),
-  ...numbers({ at_m: 'where, from turn-in' }),
-  ...numbersOrNull({ earliest_m: 'earliest safe place, from turn-in' }),
-  verdict: oneOfWords('how it was', 'safe', 'too early', 'over-rev', 'late'),
-  ...numbers({ engine_rpm: 'revs after it' }),
+const SHIFT = json.object('One downshift', {
+  ...json.wholes({ from_gear: 'gear before', to_gear: 'gear after' }),
+  ...json.numbers({ at_m: 'where, from turn-in' }),
+  ...json.numbersOrNull({ earliest_m: 'earliest safe place, from turn-in' }),
+  verdict: json.oneOfWords('how it was', 'safe', 'too early', 'over-rev', 'late'),
+  ...json.numbers({ engine_rpm: 'revs after it' }),
 });
 
-const LIVE = object(
+const LIVE = json.object(
   'what the live car adds: rep less target, places from turn-in, before it negative',
   {
-    ...numbers({
+    ...json.numbers({
       brake_point_error_m: 'brake point, late is positive',
       brake_point_error_s: 'the same as time',
       slowest_speed_mps: 'slowest speed',
       slowest_speed_error_mps: 'slowest speed, too fast is positive',
     }),
-    ...numbersOrNull({ start_of_release_error_m: 'start of release, late is positive' }),
-    ...numbers({ release_speed_error_mps: 'speed at the start of release' }),
-    ...numbersOrNull({
+    ...json.numbersOrNull({ start_of_release_error_m: 'start of release, late is positive' }),
+    ...json.numbers({ release_speed_error_mps: 'speed at the start of release' }),
+    ...json.numbersOrNull({
       apex_level: 'level where the path is tightest',
       apex_error_level: 'that less what the grip allowed',
     }),
-    ...numbers({ grip_use_share: 'mean use of the axle with less to spare' }),
-    lock_ups: list('in driving order', GRIP_EVENT),
-    anti_lock: list('in driving order', GRIP_EVENT),
-    ...numbers({
+    ...json.numbers({ grip_use_share: 'mean use of the axle with less to spare' }),
+    lock_ups: json.list('in driving order', GRIP_EVENT),
+    anti_lock: json.list('in driving order', GRIP_EVENT),
+    ...json.numbers({
       locked_s: 'foot on locked wheels, beyond what it needs to notice',
       anti_lock_after_turn_in_s: 'anti-lock at work after turn-in',
       lengthened_m: 'road lost to tyres beyond their limit',
     }),
-    shifts: list('in driving order', SHIFT),
-    ...wholes({ missed_downshifts_count: 'downshifts never made' }),
-    ...numbersOrNull({
+    shifts: json.list('in driving order', SHIFT),
+    ...json.wholes({ missed_downshifts_count: 'downshifts never made' }),
+    ...json.numbersOrNull({
       time_lost_s: 'time to the slowest point, slow is positive',
       turn_in_error_m: 'turn-in, early is negative',
       steering_ratio: 'steering angle against the path',
@@ -101,19 +91,19 @@ const LIVE = object(
 );
 
 const SCORED: AnswerFields = {
-  ...numbers({
+  ...json.numbers({
     release_share: 'part of the score: the release',
     hit_share: 'part of the score: the hit',
     smooth_share: 'part of the score: no going back up',
   }),
-  ...numbersOrNull({ brake_point_share: 'part of score 2: the brake point' }),
-  ...numbers({
+  ...json.numbersOrNull({ brake_point_share: 'part of score 2: the brake point' }),
+  ...json.numbers({
     release_lost_points: 'lost by the release',
     hit_lost_points: 'lost by the hit',
     smooth_lost_points: 'lost by going back up',
   }),
-  ...numbersOrNull({ brake_point_lost_points: 'lost by the brake point, in score 2' }),
-  ...numbers({
+  ...json.numbersOrNull({ brake_point_lost_points: 'lost by the brake point, in score 2' }),
+  ...json.numbers({
     release_error_level: 'error of the release, root mean square',
     average_error_level: 'mean error of the release, heavy is positive',
     on_off_error_level: 'error of the best on/off foot',
@@ -121,9 +111,9 @@ const SCORED: AnswerFields = {
     peak_error_share: 'peak against the target, heavy is positive',
     rise_error_s: 'rise against the target, slow is positive',
   }),
-  ...wholes({ reapplications_count: 'times the pressure went back up' }),
-  ...numbers({ reapplied_share: 'what went back up, of the plateau' }),
-  ...numbersOrNull({
+  ...json.wholes({ reapplications_count: 'times the pressure went back up' }),
+  ...json.numbers({ reapplied_share: 'what went back up, of the plateau' }),
+  ...json.numbersOrNull({
     rate_ratio: 'rate of the release against the target',
     smoothness_difference: 'spectral arc length less that of the target',
     start_of_release_error_s: 'start of release, late is positive',
@@ -132,8 +122,8 @@ const SCORED: AnswerFields = {
     brake_off_error_s: 'brake off, late is positive',
   }),
   key_points: KEY_POINTS,
-  cause: orNull(CAUSE),
-  live: orNull(LIVE),
+  cause: json.orNull(CAUSE),
+  live: json.orNull(LIVE),
 };
 
 /**
@@ -141,24 +131,24 @@ const SCORED: AnswerFields = {
  */
 export function outcomeAnswer(description: string, of: AnswerFields = {}): readonly AnswerSchema[] {
   const form = (outcome: string, more: AnswerFields): AnswerSchema =>
-    object(description, {
+    json.object(description, {
       ...of,
       outcome: { const: outcome, description: 'what became of it' },
-      ...numbers({ score: 'the score, 0 where there was no rep' }),
-      ...wholes({ score_version: 'version of the score' }),
-      score_provisional: flag('the limits of this score have not seen enough real pedals'),
-      sentence: text('in words for the driver; empty where there is nothing to say'),
+      ...json.numbers({ score: 'the score, 0 where there was no rep' }),
+      ...json.wholes({ score_version: 'version of the score' }),
+      score_provisional: json.flag('the limits of this score have not seen enough real pedals'),
+      sentence: json.text('in words for the driver; empty where there is nothing to say'),
       ...more,
-      side: orNull(SIDE),
-      flags: list(
+      side: json.orNull(SIDE),
+      flags: json.list(
         'what was odd about the record',
-        oneOfWords('One thing', 'gap', 'clipped', 'short-baseline', 'double', 'not-released'),
+        json.oneOfWords('One thing', 'gap', 'clipped', 'short-baseline', 'double', 'not-released'),
       ),
     });
-  return [form('scored', SCORED), form('no-rep', { reason: text('why there is no score') })];
+  return [form('scored', SCORED), form('no-rep', { reason: json.text('why there is no score') })];
 }
 
 /** The causes that a summary names. */
-export const CAUSE_KIND: AnswerSchema = orNull(
-  oneOfWords('the named cause', 'timing', 'rate', 'amount', 'shape'),
+export const CAUSE_KIND: AnswerSchema = json.orNull(
+  json.oneOfWords('the named cause', 'timing', 'rate', 'amount', 'shape'),
 );

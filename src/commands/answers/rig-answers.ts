@@ -1,58 +1,45 @@
-import {
-  flag,
-  list,
-  numbers,
-  numbersOrNull,
-  object,
-  oneOfWords,
-  orNull,
-  tally,
-  text,
-  texts,
-  wholes,
-  wholesOrNull,
-} from './answer-parts.ts';
+import * as json from './answer-parts.ts';
 import type { AnswerFields, AnswerSchema } from './answer-schema.ts';
 
-const ROLE = oneOfWords('what an axis is used for', 'brake', 'throttle', 'clutch', 'steering');
+const ROLE = json.oneOfWords('what an axis is used for', 'brake', 'throttle', 'clutch', 'steering');
 
-const FIELD: AnswerFields = wholes({
+const FIELD: AnswerFields = json.wholes({
   report_id: 'of the report it is in, 0 without',
   bit_offset: 'first bit, after the byte of the report id',
   bit_size: 'bits',
 });
 
-const AXIS = object('One axis', {
-  usage: text('name of its usage'),
+const AXIS = json.object('One axis', {
+  usage: json.text('name of its usage'),
   ...FIELD,
-  ...wholes({ logical_min_counts: 'least described', logical_max_counts: 'most described' }),
-  roles: list('what the rig uses it for', ROLE),
+  ...json.wholes({ logical_min_counts: 'least described', logical_max_counts: 'most described' }),
+  roles: json.list('what the rig uses it for', ROLE),
 });
 
 /** `rig list --json`. */
-export const RIG_LIST_ANSWER: AnswerSchema = object('What is plugged in', {
-  devices: list(
+export const RIG_LIST_ANSWER: AnswerSchema = json.object('What is plugged in', {
+  devices: json.list(
     'as they were found',
-    object('One device', {
-      name: text('its name'),
-      maker: text('its maker; empty where it says none'),
-      ...wholes({ vendor_id: 'of its maker', product_id: 'of the product' }),
-      serial: orNull(text('its serial number')),
-      ...wholesOrNull({ interface: 'number of the interface' }),
-      path: text('path by which it is opened'),
-      kind: oneOfWords('what it is', 'rig', 'desk', 'other'),
-      problem: orNull(text('why it cannot be opened')),
-      has_descriptor: flag('its report descriptor could be read'),
-      axes: list('in the order of its reports', AXIS),
-      ...wholes({ buttons: 'how many buttons' }),
-      learnt_roles: list('roles of fields that it does not describe', ROLE),
+    json.object('One device', {
+      name: json.text('its name'),
+      maker: json.text('its maker; empty where it says none'),
+      ...json.wholes({ vendor_id: 'of its maker', product_id: 'of the product' }),
+      serial: json.orNull(json.text('its serial number')),
+      ...json.wholesOrNull({ interface: 'number of the interface' }),
+      path: json.text('path by which it is opened'),
+      kind: json.oneOfWords('what it is', 'rig', 'desk', 'other'),
+      problem: json.orNull(json.text('why it cannot be opened')),
+      has_descriptor: json.flag('its report descriptor could be read'),
+      axes: json.list('in the order of its reports', AXIS),
+      ...json.wholes({ buttons: 'how many buttons' }),
+      learnt_roles: json.list('roles of fields that it does not describe', ROLE),
     }),
   ),
 });
 
-const AXIS_READING = object('One axis; a wheel has an angle, a pedal a level', {
+const AXIS_READING = json.object('One axis; a wheel has an angle, a pedal a level', {
   role: ROLE,
-  ...numbersOrNull({
+  ...json.numbersOrNull({
     counts: 'last value',
     level: 'the same, of a pedal',
     angle_deg: 'the same, of a wheel, left positive',
@@ -64,12 +51,12 @@ const AXIS_READING = object('One axis; a wheel has an angle, a pedal a level', {
     level_per_count: 'of a pedal',
     deg_per_count: 'of a wheel',
   }),
-  ...numbers({
+  ...json.numbers({
     at_full_s: 'time at full scale',
     beyond_full_counts: 'beyond full scale',
     at_limit_s: 'time at the end of its range',
   }),
-  ...numbersOrNull({
+  ...json.numbersOrNull({
     off_rest_counts: 'off the calibrated rest',
     drift_counts: 'end at rest less start at rest',
     newtons_per_count: 'of a pedal with known loads',
@@ -78,65 +65,65 @@ const AXIS_READING = object('One axis; a wheel has an angle, a pedal a level', {
 });
 
 /** `rig check --json`. */
-export const RIG_CHECK_ANSWER: AnswerSchema = object('How well the rig reports', {
-  ...numbers({ elapsed_s: 'time watched' }),
-  ...wholes({ dropped_reports: 'reports that the computer lost' }),
-  devices: list(
+export const RIG_CHECK_ANSWER: AnswerSchema = json.object('How well the rig reports', {
+  ...json.numbers({ elapsed_s: 'time watched' }),
+  ...json.wholes({ dropped_reports: 'reports that the computer lost' }),
+  devices: json.list(
     'in their order',
-    object('One device', {
-      name: text('its name'),
-      connected: flag('still there'),
-      waiting_for_movement: flag('reports only on change, and nothing has moved'),
-      streams_at_rest: orNull(flag('reports without a change')),
-      ...wholes({ reports: 'reports seen' }),
-      ...numbersOrNull({
+    json.object('One device', {
+      name: json.text('its name'),
+      connected: json.flag('still there'),
+      waiting_for_movement: json.flag('reports only on change, and nothing has moved'),
+      streams_at_rest: json.orNull(json.flag('reports without a change')),
+      ...json.wholes({ reports: 'reports seen' }),
+      ...json.numbersOrNull({
         rate_hz: 'reports a second',
         unique_rate_hz: 'new values a second',
         p99_gap_ms: 'gap between reports that 99 % are under',
         jitter_ms: 'standard deviation of the gaps',
       }),
-      ...wholes({ gaps: 'gaps much longer than usual' }),
-      axes: list('in their order', AXIS_READING),
+      ...json.wholes({ gaps: 'gaps much longer than usual' }),
+      axes: json.list('in their order', AXIS_READING),
     }),
   ),
-  verdicts: list(
+  verdicts: json.list(
     'what is to be said',
-    object('One verdict', {
-      device: text('of which device'),
-      role: orNull(ROLE),
-      check: text('what was looked at'),
-      verdict: oneOfWords('how it is', 'good', 'limited', 'bad', 'unknown'),
-      found: text('what was seen'),
-      fix: orNull(text('what to do')),
+    json.object('One verdict', {
+      device: json.text('of which device'),
+      role: json.orNull(ROLE),
+      check: json.text('what was looked at'),
+      verdict: json.oneOfWords('how it is', 'good', 'limited', 'bad', 'unknown'),
+      found: json.text('what was seen'),
+      fix: json.orNull(json.text('what to do')),
     }),
   ),
 });
 
 const USAGE: AnswerFields = {
-  ...wholes({ usage_page: 'page of the usage', usage_id: 'within the page' }),
-  usage_name: text('name by the HID Usage Tables'),
+  ...json.wholes({ usage_page: 'page of the usage', usage_id: 'within the page' }),
+  usage_name: json.text('name by the HID Usage Tables'),
 };
 
-const FLAGS = object(
+const FLAGS = json.object(
   'Flags of the input item',
   Object.fromEntries(
     ['variable', 'relative', 'wrap', 'non_linear', 'no_preferred', 'null_state', 'volatile'].map(
-      (name) => [name, flag(name.replace('_', ' '))],
+      (name) => [name, json.flag(name.replace('_', ' '))],
     ),
   ),
 );
 
 /** `rig decode --json`. */
-export const RIG_DECODE_ANSWER: AnswerSchema = object('A report descriptor and reports', {
-  uses_report_ids: flag('reports begin with their id'),
-  report_bytes: tally('bytes of each report, by its id'),
-  applications: list('collections at the top', object('One usage', USAGE)),
-  fields: list(
+export const RIG_DECODE_ANSWER: AnswerSchema = json.object('A report descriptor and reports', {
+  uses_report_ids: json.flag('reports begin with their id'),
+  report_bytes: json.tally('bytes of each report, by its id'),
+  applications: json.list('collections at the top', json.object('One usage', USAGE)),
+  fields: json.list(
     'input fields in their order',
-    object('One field', {
-      ...wholes({ report_id: 'of the report it is in, 0 without' }),
+    json.object('One field', {
+      ...json.wholes({ report_id: 'of the report it is in, 0 without' }),
       ...USAGE,
-      ...wholes({
+      ...json.wholes({
         bit_offset: 'first bit, after the byte of the report id',
         bit_size: 'bits',
         logical_min: 'least raw value described',
@@ -149,27 +136,27 @@ export const RIG_DECODE_ANSWER: AnswerSchema = object('A report descriptor and r
       flags: FLAGS,
     }),
   ),
-  reports: list(
+  reports: json.list(
     'reports given, in their order',
-    object('One report', {
-      ...wholes({ report_id: 'its id, 0 without' }),
-      values: list('raw value of each field; null where it has none here', {
+    json.object('One report', {
+      ...json.wholes({ report_id: 'its id, 0 without' }),
+      values: json.list('raw value of each field; null where it has none here', {
         type: ['integer', 'null'],
       }),
     }),
   ),
-  warnings: texts('what is odd about the descriptor'),
+  warnings: json.texts('what is odd about the descriptor'),
 });
 
 /** `doctor --json`. */
-export const DOCTOR_ANSWER: AnswerSchema = object('What works on this machine', {
-  findings: list(
+export const DOCTOR_ANSWER: AnswerSchema = json.object('What works on this machine', {
+  findings: json.list(
     'one after the other',
-    object('One finding', {
-      check: text('what was looked at'),
-      verdict: oneOfWords('how it is', 'works', 'limited', 'broken', 'note'),
-      found: text('what was seen'),
-      fix: orNull(text('what to do')),
+    json.object('One finding', {
+      check: json.text('what was looked at'),
+      verdict: json.oneOfWords('how it is', 'works', 'limited', 'broken', 'note'),
+      found: json.text('what was seen'),
+      fix: json.orNull(json.text('what to do')),
     }),
   ),
 });

@@ -1,12 +1,12 @@
-import { list, object, oneOfWords, text } from './answer-parts.ts';
+import * as json from './answer-parts.ts';
 import type { AnswerFields, AnswerSchema } from './answer-schema.ts';
 
 /** What a model leaves out. */
-export const LEFT_OUT_ANSWER: AnswerSchema = list(
+export const LEFT_OUT_ANSWER: AnswerSchema = json.list(
   'what the model leaves out',
-  object('One thing', {
-    what: text('what is left out'),
-    bias: oneOfWords(
+  json.object('One thing', {
+    what: json.text('what is left out'),
+    bias: json.oneOfWords(
       'which way a target errs for it',
       'brake point too late',
       'brake point too early',
@@ -15,13 +15,13 @@ export const LEFT_OUT_ANSWER: AnswerSchema = list(
       'downshift too late',
       'either way',
     ),
-    because: text('the reason'),
+    because: json.text('the reason'),
   }),
 );
 
 /** The corner, car and variant that a live car drives. */
 export const LIVE_NAMES: AnswerFields = {
-  car: text('id of the car'),
-  corner: text('id of the corner'),
-  variant: text('variant of the corner'),
+  car: json.text('id of the car'),
+  corner: json.text('id of the corner'),
+  variant: json.text('variant of the corner'),
 };

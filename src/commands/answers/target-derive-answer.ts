@@ -1,19 +1,8 @@
-import {
-  columns,
-  list,
-  numbers,
-  numbersOrNull,
-  object,
-  oneOfWords,
-  orNull,
-  text,
-  texts,
-  wholes,
-} from './answer-parts.ts';
+import * as json from './answer-parts.ts';
 import type { AnswerFields, AnswerSchema } from './answer-schema.ts';
 import { LEFT_OUT_ANSWER, LIVE_NAMES } from './shared-answers.ts';
 
-const POINT: AnswerFields = numbers({
+const POINT: AnswerFields = json.numbers({
   distance_m: 'distance before the slowest point',
   time_s: 'time from the brake point',
   speed_mps: 'speed',
@@ -22,13 +11,13 @@ const POINT: AnswerFields = numbers({
   pedal_force_n: 'pedal force',
 });
 
-const keyPoint = (what: string): AnswerSchema => object(what, POINT);
+const keyPoint = (what: string): AnswerSchema => json.object(what, POINT);
 
-const DOWNSHIFT = object('One downshift', {
-  ...wholes({ from_gear: 'gear before', to_gear: 'gear after' }),
-  ...numbers({ distance_m: 'where, before the slowest point' }),
-  ...numbersOrNull({ earliest_distance_m: 'earliest safe place' }),
-  ...numbers({
+const DOWNSHIFT = json.object('One downshift', {
+  ...json.wholes({ from_gear: 'gear before', to_gear: 'gear after' }),
+  ...json.numbers({ distance_m: 'where, before the slowest point' }),
+  ...json.numbersOrNull({ earliest_distance_m: 'earliest safe place' }),
+  ...json.numbers({
     speed_mps: 'speed there',
     engine_rpm: 'revs after it',
     rear_utilization: 'use of the rear axle',
@@ -37,22 +26,22 @@ const DOWNSHIFT = object('One downshift', {
   safe: { type: 'boolean', description: 'neither over-rev nor a rear axle that lets go' },
 });
 
-const BUMP = object('One bump', {
-  ...numbers({
+const BUMP = json.object('One bump', {
+  ...json.numbers({
     distance_m: 'where, before the slowest point',
     length_m: 'how long',
     load_loss_share: 'share of the load that is lost on it',
   }),
-  ...numbersOrNull({
+  ...json.numbersOrNull({
     rear_utilization: 'use of the rear axle',
     rear_margin: 'what the rear axle has left',
   }),
-  ...numbers({
+  ...json.numbers({
     ease_share: 'share of the level to take off so that the rear stays and no wheel locks',
   }),
 });
 
-const PARTS: AnswerFields = numbers({
+const PARTS: AnswerFields = json.numbers({
   straight_s: 'straight before the brake point',
   braking_s: 'braking zone',
   corner_exit_s: 'slowest point to the end of the corner',
@@ -62,41 +51,41 @@ const PARTS: AnswerFields = numbers({
 });
 
 const driven = (what: string): AnswerSchema =>
-  object(what, {
+  json.object(what, {
     ...PARTS,
-    ...numbers({ exit_speed_mps: 'speed at the end' }),
-    upshifts: list(
+    ...json.numbers({ exit_speed_mps: 'speed at the end' }),
+    upshifts: json.list(
       'in driving order',
-      object('One upshift', {
-        ...wholes({ from_gear: 'gear before', to_gear: 'gear after' }),
-        ...numbers({ speed_mps: 'speed there' }),
+      json.object('One upshift', {
+        ...json.wholes({ from_gear: 'gear before', to_gear: 'gear after' }),
+        ...json.numbers({ speed_mps: 'speed there' }),
       }),
     ),
   });
 
-const TIME_DIFFERENCE = orNull(
-  object('With --against-gear or --against-variant: the same road driven two ways', {
-    against_variant: text('variant of the other'),
-    ...wholes({ against_slowest_gear: 'gear of the other at the slowest point' }),
-    ...numbers({
+const TIME_DIFFERENCE = json.orNull(
+  json.object('With --against-gear or --against-variant: the same road driven two ways', {
+    against_variant: json.text('variant of the other'),
+    ...json.wholes({ against_slowest_gear: 'gear of the other at the slowest point' }),
+    ...json.numbers({
       length_m: 'length of the road compared',
       from_before_apex_m: 'where it begins, before the apex',
       to_after_apex_m: 'where it ends, after the apex',
     }),
     this: driven('This one, part by part'),
     other: driven('The other, part by part'),
-    ...numbers({ difference_s: 'this less the other, negative is quicker' }),
-    difference: object('This less the other, part by part', PARTS),
-    exit_left_out: texts('what the exit leaves out'),
+    ...json.numbers({ difference_s: 'this less the other, negative is quicker' }),
+    difference: json.object('This less the other, part by part', PARTS),
+    exit_left_out: json.texts('what the exit leaves out'),
   }),
 );
 
-export const TARGET_DERIVE_ANSWER: AnswerSchema = object(
+export const TARGET_DERIVE_ANSWER: AnswerSchema = json.object(
   'The target that follows from a car and a corner: lists over distance, and what stands along it',
   {
     ...LIVE_NAMES,
-    model: oneOfWords('model of the car', 'two-axle', 'point-mass'),
-    ...columns({
+    model: json.oneOfWords('model of the car', 'two-axle', 'point-mass'),
+    ...json.columns({
       distance_m: 'distance before the slowest point',
       time_s: 'time from the brake point',
       speed_mps: 'speed',
@@ -110,9 +99,9 @@ export const TARGET_DERIVE_ANSWER: AnswerSchema = object(
       front_utilization: 'use of the front axle',
       rear_utilization: 'use of the rear axle',
     }),
-    limiter: texts('what limits at each place: an axle, load on its way, or the foot'),
-    ...columns({ gear: 'gear at each place' }),
-    key_points: object('Key points', {
+    limiter: json.texts('what limits at each place: an axle, load on its way, or the foot'),
+    ...json.columns({ gear: 'gear at each place' }),
+    key_points: json.object('Key points', {
       brake_point: keyPoint('Brake point'),
       peak: keyPoint('Peak'),
       start_of_release: keyPoint('Start of release'),
@@ -120,25 +109,25 @@ export const TARGET_DERIVE_ANSWER: AnswerSchema = object(
       apex: keyPoint('Apex'),
       slowest: keyPoint('Slowest point'),
     }),
-    push_end: orNull(
+    push_end: json.orNull(
       keyPoint('Where the push ends and the foot waits for load; null where it reaches the peak'),
     ),
-    lock_order: object('Which axle would lock first', {
-      first_axle: oneOfWords('that axle', 'front', 'rear'),
-      ...numbersOrNull({ margin_g: 'how much more braking the other axle would take' }),
-      ...numbers({ turns_at_g: 'deceleration at which the order turns' }),
+    lock_order: json.object('Which axle would lock first', {
+      first_axle: json.oneOfWords('that axle', 'front', 'rear'),
+      ...json.numbersOrNull({ margin_g: 'how much more braking the other axle would take' }),
+      ...json.numbers({ turns_at_g: 'deceleration at which the order turns' }),
     }),
-    straight_bleed: object('Pressure let off on the straight as downforce falls', {
-      ...numbers({
+    straight_bleed: json.object('Pressure let off on the straight as downforce falls', {
+      ...json.numbers({
         from_distance_m: 'where it begins',
         to_distance_m: 'where it ends',
         pressure_front_bar: 'how much, front line',
         level: 'how much',
       }),
     }),
-    downshifts: list('in driving order', DOWNSHIFT),
-    bumps: list('in driving order', BUMP),
-    ...numbers({
+    downshifts: json.list('in driving order', DOWNSHIFT),
+    bumps: json.list('in driving order', BUMP),
+    ...json.numbers({
       too_fast_mps: 'what the slowest point is over its limit',
       duration_s: 'brake point to slowest point',
       rises_again_level: 'how far the level rises again in the release',

@@ -1,24 +1,10 @@
-import {
-  columns,
-  eitherOf,
-  intervals,
-  list,
-  numbers,
-  numbersOrNull,
-  object,
-  oneOfWords,
-  orNull,
-  text,
-  texts,
-  wholes,
-  wholesOrNull,
-} from './answer-parts.ts';
+import * as json from './answer-parts.ts';
 import type { AnswerFields, AnswerSchema } from './answer-schema.ts';
 import { PHASE } from './diagnosis-answer.ts';
 import { outcomeAnswer } from './outcome-answer.ts';
 
 const BRAKE: AnswerFields = {
-  brake: oneOfWords(
+  brake: json.oneOfWords(
     'the signal that braking is judged by',
     'brake-front',
     'brake-rear',
@@ -28,45 +14,48 @@ const BRAKE: AnswerFields = {
 };
 
 const TARGET: AnswerFields = {
-  target: text('id of the target'),
-  target_version: text('hash of its curve'),
+  target: json.text('id of the target'),
+  target_version: json.text('hash of its curve'),
 };
 
-const NUMBER: AnswerFields = wholes({ number: 'number of the zone, or identity of the rep' });
+const NUMBER: AnswerFields = json.wholes({ number: 'number of the zone, or identity of the rep' });
 
 /** `trace import --json`. */
-export const TRACE_IMPORT_ANSWER: AnswerSchema = object('A log that was cut into braking zones', {
-  trace: text('its name here'),
-  source: text('path of the file'),
-  ...wholes({ rows_count: 'rows read', zones_count: 'braking zones found' }),
-  ...numbers({ duration_s: 'length of the log', step_s: 'usual step between rows' }),
-  ...BRAKE,
-  steering_positive: orNull(text('the side to which the log counts steering')),
-  columns: list(
-    'what was read',
-    object('One column', {
-      role: text('what it was read as'),
-      ...wholes({ column: 'its place, from 1' }),
-      name: text('its heading'),
-      unit: text('its unit; empty where none was given'),
-    }),
-  ),
-  notices: list(
-    'what was repaired or left out',
-    object('One thing', {
-      what: text('what it was'),
-      ...wholes({ count: 'how often' }),
-      ...wholesOrNull({ line: 'line of the file where it was first' }),
-    }),
-  ),
-});
+export const TRACE_IMPORT_ANSWER: AnswerSchema = json.object(
+  'A log that was cut into braking zones',
+  {
+    trace: json.text('its name here'),
+    source: json.text('path of the file'),
+    ...json.wholes({ rows_count: 'rows read', zones_count: 'braking zones found' }),
+    ...json.numbers({ duration_s: 'length of the log', step_s: 'usual step between rows' }),
+    ...BRAKE,
+    steering_positive: json.orNull(json.text('the side to which the log counts steering')),
+    columns: json.list(
+      'what was read',
+      json.object('One column', {
+        role: json.text('what it was read as'),
+        ...json.wholes({ column: 'its place, from 1' }),
+        name: json.text('its heading'),
+        unit: json.text('its unit; empty where none was given'),
+      }),
+    ),
+    notices: json.list(
+      'what was repaired or left out',
+      json.object('One thing', {
+        what: json.text('what it was'),
+        ...json.wholes({ count: 'how often' }),
+        ...json.wholesOrNull({ line: 'line of the file where it was first' }),
+      }),
+    ),
+  },
+);
 
-const ZONE = object('One braking zone; key points from where the brake goes on', {
-  ...wholes({ zone: 'its number' }),
-  ...wholesOrNull({ lap: 'its lap' }),
-  ...wholes({ line: 'its first line in the file' }),
-  ...numbers({ start_s: 'when it begins in the log' }),
-  ...numbersOrNull({
+const ZONE = json.object('One braking zone; key points from where the brake goes on', {
+  ...json.wholes({ zone: 'its number' }),
+  ...json.wholesOrNull({ lap: 'its lap' }),
+  ...json.wholes({ line: 'its first line in the file' }),
+  ...json.numbers({ start_s: 'when it begins in the log' }),
+  ...json.numbersOrNull({
     entry_speed_mps: 'speed where it begins',
     slowest_speed_mps: 'slowest speed',
     peak_level: 'peak of a brake level',
@@ -80,97 +69,97 @@ const ZONE = object('One braking zone; key points from where the brake goes on',
     final_release_s: 'last tenth begins',
     brake_off_s: 'brake off',
   }),
-  ...wholes({ gaps_count: 'gaps in the record' }),
-  ...numbersOrNull({
+  ...json.wholes({ gaps_count: 'gaps in the record' }),
+  ...json.numbersOrNull({
     speed_lost_mps: 'speed lost by the speed signal',
     integrated_speed_lost_mps: 'speed lost by the integrated deceleration',
   }),
-  speed_plausible: orNull({ type: 'boolean', description: 'both agree' }),
+  speed_plausible: json.orNull({ type: 'boolean', description: 'both agree' }),
 });
 
 /** `trace zones --json`. */
-export const TRACE_ZONES_ANSWER: AnswerSchema = eitherOf(
+export const TRACE_ZONES_ANSWER: AnswerSchema = json.eitherOf(
   'Imported logs, or the braking zones of one',
-  object('Without a name: the logs', { traces: texts('their names') }),
-  object('With a name: its zones', {
-    trace: text('its name'),
+  json.object('Without a name: the logs', { traces: json.texts('their names') }),
+  json.object('With a name: its zones', {
+    trace: json.text('its name'),
     ...BRAKE,
-    zones: list('in the order of the log', ZONE),
+    zones: json.list('in the order of the log', ZONE),
   }),
 );
 
 /** `score --json`. */
-export const SCORE_ANSWER: AnswerSchema = eitherOf(
+export const SCORE_ANSWER: AnswerSchema = json.eitherOf(
   'One rep from a CSV file against a target',
-  ...outcomeAnswer('Outcome', { ...TARGET, trace: text('path of the file') }),
+  ...outcomeAnswer('Outcome', { ...TARGET, trace: json.text('path of the file') }),
 );
 
 /** `trace score --json`. */
-export const TRACE_SCORE_ANSWER: AnswerSchema = eitherOf(
+export const TRACE_SCORE_ANSWER: AnswerSchema = json.eitherOf(
   'A logged braking zone against a target',
   ...outcomeAnswer('Outcome', {
     ...TARGET,
-    trace: text('name of the log'),
-    ...wholes({ zone: 'number of the zone' }),
+    trace: json.text('name of the log'),
+    ...json.wholes({ zone: 'number of the zone' }),
   }),
 );
 
-const LEFT_OUT = object('One of them', { ...NUMBER, reason: text('why') });
+const LEFT_OUT = json.object('One of them', { ...NUMBER, reason: json.text('why') });
 
 const mean = (what: string): AnswerSchema =>
-  orNull(list(`${what} (0 to 1 of full scale)`, { type: 'number' }));
+  json.orNull(json.list(`${what} (0 to 1 of full scale)`, { type: 'number' }));
 
 /** `trace compare --json`. */
-export const TRACE_COMPARE_ANSWER: AnswerSchema = object(
+export const TRACE_COMPARE_ANSWER: AnswerSchema = json.object(
   'Logged braking zones against reps on the rig: car less rig',
   {
-    trace: text('name of the log'),
+    trace: json.text('name of the log'),
     ...TARGET,
     ...BRAKE,
-    method: text('how differences and intervals come about'),
-    rig_reps: list('identities of the reps', { type: 'integer' }),
-    zones: list('numbers of the zones', { type: 'integer' }),
-    left_out_reps: list('reps that cannot be compared', LEFT_OUT),
-    left_out_zones: list('zones that cannot be compared', LEFT_OUT),
-    phases: list(
+    method: json.text('how differences and intervals come about'),
+    rig_reps: json.list('identities of the reps', { type: 'integer' }),
+    zones: json.list('numbers of the zones', { type: 'integer' }),
+    left_out_reps: json.list('reps that cannot be compared', LEFT_OUT),
+    left_out_zones: json.list('zones that cannot be compared', LEFT_OUT),
+    phases: json.list(
       'in the order of the zone',
-      object('One phase', {
+      json.object('One phase', {
         phase: PHASE,
-        verdict: oneOfWords('what came of it', 'carried over', 'not', 'not driven', 'open'),
-        ...numbersOrNull({ difference_level: 'level in the car less on the rig' }),
-        ...intervals({ difference_level_interval: 'of that' }),
-        ...numbersOrNull({
+        verdict: json.oneOfWords('what came of it', 'carried over', 'not', 'not driven', 'open'),
+        ...json.numbersOrNull({ difference_level: 'level in the car less on the rig' }),
+        ...json.intervals({ difference_level_interval: 'of that' }),
+        ...json.numbersOrNull({
           margin_level: 'half width of the corridor there',
           rig_spread_level: 'spread on the rig',
           car_spread_level: 'spread in the car',
         }),
       }),
     ),
-    key_points: list(
+    key_points: json.list(
       'in the order of the zone',
-      object('One key point', {
-        key_point: text('which'),
-        ...numbersOrNull({ difference_s: 'in the car less on the rig, late is positive' }),
-        ...intervals({ difference_s_interval: 'of that' }),
+      json.object('One key point', {
+        key_point: json.text('which'),
+        ...json.numbersOrNull({ difference_s: 'in the car less on the rig, late is positive' }),
+        ...json.intervals({ difference_s_interval: 'of that' }),
       }),
     ),
-    ...numbersOrNull({
+    ...json.numbersOrNull({
       force_ratio: 'plateau in the car against the rig, at the full scale given',
     }),
-    ...intervals({ force_ratio_interval: 'of that' }),
-    curves: object('Curves over equal steps of time', {
-      ...numbers({ from_s: 'first place, from the rise of the target', step_s: 'step' }),
-      ...columns({ target_level: 'the target' }),
+    ...json.intervals({ force_ratio_interval: 'of that' }),
+    curves: json.object('Curves over equal steps of time', {
+      ...json.numbers({ from_s: 'first place, from the rise of the target', step_s: 'step' }),
+      ...json.columns({ target_level: 'the target' }),
       rig_mean_level: mean('mean of the reps'),
       car_mean_level: mean('mean of the zones'),
     }),
-    ...numbersOrNull({
+    ...json.numbersOrNull({
       level_one_pressure_bar: 'line pressure in the car that stands for level 1',
       level_one_pedal_force_n: 'pedal force in the car that stands for level 1',
       level_one_level: 'level in the car that stands for level 1',
     }),
-    rig: text('what the reps are, in words'),
-    not_compared: texts('what nobody can compare here'),
-    cautions: texts('what to mind'),
+    rig: json.text('what the reps are, in words'),
+    not_compared: json.texts('what nobody can compare here'),
+    cautions: json.texts('what to mind'),
   },
 );
