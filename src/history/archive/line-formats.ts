@@ -6,12 +6,12 @@ import type { TargetChange } from '../../drill/plan/target-change.ts';
 import type { LiveStart } from '../../live/live-start.ts';
 import type { LiveControls } from '../../live/live-zone.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
-import { ACTIONS } from '../codec/record-format.ts';
 import type { KeptNote, KeptPractice, KeptRep, RepFields } from '../kept.ts';
 import type { Foot, PhaseTag, PracticeStart, SourceKind, ZonedInstant } from '../store.ts';
 import { canonicalJson } from './canonical-json.ts';
 import { outcomeShape } from './outcome-shape.ts';
-import { type SamplesJson, samplesJson, type TrackJson } from './samples-json.ts';
+import { type SamplesJson, samplesJson } from './samples-json.ts';
+import { samplesShape } from './samples-shape.ts';
 import {
   anyNumber,
   type Check,
@@ -19,7 +19,6 @@ import {
   listOf,
   oneOf,
   orNull,
-  quanta,
   text,
   whole,
   wordOf,
@@ -126,44 +125,6 @@ const changeShape: Check = (value, path) => {
   const isVaried = (value as { readonly kind?: unknown } | null)?.kind === 'varied';
   return isVaried ? variedShape(value, path) : pacedShape(value, path);
 };
-
-const tick = whole(-(2 ** 28) + 1, 2 ** 28 - 1);
-
-const trackFields = fields<TrackJson>({ stepTicks: quanta, quanta });
-
-/** Times never go back, and every time has its value. */
-const trackShape: Check = (value, path) => {
-  const wrong = trackFields(value, path);
-  if (wrong !== null) return wrong;
-  const { stepTicks, quanta: values } = value as TrackJson;
-  if (stepTicks.length !== values.length) return `${path} has not one value for each time`;
-  let at = 0;
-  for (const [i, step] of stepTicks.entries()) {
-    at += step;
-    if (i > 0 && step < 0) return `${path}.stepTicks[${i}] goes back`;
-    if (Math.abs(at) >= 2 ** 28) return `${path}.stepTicks[${i}] is beyond any rep`;
-  }
-  return null;
-};
-
-const samplesShape = fields<SamplesJson>({
-  brake: trackShape,
-  throttle: orNull(trackShape),
-  clutch: orNull(trackShape),
-  steering: orNull(trackShape),
-  buttons: listOf(
-    fields<SamplesJson['buttons'][number]>({
-      atTicks: tick,
-      control: text(1000),
-      pressed: yesOrNo,
-      action: orNull(oneOf(...ACTIONS.filter((action) => action !== null))),
-    }),
-    1_000_000,
-  ),
-  gaps: listOf(fields<SamplesJson['gaps'][number]>({ fromTicks: tick, toTicks: tick }), 1_000_000),
-  brakeStepLevel: anyNumber,
-  endTicks: tick,
-});
 
 export const repShape: Check = fields<RepLine>({
   id,

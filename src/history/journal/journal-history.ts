@@ -11,8 +11,6 @@ import { decodeRecord } from '../codec/decode-record.ts';
 import { encodeRecord } from '../codec/encode-record.ts';
 import type { HistorySnapshot } from '../kept.ts';
 import { newId } from '../new-id.ts';
-import { repNumbers } from '../rep-numbers.ts';
-import { sharedMaker } from '../shared-maker.ts';
 import type {
   HistoryStore,
   NewNote,
@@ -30,7 +28,9 @@ import { type JournalEntry, parseJournalLine } from './journal-line.ts';
 import { JournalSnapshot } from './journal-snapshot.ts';
 import { type JournalPractice, type JournalRep, JournalState } from './journal-state.ts';
 import { JournalTail } from './journal-tail.ts';
+import { matchingNotes } from './matching-notes.ts';
 import { matchingReps } from './matching-reps.ts';
+import { repMeasures } from './rep-measures.ts';
 import { takeInJournal } from './take-in-journal.ts';
 
 /**
@@ -93,15 +93,10 @@ export class JournalHistory implements HistoryStore {
 
   notes(query: NoteQuery): readonly StoredNote[] {
     this.#catchUp();
-    return this.#state.notes
-      .map(({ stored }) => stored)
-      .filter(
-        ({ driver, corner, repId }) =>
-          (query.driver ?? driver) === driver &&
-          (query.corner === undefined || query.corner === corner) &&
-          (query.repId === undefined || query.repId === repId),
-      )
-      .sort((a, b) => a.at.utcMs - b.at.utcMs || a.id - b.id);
+    return matchingNotes(
+      this.#state.notes.map(({ stored }) => stored),
+      query,
+    );
   }
 
   practices(driver?: string): readonly StoredPractice[] {
@@ -121,15 +116,7 @@ export class JournalHistory implements HistoryStore {
   }
 
   measures(query: RepQuery): readonly RepMeasure[] {
-    const make = sharedMaker();
-    return [...this.reps(query)].map((rep) => {
-      const newest = rep.outcomes.at(-1);
-      return {
-        ...make(rep.practice, { ...rep, scoreVersion: newest?.version ?? null }),
-        repId: rep.id,
-        numbers: newest === undefined ? null : repNumbers(newest),
-      };
-    });
+    return repMeasures(this.reps(query));
   }
 
   columns(query: RepQuery): RepColumns {
