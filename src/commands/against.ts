@@ -12,7 +12,7 @@ import {
 } from '../target/derive/time-difference.ts';
 import type { ModelName } from '../target/derive/zone-model.ts';
 import type { CommandInput, OptionSpec } from './command.ts';
-import { textOption } from './option-value.ts';
+import { numberOption, textOption, wholeIfGiven } from './option-value.ts';
 
 /** Options that ask for the time another variant or gear plan would take. */
 export const AGAINST_OPTIONS: Readonly<Record<string, OptionSpec>> = {
@@ -50,8 +50,8 @@ const LONGEST_EXIT_M = 3000;
 /** @returns null where nothing is to be compared; @throws Problem (exit code 2) for a number that cannot be */
 export function readAgainst(values: CommandInput['values'], model: ModelName): Against | null {
   const variant = values['against-variant'];
-  const slowestGear = numberOf(values, 'against-gear', 1, 12, Number.isInteger);
-  const exitM = numberOf(values, 'exit-m', 0, LONGEST_EXIT_M, Number.isFinite);
+  const slowestGear = wholeIfGiven('--against-gear', values['against-gear'], 1, 12);
+  const exitM = numberOption('--exit-m', values['exit-m'], 0, LONGEST_EXIT_M);
   if (typeof variant !== 'string' && slowestGear === null) {
     if (exitM === null) return null;
     throw misuse(
@@ -90,24 +90,6 @@ function inGear(corner: Corner, slowest: number | null): Corner {
   const { approach } = corner.gears;
   if (slowest <= approach) return { ...corner, gears: { approach, slowest, shiftsAtM: null } };
   throw misuse('--against-gear', `the approach is in gear ${approach}`, `Say 1 to ${approach}.`);
-}
-
-function numberOf(
-  values: CommandInput['values'],
-  name: string,
-  least: number,
-  most: number,
-  isKind: (value: number) => boolean,
-): number | null {
-  const text = values[name];
-  if (typeof text !== 'string') return null;
-  const value = text.trim() === '' ? Number.NaN : Number(text);
-  if (isKind(value) && value >= least && value <= most) return value;
-  throw misuse(
-    `--${name}`,
-    `${JSON.stringify(text)} is not possible here`,
-    `Say a ${isKind === Number.isInteger ? 'whole ' : ''}number from ${least} to ${most}.`,
-  );
 }
 
 function misuse(where: string, what: string, next: string): Problem {

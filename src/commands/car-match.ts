@@ -9,10 +9,11 @@ import { Problem } from '../problem.ts';
 import { metresPerSecondFromKmh, metresPerSecondFromMph } from '../units.ts';
 import { findCar } from './car-files.ts';
 import type { Command, CommandContext, CommandInput, OptionSpec } from './command.ts';
-import { readSource, type SourceWish } from './drill-options.ts';
 import { matchJson, matchText } from './match-text.ts';
 import { oneNamed } from './one-named.ts';
+import { numberOption, textOption } from './option-value.ts';
 import { rigOfSource } from './rig-of-source.ts';
+import { readSource, type SourceWish } from './source-wish.ts';
 
 const measured = (value: string, help: string): OptionSpec => ({ type: 'string', value, help });
 
@@ -36,8 +37,7 @@ export const command: Command = {
 
 async function match(input: CommandInput, context: CommandContext): Promise<number> {
   const car = buildCar(await findCar(oneNamed(input, 'car', 'car match'), context.dataDir));
-  const { source } = input.values;
-  const wish = readSource(typeof source === 'string' ? source : null);
+  const wish = readSource(textOption(input.values.source));
   const speed = speedMps(input, context, car);
   const rig = await rigOfSource(wish, context.dataDir);
   const feel = feelOf(measuredFeel(input), rig);
@@ -49,15 +49,15 @@ async function match(input: CommandInput, context: CommandContext): Promise<numb
 }
 
 function speedMps(input: CommandInput, { units }: CommandContext, car: Car): number {
-  const speed = number(input, 'speed', 1, 600);
+  const speed = numberOption('--speed', input.values.speed, 1, 600);
   if (speed === null) return topSpeedMps(car);
   return units === 'metric' ? metresPerSecondFromKmh(speed) : metresPerSecondFromMph(speed);
 }
 
 /** What the driver measured on the rig's pedal. */
-function measuredFeel(input: CommandInput): PedalFeel {
+function measuredFeel({ values }: CommandInput): PedalFeel {
   const scaled = (name: string, factor: number, most: number): number | null => {
-    const value = number(input, name, 0, most);
+    const value = numberOption(`--${name}`, values[name], 0, most);
     return value === null ? null : value * factor;
   };
   return {
@@ -103,21 +103,4 @@ function rigPedal({ axes }: Rig, feel: PedalFeel): RigPedal {
     deadShare: brake.calibration.deadStart,
     hasWheel: axes.some(({ role }) => role === 'steering'),
   };
-}
-
-function number(
-  { values }: CommandInput,
-  name: string,
-  least: number,
-  most: number,
-): number | null {
-  const text = values[name];
-  if (typeof text !== 'string') return null;
-  const value = text.trim() === '' ? Number.NaN : Number(text);
-  if (value >= least && value <= most) return value;
-  throw new Problem(`${JSON.stringify(text)} is not possible here`, {
-    where: `--${name}`,
-    next: `Say a number from ${least} to ${most}.`,
-    exitCode: 2,
-  });
 }

@@ -19,7 +19,7 @@ import { findCar } from './car-files.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 import { fitLines } from './corner-fit-text.ts';
 import { misuseOf } from './misuse-of.ts';
-import { textOption } from './option-value.ts';
+import { numberOption, textOption } from './option-value.ts';
 import { withSchemaPlace } from './schema-place.ts';
 import { readTrace } from './trace-files.ts';
 import { writeNewFile } from './write-new-file.ts';
@@ -120,9 +120,9 @@ async function fittedCorner(
   const carFile = car === null ? null : await findCar(car, dataDir);
   const wish: FitWish = {
     car: carFile === null ? null : fitCarOf(buildCar(carFile)),
-    grip: number(values, 'grip', 0.3, 4),
+    grip: numberOption('--grip', values.grip, 0.3, 4),
   };
-  const turnDeg = number(values, 'turn-deg', 5, 360);
+  const turnDeg = numberOption('--turn-deg', values['turn-deg'], 5, 360);
   const said = {
     direction: direction(values),
     turnRad: turnDeg === null ? null : radiansFromDegrees(turnDeg),
@@ -165,22 +165,6 @@ function nothingLeft({ name }: ImportedTrace, leftOut: readonly NotFitted[]): Pr
     where: name,
     next: `Choose another zone: ebbline trace zones ${name}. A log without a speed needs one: --column speed=NAME in trace import.`,
   });
-}
-
-function number(
-  values: CommandInput['values'],
-  option: string,
-  least: number,
-  most: number,
-): number | null {
-  const given = values[option];
-  if (given === undefined) return null;
-  const value = typeof given === 'string' && given.trim() !== '' ? Number(given) : Number.NaN;
-  if (value >= least && value <= most) return value;
-  throw misuse(
-    `--${option} is ${JSON.stringify(given)}`,
-    `Give a number from ${least} to ${most}.`,
-  );
 }
 
 function direction({ direction: wanted }: CommandInput['values']): 'left' | 'right' | null {

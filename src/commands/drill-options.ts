@@ -1,20 +1,10 @@
 import { THEME_NAMES, type ThemeName } from '../drill/display/display-settings.ts';
-import { DRIVER_NAMES, type DriverName } from '../input/virtual/driver-preset.ts';
-import { Problem } from '../problem.ts';
 import type { CommandInput, OptionSpec } from './command.ts';
 import { driverOption } from './driver-name.ts';
 import { EVENT_OPTIONS, type EventWish, readEventWish } from './event-options.ts';
 import { LIVE_NAMES, LIVE_OPTIONS, type LiveWish, readLiveWish } from './live-options.ts';
-import { textOption } from './option-value.ts';
-
-/** Where the reports of a drill come from, as the driver asked for it. */
-export type SourceWish =
-  /** Real devices if there are any, else the virtual rig. */
-  | { readonly kind: 'any' }
-  | { readonly kind: 'hid' }
-  | { readonly kind: 'virtual'; readonly driver: DriverName }
-  | { readonly kind: 'pointer' }
-  | { readonly kind: 'replay'; readonly file: string };
+import { notPossible, textOption, wholeIfGiven } from './option-value.ts';
+import { readSource, type SourceWish } from './source-wish.ts';
 
 /** A drill's command line, checked. */
 export interface DrillOptions {
@@ -103,7 +93,11 @@ export const DRILL_OPTIONS: Readonly<Record<string, OptionSpec>> = {
 export function readDrillOptions({ positionals, values }: CommandInput): DrillOptions {
   const text = (name: string): string | null => textOption(values[name]);
   if (positionals.length > 1) {
-    throw wrong('drill', `${positionals.length} corners`, 'Name one corner, or `--target T`.');
+    throw notPossible(
+      'drill',
+      `${positionals.length} corners`,
+      'Name one corner, or `--target T`.',
+    );
   }
   const named = positionals[0] ?? null;
   const asked = LIVE_NAMES.filter((name) => text(name) !== null);
@@ -111,9 +105,9 @@ export function readDrillOptions({ positionals, values }: CommandInput): DrillOp
   refuseTwoSubjects(named, text('target'), asked);
   if (event === null) refuseBesidePlan(text, named);
   if (values.sound === true && (values.headless === true || values.json === true))
-    throw wrong('--sound', '--sound beside --headless', 'Leave one of them out.');
+    throw notPossible('--sound', '--sound beside --headless', 'Leave one of them out.');
   if (values.plain === true && (values.headless === true || values.json === true))
-    throw wrong('--plain', '--plain beside --headless or --json', 'Leave one of them out.');
+    throw notPossible('--plain', '--plain beside --headless or --json', 'Leave one of them out.');
   return {
     target: text('target'),
     named,
@@ -122,8 +116,8 @@ export function readDrillOptions({ positionals, values }: CommandInput): DrillOp
     live: readLiveWish({ positionals, values }),
     asksForCar: asked.length > 0,
     source: readSource(text('source')),
-    reps: readWhole('--reps', text('reps'), 1, 1000),
-    seed: readWhole('--seed', text('seed'), 0, Number.MAX_SAFE_INTEGER),
+    reps: wholeIfGiven('--reps', values.reps, 1, 1000),
+    seed: wholeIfGiven('--seed', values.seed, 0, Number.MAX_SAFE_INTEGER),
     selfRating: values['self-rating'] === true,
     sound: values.sound === true,
     theme: readTheme(text('theme')),
@@ -147,11 +141,11 @@ function refuseTwoSubjects(
   const first = asked[0];
   if (target !== null && first !== undefined) {
     const next = `Leave out --target to drive a corner, or --${asked.join(', --')} to follow the target over time.`;
-    throw wrong(`--${first}`, `--${first} beside --target`, next);
+    throw notPossible(`--${first}`, `--${first} beside --target`, next);
   }
   const option = target !== null ? '--target' : asked.includes('corner') ? '--corner' : null;
   if (named === null || option === null) return;
-  throw wrong(option, `${JSON.stringify(named)} beside ${option}`, 'Name one of them.');
+  throw notPossible(option, `${JSON.stringify(named)} beside ${option}`, 'Name one of them.');
 }
 
 /** A plan says all of that itself. */
@@ -159,54 +153,26 @@ function refuseBesidePlan(text: (name: string) => string | null, named: string |
   if (text('plan') === null) return;
   const given = ['target', 'reps', ...LIVE_NAMES].find((name) => text(name) !== null);
   if (given !== undefined)
-    throw wrong(
+    throw notPossible(
       `--${given}`,
       `--${given} beside --plan`,
       'The plan says it: leave one of them out.',
     );
   if (named !== null)
-    throw wrong('--plan', `${JSON.stringify(named)} beside --plan`, 'The plan names its zones.');
-}
-
-/** What `--source` asks for. @throws Problem (exit code 2) for anything else */
-export function readSource(text: string | null): SourceWish {
-  if (text === null) return { kind: 'any' };
-  const [kind = '', ...rest] = text.split(':');
-  const detail = rest.join(':');
-  if (kind === 'replay' && detail !== '') return { kind, file: detail };
-  if (detail === '' && (kind === 'hid' || kind === 'pointer')) return { kind };
-  const driver = detail === '' ? 'club' : DRIVER_NAMES.find((name) => name === detail);
-  if (kind === 'virtual' && driver !== undefined) return { kind, driver };
-  throw wrong(
-    '--source',
-    JSON.stringify(text),
-    `Say hid, virtual, ${DRIVER_NAMES.map((name) => `virtual:${name}`).join(', ')}, pointer or replay:FILE.`,
-  );
-}
-
-function readWhole(
-  option: string,
-  text: string | null,
-  least: number,
-  most: number,
-): number | null {
-  if (text === null) return null;
-  const value = Number(text);
-  if (/^\d+$/.test(text) && value >= least && value <= most) return value;
-  throw wrong(option, JSON.stringify(text), `Say a whole number from ${least} to ${most}.`);
+    throw notPossible(
+      '--plan',
+      `${JSON.stringify(named)} beside --plan`,
+      'The plan names its zones.',
+    );
 }
 
 function readTheme(text: string | null): ThemeName | null {
   const theme = THEME_NAMES.find((name) => name === text);
   if (theme !== undefined || text === null) return theme ?? null;
-  throw wrong('--theme', JSON.stringify(text), `Say one of: ${THEME_NAMES.join(', ')}.`);
+  throw notPossible('--theme', JSON.stringify(text), `Say one of: ${THEME_NAMES.join(', ')}.`);
 }
 
 function readFoot(text: string | null): 'left' | 'right' | null {
   if (text === null || text === 'left' || text === 'right') return text;
-  throw wrong('--foot', JSON.stringify(text), 'Say left or right.');
-}
-
-function wrong(where: string, found: string, next: string): Problem {
-  return new Problem(`${found} is not possible here`, { where, next, exitCode: 2 });
+  throw notPossible('--foot', JSON.stringify(text), 'Say left or right.');
 }

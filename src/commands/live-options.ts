@@ -1,6 +1,5 @@
-import { Problem } from '../problem.ts';
 import type { CommandInput, OptionSpec } from './command.ts';
-import { textOption } from './option-value.ts';
+import { numberOption, textOption } from './option-value.ts';
 
 /** What a drill's command line asks of the live car, checked. */
 export interface LiveWish {
@@ -49,24 +48,14 @@ export function readLiveWish({ values }: CommandInput): LiveWish {
     corner: text('corner'),
     car: text('car'),
     variant: text('variant'),
-    stintS: number('--stint', text('stint'), 1, 3600, 'Say seconds between stops, from 1 to 3600.'),
-    callShare: number('--calls', text('calls'), 0, 1, 'Say a share from 0 to 1, such as 0.3.') ?? 0,
+    stintS: numberOption(
+      '--stint',
+      values.stint,
+      1,
+      3600,
+      'Say seconds between stops, from 1 to 3600.',
+    ),
+    callShare:
+      numberOption('--calls', values.calls, 0, 1, 'Say a share from 0 to 1, such as 0.3.') ?? 0,
   };
-}
-
-function number(
-  option: string,
-  text: string | null,
-  least: number,
-  most: number,
-  next: string,
-): number | null {
-  if (text === null) return null;
-  const value = /^\d*\.?\d+$/.test(text) ? Number(text) : Number.NaN;
-  if (value >= least && value <= most) return value;
-  throw new Problem(`${JSON.stringify(text)} is not possible here`, {
-    where: option,
-    next,
-    exitCode: 2,
-  });
 }

@@ -7,7 +7,7 @@ import { findCorner } from './corner-files.ts';
 import { driverOption } from './driver-name.ts';
 import { LOCAL_DRIVER } from './local-driver.ts';
 import { misuseOf } from './misuse-of.ts';
-import { textOption, wholeOption } from './option-value.ts';
+import { textOption, wholeIfGiven } from './option-value.ts';
 import { isPath } from './profile-files.ts';
 import { LONGEST_TEXT } from './worded-notes.ts';
 import { zonedNow } from './zoned-now.ts';
@@ -44,7 +44,7 @@ export async function noteAdd(
 ): Promise<number> {
   const text = textOf(positionals);
   const said = { ...(await placeOf(values, context)), gear: gearOf(values.gear) };
-  const number = values.rep === undefined ? null : wholeOption('--rep', values.rep, 1, 1_000_000);
+  const number = wholeIfGiven('--rep', values.rep, 1, 1_000_000);
   const history = openHistory(context.dataDir);
   try {
     if (history.notice !== null) context.err(`ebbline: ${history.notice}\n`);
@@ -125,5 +125,5 @@ function textOf(positionals: readonly string[]): string {
 }
 
 function gearOf(value: OptionValue): number | null {
-  return value === undefined ? null : wholeOption('--gear', value, 1, MOST_GEARS);
+  return wholeIfGiven('--gear', value, 1, MOST_GEARS);
 }

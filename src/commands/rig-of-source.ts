@@ -1,7 +1,7 @@
 import type { Rig } from '../input/rig/rig.ts';
 import { loadRig } from '../input/rig/rig-file.ts';
 import { Problem } from '../problem.ts';
-import type { SourceWish } from './drill-options.ts';
+import type { SourceWish } from './source-wish.ts';
 
 /**
  * The rig that a source would be driven with, without opening any device.

@@ -7,7 +7,7 @@ import type { Rig } from '../input/rig/rig.ts';
 import { loadRig } from '../input/rig/rig-file.ts';
 import { sameDevice } from '../input/rig/same-device.ts';
 import { Problem } from '../problem.ts';
-import type { SourceWish } from './drill-options.ts';
+import type { SourceWish } from './source-wish.ts';
 
 /** A source opened, with the rig that says what its bytes mean. */
 export interface RigSource {

@@ -97,7 +97,11 @@ describe('corner fit', () => {
     [['--trace', 'friday', '--zone', '9'], 'there is no zone 9 in friday', 1],
     [['--trace', 'frday', '--zone', '1'], 'Did you mean friday?', 1],
     [['--trace', 'friday', '--zone', '1', '--car', 'gtt'], 'gt', 1],
-    [['--trace', 'friday', '--zone', '1', '--grip', 'much'], '--grip is "much"', 2],
+    [
+      ['--trace', 'friday', '--zone', '1', '--grip', 'much'],
+      '--grip: "much" is not possible here',
+      2,
+    ],
     [['--trace', 'friday', '--zone', '1', '--direction', 'up'], '--direction is "up"', 2],
     [['--trace', 'friday', '--zone', '1', '--name', 'x'.repeat(41)], '--name is', 2],
     [['friday'], 'friday belongs to no option', 2],
