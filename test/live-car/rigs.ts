@@ -69,10 +69,21 @@ export function pointsOver(
   value: (point: ZonePoint) => number,
 ): (timeS: number) => number {
   return (timeS) => {
-    const after = points.findIndex((point) => point.timeS > timeS);
-    if (after === -1) return value(points[points.length - 1] as ZonePoint);
+    const after = firstAfter(points, timeS);
+    if (after === points.length) return value(points[points.length - 1] as ZonePoint);
     const [b, a] = [points[after] as ZonePoint, points[after - 1]];
     if (a === undefined) return timeS < b.timeS ? 0 : value(b);
     return value(a) + ((value(b) - value(a)) * (timeS - a.timeS)) / (b.timeS - a.timeS);
   };
+}
+
+/** Place of the first point later than a time, by halving: it is asked for at every sample of hundreds of zones. */
+function firstAfter(points: readonly ZonePoint[], timeS: number): number {
+  let [low, high] = [0, points.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((points[middle] as ZonePoint).timeS > timeS) high = middle;
+    else low = middle + 1;
+  }
+  return low;
 }

@@ -84,6 +84,13 @@ warm_up_reps: 0
 blocks: [{ reps: 2, order: serial, vary: { level_factor: [0.9, 1.1] } }]
 `;
 
+const EVENT = `name: Two corners
+date: 2027-04-10
+car: prototype
+sessions: [{ session: qualifying, variant: qualifying }]
+zones: [{ corner: kiln-hairpin, to_next_m: 540 }, { corner: coil-bend, to_next_s: 9 }]
+`;
+
 /** Two practices a week, each of hidden reps that come closer to the target and to each other. */
 function practiseForWeeks(dir: string): void {
   const history = openHistory(dir);
@@ -123,6 +130,7 @@ function wornIn(practice: number, i: number): NewRep {
 
 function writeFiles(): void {
   writeFileSync(inFolder('short.yaml'), PLAN);
+  writeFileSync(inFolder('two-corners.yaml'), EVENT);
   writeFileSync(inFolder('logged.yaml'), TARGET);
   writeFileSync(inFolder('bad.yaml'), 'name: Bad\nradius: 3\n');
   const hairpin = derivedOf('kiln-hairpin', 'gt');
@@ -255,7 +263,7 @@ describe('answers keep to their schemas', () => {
   test('a plan and the laps of an event', async () => {
     await asked(['drill', ...VIRTUAL, '--plan', inFolder('short.yaml')], other);
     const { tonight } = await asked(
-      ['drill', ...VIRTUAL, '--event', 'sallow-fen', '--laps', '1'],
+      ['drill', ...VIRTUAL, '--event', inFolder('two-corners.yaml'), '--laps', '1'],
       other,
     );
     expect(tonight).toBeInstanceOf(Array);

@@ -52,6 +52,15 @@ interface State {
   readonly gear: number;
 }
 
+const STATES = new WeakMap<DerivedTarget, readonly State[]>();
+
+/** The states of a zone, each once: several loggers see the same drive. */
+function statesOf(derived: DerivedTarget): readonly State[] {
+  const states = STATES.get(derived) ?? drivenStates(derived);
+  STATES.set(derived, states);
+  return states;
+}
+
 const STEP_S = 0.001;
 const LEAD_S = 3;
 const EXIT_MPS2 = 3;
@@ -61,7 +70,7 @@ const AFTER_S = 2;
  * The derived zone in time: a lead-in at the approach speed, the zone, the arc at its speed, the exit under power.
  * Steering is that of the derived points, and beyond them in proportion to curvature.
  */
-function statesOf({ zone: { points }, corner }: DerivedTarget): State[] {
+function drivenStates({ zone: { points }, corner }: DerivedTarget): State[] {
   const [first, last] = [points[0]!, points[points.length - 1]!];
   const { path, approachSpeedMps } = corner;
   const exitFromM = path.lengthM - path.segments[path.segments.length - 1]!.lengthM;
@@ -118,9 +127,10 @@ export function csvOf(derived: readonly DerivedTarget[], logger: Partial<Logger>
   let startS = 0;
   for (const one of derived) {
     const filtered = new Map<string, number>();
+    const kept = lagS > 0 ? Math.exp(-STEP_S / lagS) : 0;
     const lagged = (name: string, value: number): number => {
       const before = filtered.get(name) ?? value;
-      const now = lagS > 0 ? before + (value - before) * (1 - Math.exp(-STEP_S / lagS)) : value;
+      const now = before + (value - before) * (1 - kept);
       filtered.set(name, now);
       return now;
     };

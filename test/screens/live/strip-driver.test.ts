@@ -8,7 +8,8 @@ import { APPROACH, MARKS, withLive } from './sample-live.ts';
 
 const FRAME_S = 1 / 60;
 const BRAKE_M = MARKS.find(({ kind }) => kind === 'brake')!.sM;
-const APPROACHES = 200;
+/** Spread evenly over when they begin between two frames, so that few show what many would. */
+const APPROACHES = 50;
 /** Of a practised movement to a moment that can be foreseen. */
 const TIMING_NOISE_S = 0.03;
 /** What is seen later than this before the press changes nothing any more. */
@@ -36,9 +37,9 @@ function foreseenS(seen: readonly Seen[]): number | null {
 /** A driver who knows nothing but the cells: watches the brake mark close on the bar and presses as it gets there. */
 function pressS(frameAt: (frame: number) => CellGrid, random: RandomSource): number | null {
   const seen: Seen[] = [];
+  const ground = groundRow(frameAt(0));
   for (let frame = 0; frame < 240; frame++) {
-    const grid = frameAt(frame);
-    const cells = nearestMark(grid, groundRow(grid));
+    const cells = nearestMark(frameAt(frame), ground);
     if (cells !== null) seen.push({ atS: frame * FRAME_S, cells });
     const at = foreseenS(seen);
     if (at !== null && at - frame * FRAME_S < COMMIT_S)
@@ -50,8 +51,8 @@ function pressS(frameAt: (frame: number) => CellGrid, random: RandomSource): num
 /** Seconds after the brake point at which the driver pressed, over many approaches that begin between two frames. */
 function misses(speedMps: number, size: Size, unicode: boolean): readonly number[] {
   const random = seededRandom(20261125, speedMps);
-  return Array.from({ length: APPROACHES }, () => {
-    const leadS = 1 + random() * FRAME_S;
+  return Array.from({ length: APPROACHES }, (_, i) => {
+    const leadS = 1 + ((i + random()) / APPROACHES) * FRAME_S;
     const fromM = BRAKE_M - leadS * speedMps;
     const frameAt = (frame: number): CellGrid => {
       const live = { ...APPROACH, speedMps, placeM: fromM + frame * FRAME_S * speedMps };

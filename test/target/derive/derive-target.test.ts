@@ -17,18 +17,16 @@ describe.each(SHEETS.map((sheet) => ({ id: sheet.id, sheet })))('every car in $i
       const json = zoneJson(one) as Record<string, readonly unknown[]>;
       const length = json.distance_m?.length ?? 0;
       expect(length).toBeGreaterThan(20);
-      for (const value of Object.values(json).filter(Array.isArray))
-        for (const item of value.filter((each) => typeof each === 'number'))
-          expect(Number.isFinite(item)).toBe(true);
+      const all = Object.values(json).filter(Array.isArray).flat();
+      expect(all.filter((each) => typeof each === 'number' && !Number.isFinite(each))).toEqual([]);
     }
   });
 
   test('no axle is asked for more than it has', () => {
-    for (const { zone, car } of derived)
-      for (const { frontUse, rearUse, sM, limiter } of zone.points)
-        expect(Math.max(frontUse, rearUse), `${car.id} at ${sM}, ${limiter}`).toBeLessThanOrEqual(
-          1 + 1e-6,
-        );
+    for (const { zone, car } of derived) {
+      const over = zone.points.filter((one) => !(Math.max(one.frontUse, one.rearUse) <= 1 + 1e-6));
+      expect(over, car.id).toEqual([]);
+    }
   });
 
   test('its file is read back, within 1.5 % of full scale of the derived level from the peak on', () => {
@@ -48,12 +46,12 @@ describe.each(SHEETS.map((sheet) => ({ id: sheet.id, sheet })))('every car in $i
         least = Math.min(least, point.level);
         rise = Math.max(rise, point.level - least);
       }
-      for (const point of after) {
-        const miss = Math.abs(level.at(point.distanceM) - point.level);
-        expect(miss, `${label} at ${point.distanceM}`).toBeLessThan(
-          Math.max(0.015, rise / 2 + 0.01),
-        );
-      }
+      const within = Math.max(0.015, rise / 2 + 0.01);
+      const missed = after.filter((one) => {
+        const miss = Math.abs(level.at(one.distanceM) - one.level);
+        return !(miss < within);
+      });
+      expect(missed, label).toEqual([]);
       expect(gears.length).toBeLessThanOrEqual(one.zone.downshifts.length);
     }
   });
