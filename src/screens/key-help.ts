@@ -12,11 +12,12 @@ const KEY_HELP: readonly (readonly [string, string])[] = [
   ['Esc', 'close this help; Ctrl-L draws again, Ctrl-Z goes to the shell'],
 ];
 
+const IN_BAND = ['in band', 'nothing to tell: less than is felt, or than you differ'] as const;
+
 /** Help on the drill: what stands before the second column is a key or a sign on the screen. */
 export const DRILL_HELP: readonly (readonly [string, string])[] = [
   ...KEY_HELP,
-  ['dashes', 'target; sparse dots around it: its corridor'],
-  ['thick line', 'you; the upright line is now'],
+  ['dashes', 'target; dots: its corridor; thick: you; upright line: now'],
   ['zoom', 'the final release, where a row is taller than its corridor'],
   ['release', 'part of the score: how close the release was to the target'],
   ['hit', 'part of the score: the first application, its peak and rise'],
@@ -24,6 +25,7 @@ export const DRILL_HELP: readonly (readonly [string, string])[] = [
   ['re-applied', 'times the pressure went back up during the release'],
   ['clear, likely', 'how sure a cause is: the share of reps that have it, 95 %'],
   ['rms', 'root mean square difference, in % of full scale'],
+  IN_BAND,
 ];
 
 /** Help on the drill with the live car. */
@@ -32,13 +34,13 @@ export const LIVE_HELP: readonly (readonly [string, string])[] = [
   ['you', 'the bar: a mark that touches it is where the car is'],
   ['150, 100', 'boards, in metres before turn-in; large as you pass one'],
   ['two wide', 'the brake mark; hanging: the mark of the coach; low: turn-in'],
-  ['dashes', 'target; sparse dots around it: its corridor'],
-  ['thick line', 'you; the upright line is now'],
+  ['dashes', 'target; dots: its corridor; thick: you; upright line: now'],
   ['F, R', 'front or rear wheels locked, for as long as the letter goes on'],
   ['A, D, U', 'anti-lock at work; down a gear; up a gear'],
   ['grip used', 'of what the tyres of that axle have; over 100 % is too much'],
   ['braked', 'where, against the brake point of the target'],
   ['slowest', 'slowest speed, against the target'],
+  IN_BAND,
 ];
 
 /** Help on the picker. */
