@@ -106,6 +106,8 @@ export interface DrillView {
   readonly cornerType: string;
   readonly rep: number;
   readonly reps: number;
+  /** Reps of the block that are over, aborted ones included: fewer than `reps` where it was ended early. */
+  readonly done: number;
   readonly feedback: Feedback;
   readonly phase: DrillPhase;
   /** The source's clock at which this view is true. */

@@ -24,6 +24,7 @@ export function viewOf(model: DrillModel): DrillView {
     cornerType: setup.target.cornerType,
     rep: tag?.place ?? Math.min(block.place, block.reps),
     reps: block.reps,
+    done: Math.min(block.place - 1, block.reps),
     feedback: tag?.feedback ?? model.feedback,
     phase: phaseOf(model),
     atS,

@@ -13,6 +13,7 @@ import { drawLaps } from './lap-panel.ts';
 import { drawLevelLines } from './level-lines.ts';
 import { drawLive } from './live/live-screen.ts';
 import type { Look } from './look.ts';
+import { countText } from './number-text.ts';
 import { isTooCoarse } from './plot-window.ts';
 import { drawPrompt } from './prompt-line.ts';
 import { drawRepList } from './rep-list.ts';
@@ -86,8 +87,11 @@ function titleLeft({ targetName, cornerType, plan, phase }: DrillView): string {
   return `${targetName}  ·  ${plan?.title ?? cornerType}`;
 }
 
-function titleRight({ phase, rep, reps, feedback }: DrillView): string {
-  if (phase === 'summary') return `block of ${reps} reps`;
+function titleRight({ phase, rep, reps, done, feedback }: DrillView): string {
+  if (phase === 'summary')
+    return done === reps
+      ? `block of ${countText(reps, 'rep')}`
+      : `block ended after ${done} of ${countText(reps, 'rep')}`;
   return `rep ${rep} of ${reps}  ·  ${feedback}`;
 }
 

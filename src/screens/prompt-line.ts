@@ -71,7 +71,7 @@ function promptOf(view: DrillView): string {
       return `${lostNames(view)} gone: plug it in again. This rep does not count.`;
     case 'summary':
       return view.plan === null
-        ? `Block finished: ${named('space', 'next')} starts the next one, ${named('q', 'finish')} finishes.${pictureWords(view)}`
+        ? `Block ${view.done === view.reps ? 'finished' : 'ended'}: ${named('space', 'next')} starts the next one, ${named('q', 'finish')} finishes.${pictureWords(view)}`
         : betweenBlocks(
             view.plan,
             `${named('Space', 'next')} goes on, ${named('q', 'finish')} finishes.${pictureWords(view)}`,

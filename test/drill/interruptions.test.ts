@@ -152,6 +152,7 @@ describe('finish', () => {
   test('shows the summary of what was driven, and ends from there', () => {
     const summed = press(until(OVER_S + 1), 'finish');
     expect(viewOf(summed.model)).toMatchObject({ phase: 'summary', summary: { reps: 1 } });
+    expect(viewOf(summed.model)).toMatchObject({ done: 1, reps: 10 });
     expect(press(summed, 'finish').effects.at(-1)).toEqual({ kind: 'end' });
   });
 
@@ -159,6 +160,7 @@ describe('finish', () => {
     const summed = press(until(IN_REP_S), 'finish');
     expect(stored(summed)).toMatchObject([{ voided: 'aborted' }]);
     expect(viewOf(summed.model).summary).toMatchObject({ reps: 0, aborted: 1 });
+    expect(viewOf(summed.model).done).toBe(1);
   });
 
   test('before the first rep just ends', () => {

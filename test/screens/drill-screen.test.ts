@@ -97,6 +97,14 @@ describe('what is shown when', () => {
     expect(column(BRAKING)).toBeGreaterThan(zero);
   });
 
+  test('a block that was ended early says how much of it was done', () => {
+    const summary = DRILL_VIEWS.summary!;
+    expect(shown(summary)).toMatch(/ {2}block of 10 reps\n Block finished: /);
+    const ended = shown({ ...summary, done: 1 });
+    expect(ended).toMatch(/ {2}block ended after 1 of 10 reps\n Block ended: /);
+    expect(shown({ ...summary, done: 1, reps: 1 })).toMatch(/ {2}block of 1 rep\n/);
+  });
+
   test('a message of the drill stands in front of the phase’s own', () => {
     const text = shown({ ...BRAKING, phase: 'paused', message: 'Brake pedal not calibrated' });
     expect(text).toContain('Brake pedal not calibrated');

@@ -182,6 +182,7 @@ export const BRAKING: DrillView = {
   cornerType: 'hairpin',
   rep: 6,
   reps: 10,
+  done: 5,
   feedback: 'shown',
   phase: 'braking',
   atS: 100,
@@ -287,7 +288,7 @@ export const DRILL_VIEWS: Readonly<Record<string, DrillView>> = {
     message:
       'Load cell pedals was lost: this rep does not count. Waiting for Load cell pedals and Wheel base: plug them in.',
   },
-  summary: { ...BRAKING, phase: 'summary', own: null, summary: SUMMARY },
+  summary: { ...BRAKING, phase: 'summary', done: 10, own: null, summary: SUMMARY },
   stacked: { ...BRAKING, display: { ...PLAIN_DISPLAY, layout: 'stacked' } },
   'zoomed-preview': {
     ...BRAKING,
@@ -312,6 +313,7 @@ export const DRILL_VIEWS: Readonly<Record<string, DrillView>> = {
   'planned-summary': {
     ...BRAKING,
     phase: 'summary',
+    done: 10,
     own: null,
     summary: SUMMARY,
     plan: {
@@ -364,6 +366,7 @@ export const DRILL_VIEWS: Readonly<Record<string, DrillView>> = {
   'lap-summary': {
     ...BRAKING,
     phase: 'summary',
+    done: 10,
     own: null,
     summary: SUMMARY,
     plan: {

@@ -349,11 +349,11 @@ export const LIVE_VIEWS: Readonly<Record<string, DrillView>> = {
     display: { ...PLAIN_DISPLAY, picture: 'curve' },
   }),
   'summary-gg': withLive(OVER, {
-    ...{ phase: 'summary', summary: SUMMARY, pictures: BLOCK_PICTURES },
+    ...{ phase: 'summary', done: 10, summary: SUMMARY, pictures: BLOCK_PICTURES },
     display: { ...PLAIN_DISPLAY, picture: 'gg' },
   }),
   'summary-above': withLive(OVER, {
-    ...{ phase: 'summary', summary: SUMMARY, pictures: BLOCK_PICTURES },
+    ...{ phase: 'summary', done: 10, summary: SUMMARY, pictures: BLOCK_PICTURES },
     display: { ...PLAIN_DISPLAY, picture: 'above' },
   }),
   'zone-stacked': withLive(inZone(15), { display: { ...PLAIN_DISPLAY, layout: 'stacked' } }),
@@ -402,6 +402,7 @@ export const LIVE_VIEWS: Readonly<Record<string, DrillView>> = {
   paused: withLive(WAITING, { phase: 'paused' }),
   summary: withLive(WAITING, {
     phase: 'summary',
+    done: 10,
     target: HAIRPIN,
     summary: SUMMARY,
   }),
