@@ -1,4 +1,4 @@
 export function resolve(specifier, context, next) {
   if (specifier !== 'node-hid') return next(specifier, context);
-  return { url: new URL('./node-hid.mjs', import.meta.url).href, shortCircuit: true };
+  return { url: new URL('./node-hid.cjs', import.meta.url).href, shortCircuit: true };
 }

@@ -1,21 +1,21 @@
 // Stands in for the HID library where no kernel makes virtual devices real: each device is a named pipe whose reports
 // have one length. Loaded in its place by `--import register.mjs`; $STAND_IN_DEVICES lists the devices.
-import { EventEmitter } from 'node:events';
-import { constants, openSync } from 'node:fs';
-import { Socket } from 'node:net';
+const { EventEmitter } = require('node:events');
+const { constants, openSync } = require('node:fs');
+const { Socket } = require('node:net');
 
 const devices = JSON.parse(process.env.STAND_IN_DEVICES ?? '[]');
 
-export function getHidapiVersion() {
+function getHidapiVersion() {
   return '0.0.0';
 }
 
-export async function devicesAsync() {
+async function devicesAsync() {
   return devices;
 }
 
 /** An open device; it is read from the moment someone listens, on the thread that opened it. */
-export class HIDAsync extends EventEmitter {
+class HIDAsync extends EventEmitter {
   #pipe;
   #length;
   #rest = Buffer.alloc(0);
@@ -45,4 +45,4 @@ export class HIDAsync extends EventEmitter {
   }
 }
 
-export default { getHidapiVersion, devicesAsync, HIDAsync };
+module.exports = { getHidapiVersion, devicesAsync, HIDAsync };
