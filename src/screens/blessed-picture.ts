@@ -76,6 +76,7 @@ export function openPicture(options: PictureOptions): BlessedPicture {
     ...events,
     size,
     paint: (grid) => {
+      if (!shown.copier.isNews(grid, library.lines)) return;
       shown.grid = grid;
       library.program._write(FRAME_BEGIN);
       screen.render();
@@ -123,14 +124,19 @@ function openScreen({ env, unicode, output, input }: PictureOptions): Widgets.Sc
   return screen;
 }
 
+interface ShownGrid {
+  grid: CellGrid | null;
+  readonly copier: ReturnType<typeof gridCopier>;
+}
+
 /** A box that writes a grid's cells straight into the picture, at a fifth of the cost of text laid out by the library. */
-function showGrid(screen: Widgets.Screen): { grid: CellGrid | null } {
-  const shown: { grid: CellGrid | null } = { grid: null };
-  const copyGrid = gridCopier();
+function showGrid(screen: Widgets.Screen): ShownGrid {
+  const shown: ShownGrid = { grid: null, copier: gridCopier() };
   const box = openBox({ parent: screen, top: 0, left: 0, width: '100%', height: '100%' });
   Object.assign(box, {
     render: () => {
-      if (shown.grid !== null) copyGrid(shown.grid, (screen as unknown as UntypedScreen).lines);
+      if (shown.grid !== null)
+        shown.copier.copy(shown.grid, (screen as unknown as UntypedScreen).lines);
     },
   });
   return shown;

@@ -29,19 +29,38 @@ export interface CellGrid extends Size {
   readonly code: Uint32Array;
   readonly ink: Int16Array;
   readonly style: Uint8Array;
+  /** The three columns one after the other, as they lie in memory: to compare grids of one size at once. */
+  readonly bytes: Buffer;
 }
 
 const BLANK = 32;
+/** Bytes of a cell, and how many of them lie in columns before. */
+const [INK_AT, STYLE_AT, CELL_BYTES] = [4, 6, 7];
+
+/** True where no cell of the row differs. @param other of the same size */
+export function isSameRow(grid: CellGrid, other: CellGrid, y: number): boolean {
+  const { cols, rows, bytes } = grid;
+  const cells = cols * rows;
+  const isSame = (from: number, to: number): boolean =>
+    bytes.compare(other.bytes, from, to, from, to) === 0;
+  const column = (at: number, size: number): boolean => {
+    const from = cells * at + y * cols * size;
+    return isSame(from, from + cols * size);
+  };
+  return column(0, INK_AT) && column(INK_AT, STYLE_AT - INK_AT) && column(STYLE_AT, 1);
+}
 
 /** An empty grid. */
 export function createGrid({ cols, rows }: Size): CellGrid {
   const cells = cols * rows;
+  const memory = new ArrayBuffer(cells * CELL_BYTES);
   return {
     cols,
     rows,
-    code: new Uint32Array(cells).fill(BLANK),
-    ink: new Int16Array(cells).fill(DEFAULT_INK),
-    style: new Uint8Array(cells),
+    code: new Uint32Array(memory, 0, cells).fill(BLANK),
+    ink: new Int16Array(memory, cells * INK_AT, cells).fill(DEFAULT_INK),
+    style: new Uint8Array(memory, cells * STYLE_AT, cells),
+    bytes: Buffer.from(memory),
   };
 }
 

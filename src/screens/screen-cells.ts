@@ -1,4 +1,4 @@
-import { type CellGrid, createGrid, type Size } from './cell-grid.ts';
+import { type CellGrid, isSameRow, type Size } from './cell-grid.ts';
 
 /** A row of the terminal library's picture: attribute and character of each cell. */
 export type ScreenLine = [attribute: number, character: string][] & { dirty: boolean };
@@ -11,43 +11,43 @@ export function attributeOf(ink: number, style: number): number {
   return (style << 18) | ((ink & DEFAULT_COLOUR) << 9) | DEFAULT_COLOUR;
 }
 
-/**
- * Copies one grid after the other into the picture and looks only at cells that the last grid had otherwise: a grid
- * must not change once it was copied. Lines that are new, as after the terminal was cleared, get every cell.
- */
-export function gridCopier(): (grid: CellGrid, lines: readonly ScreenLine[]) => void {
+/** Copies grids into the picture one after the other; a grid must not change once it was copied. */
+interface GridCopier {
+  /** False where the picture shows the same cells already. */
+  isNews(grid: CellGrid, lines: readonly ScreenLine[]): boolean;
+  /** Looks only at rows that the last grid had otherwise. Lines that are new, as after the terminal was cleared, get all. */
+  copy(grid: CellGrid, lines: readonly ScreenLine[]): void;
+}
+
+export function gridCopier(): GridCopier {
   let last: CellGrid | null = null;
   let written: readonly ScreenLine[] = [];
-  return (grid, lines) => {
-    copyCells(grid, lines, lines === written ? last : null);
-    last = grid;
-    written = lines;
+  const shownBy = (lines: readonly ScreenLine[], { cols, rows }: Size): CellGrid | null =>
+    lines === written && last?.cols === cols && last.rows === rows ? last : null;
+  return {
+    isNews: (grid, lines) => shownBy(lines, grid)?.bytes.equals(grid.bytes) !== true,
+    copy: (grid, lines) => {
+      copyCells(grid, lines, shownBy(lines, grid));
+      last = grid;
+      written = lines;
+    },
   };
 }
 
 /**
  * Copies a grid into the picture, as far as both reach, and marks the rows that changed. The very last cell is left
  * out: some terminals scroll when it is written.
- * @param last what these lines show
+ * @param last what these lines show, of the same size
  */
 export function copyCells(
   grid: CellGrid,
   lines: readonly ScreenLine[],
   last: CellGrid | null = null,
 ): void {
-  const { code, ink, style } = grid;
-  const shown = last?.cols === grid.cols && last.rows === grid.rows ? last : unknownGrid(grid);
-  const { code: shownCode, ink: shownInk, style: shownStyle } = shown;
-  for (let at = 0; at < code.length; at++)
-    if (code[at] !== shownCode[at] || ink[at] !== shownInk[at] || style[at] !== shownStyle[at])
-      copyCell(grid, at, lines);
-}
-
-/** A grid that is the same as no other in any cell. */
-function unknownGrid(size: Size): CellGrid {
-  const grid = createGrid(size);
-  grid.code.fill(0);
-  return grid;
+  for (let y = 0; y < grid.rows; y++) {
+    if (last !== null && isSameRow(grid, last, y)) continue;
+    for (let at = y * grid.cols; at < (y + 1) * grid.cols; at++) copyCell(grid, at, lines);
+  }
 }
 
 function copyCell(grid: CellGrid, at: number, lines: readonly ScreenLine[]): void {

@@ -60,39 +60,72 @@ test.each([
 });
 
 describe('one grid after the other', () => {
-  const written = (word: string, ink = -1) => {
+  const written = (word: string, ink = -1, style = 0) => {
     const grid = createGrid({ cols: 4, rows: 2 });
-    writeText(grid, 0, 0, word, { ink, style: 0 });
+    writeText(grid, 0, 0, word, { ink, style });
     return grid;
   };
 
   test('the lines hold what the last one has', () => {
     const lines = picture(4, 2);
-    const copyGrid = gridCopier();
+    const { copy } = gridCopier();
     for (const word of ['abcd', 'axcd', 'ab', '', 'abcd']) {
-      copyGrid(written(word), lines);
+      copy(written(word), lines);
       expect(text(lines)[0]).toBe(word.padEnd(4));
     }
-    copyGrid(written('abcd', 74), lines);
+    copy(written('abcd', 74), lines);
     expect(lines[0]![3]![0]).toBe(attributeOf(74, 0));
+    copy(written('abcd', 74, REVERSE), lines);
+    expect(lines[0]![3]![0]).toBe(attributeOf(74, REVERSE));
+  });
+
+  test('only a row that has another character, ink or style than before is marked', () => {
+    const lines = picture(4, 2);
+    const { copy } = gridCopier();
+    const grids = [
+      written('abcd'),
+      written('abcd'),
+      written('abcd', 74),
+      written('abcd', 74, BOLD),
+    ];
+    const marked = grids.map((grid) => {
+      for (const line of lines) line.dirty = false;
+      copy(grid, lines);
+      return lines.map(({ dirty }) => dirty);
+    });
+    const first = [true, false];
+    expect(marked).toEqual([first, [false, false], first, first]);
+  });
+
+  test('there is news where a cell, the lines or the size changed', () => {
+    const lines = picture(4, 2);
+    const { copy, isNews } = gridCopier();
+    expect(isNews(written('abcd'), lines)).toBe(true);
+    copy(written('abcd'), lines);
+    expect(isNews(written('abcd'), lines)).toBe(false);
+    expect(isNews(written('abcx'), lines)).toBe(true);
+    expect(isNews(written('abcd', 74), lines)).toBe(true);
+    expect(isNews(written('abcd', -1, BOLD), lines)).toBe(true);
+    expect(isNews(written('abcd'), picture(4, 2))).toBe(true);
+    expect(isNews(createGrid({ cols: 2, rows: 4 }), lines)).toBe(true);
   });
 
   test('new lines get the cells that have not changed as well', () => {
-    const copyGrid = gridCopier();
-    copyGrid(written('abcd'), picture(4, 2));
+    const { copy } = gridCopier();
+    copy(written('abcd'), picture(4, 2));
     const lines = picture(4, 2);
-    copyGrid(written('abcd'), lines);
+    copy(written('abcd'), lines);
     expect(text(lines)[0]).toBe('abcd');
   });
 
   test('a grid of another size is copied whole', () => {
     const lines = picture(4, 2);
-    const copyGrid = gridCopier();
+    const { copy } = gridCopier();
     const narrow = createGrid({ cols: 2, rows: 2 });
     // Where it has these cells, the grid before has the same in its first row.
     writeText(narrow, 0, 1, 'cd', { ink: -1, style: 0 });
-    copyGrid(written('abcd'), lines);
-    copyGrid(narrow, lines);
+    copy(written('abcd'), lines);
+    copy(narrow, lines);
     expect(text(lines)).toEqual(['  cd', 'cd  ']);
   });
 });
