@@ -44,10 +44,20 @@ export function copyCells(
   lines: readonly ScreenLine[],
   last: CellGrid | null = null,
 ): void {
-  for (let y = 0; y < grid.rows; y++) {
+  const { cols, rows } = grid;
+  for (let y = 0; y < rows; y++) {
     if (last !== null && isSameRow(grid, last, y)) continue;
-    for (let at = y * grid.cols; at < (y + 1) * grid.cols; at++) copyCell(grid, at, lines);
+    for (let at = y * cols; at < (y + 1) * cols; at++)
+      if (last === null || differs(grid, last, at)) copyCell(grid, at, lines);
   }
+}
+
+function differs(grid: CellGrid, last: CellGrid, at: number): boolean {
+  return (
+    grid.code[at] !== last.code[at] ||
+    grid.ink[at] !== last.ink[at] ||
+    grid.style[at] !== last.style[at]
+  );
 }
 
 function copyCell(grid: CellGrid, at: number, lines: readonly ScreenLine[]): void {

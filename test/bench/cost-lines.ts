@@ -18,7 +18,7 @@ export function costLines({ bareLoad, echo, drill }: CostTable): string {
   const lines = Object.entries(drill).flatMap(([size, costs]) => [
     `drill ${size}: ${percent(costs.load)} of a processor, ${times(costs.load / bareLoad)} the bare loop`,
     `drill ${size}: ${latencyText(costs)}, ${(latencies(costs).p95 - floor.p95).toFixed(1)} ms later than the bare loop at p95`,
-    `drill ${size}: ${Math.round(costs.framesPerS)} frames a second`,
+    `drill ${size}: ${Math.round(costs.framesPerS)} frames a second that change the picture`,
   ]);
   return `${[...head, ...lines].join('\n')}\n`;
 }

@@ -6,16 +6,20 @@ import { BARE_LOOP, LoopProcess } from '../live/loop-process.ts';
 import { percentile } from '../live/recording.ts';
 import { PEDALS, WHEEL } from '../live/virtual-rig.ts';
 import { type DrillRig, startDrill } from './drill-rig.ts';
-import { levelSteps } from './level-steps.ts';
+import { type LevelSteps, levelSteps } from './level-steps.ts';
 import { cpuMs } from './process-cpu.ts';
 import { PseudoTerminal } from './pseudo-terminal.ts';
 import { FRAME_END, seenLevels } from './seen-levels.ts';
 
 const BARE_ECHO = new URL('./bare-echo.mjs', import.meta.url).pathname;
-/** The first round is for the compiler that works while a program runs; the second is measured, and those after it. */
-const ROUNDS = 3;
-const STEPS = levelSteps(ROUNDS);
-const WARM_UP_S = STEPS.lastS / ROUNDS;
+/** Steps of the brake; the work of the first rounds is left out: the compiler takes its part of it while a program runs. */
+interface Rounds {
+  readonly steps: LevelSteps;
+  readonly warmUpS: number;
+}
+const FLOOR: Rounds = rounds({ warmUp: 1, all: 3 });
+/** The drill is a larger program: its compiler is at work for the first 50 s, of the half hour that a practice takes. */
+const DRILL: Rounds = rounds({ warmUp: 4, all: 6 });
 /** The pedals' other axes. */
 const AT_REST: readonly Line[] = [[[0, 0]], [[0, 0]], [[0, 0]], [[0, 0]]];
 export const PEDALS_HZ = 1000;
@@ -31,14 +35,20 @@ export interface Costs {
   readonly latencyMs: readonly number[];
   /** Levels that were sent. */
   readonly sent: number;
+  /** Frames that changed the picture; others are not written. */
   readonly framesPerS: number;
 }
 
-/** The drill on both devices, drawing: three reps with what is between them. */
+function rounds({ warmUp, all }: { warmUp: number; all: number }): Rounds {
+  const steps = levelSteps(all);
+  return { steps, warmUpS: (warmUp * steps.lastS) / all };
+}
+
+/** The drill on both devices, drawing: six reps with what is between them. */
 export async function drillCosts(rig: DrillRig, size: Size): Promise<Costs> {
   const drill = await startDrill(rig, size);
   try {
-    return await shownCosts(rig, drill.terminal, size);
+    return await shownCosts(rig, drill.terminal, size, DRILL);
   } finally {
     await drill.close();
   }
@@ -54,7 +64,7 @@ export async function echoCosts(rig: DrillRig): Promise<Costs> {
   await rig.player.play(PEDALS, { rateHz: PEDALS_HZ, points: [[[0, BRAKE.rest]], ...AT_REST] });
   await terminal.until((text) => text.includes(FRAME_END));
   try {
-    return await shownCosts(rig, terminal, size);
+    return await shownCosts(rig, terminal, size, FLOOR);
   } finally {
     await terminal.close();
   }
@@ -64,22 +74,28 @@ export async function echoCosts(rig: DrillRig): Promise<Costs> {
 export async function bareLoad(rig: DrillRig): Promise<number> {
   const loop = await LoopProcess.start(BARE_LOOP, rig.devices, null, rig.env);
   await delay(REST_MS);
-  const { load } = await playedSteps(rig, loop.pid);
+  const { load } = await playedSteps(rig, loop.pid, FLOOR);
   await loop.finish();
   return load;
 }
 
-async function shownCosts(rig: DrillRig, terminal: PseudoTerminal, size: Size): Promise<Costs> {
+async function shownCosts(
+  rig: DrillRig,
+  terminal: PseudoTerminal,
+  size: Size,
+  played: Rounds,
+): Promise<Costs> {
+  const { steps, lastS } = played.steps;
   await delay(REST_MS);
   const before = framesIn(terminal.text);
-  const { sentUs, load } = await playedSteps(rig, terminal.pid);
-  const sent = STEPS.steps.map(({ point, percent }) => ({ atUs: sentUs[point]!, percent }));
+  const { sentUs, load } = await playedSteps(rig, terminal.pid, played);
+  const sent = steps.map(({ point, percent }) => ({ atUs: sentUs[point]!, percent }));
   const seen = seenLevels(terminal.written, size, sent);
   const latencyMs = sent.flatMap(({ atUs }, i) => {
     const seenUs = seen[i] ?? null;
     return seenUs === null ? [] : [(seenUs - atUs) / 1000];
   });
-  const framesPerS = (framesIn(terminal.text) - before) / STEPS.lastS;
+  const framesPerS = (framesIn(terminal.text) - before) / lastS;
   return { load, latencyMs, sent: sent.length, framesPerS };
 }
 
@@ -91,11 +107,12 @@ function framesIn(text: string): number {
 async function playedSteps(
   { player }: DrillRig,
   pid: number,
+  { steps, warmUpS }: Rounds,
 ): Promise<{ readonly sentUs: readonly number[]; readonly load: number }> {
-  const points = [STEPS.line, ...AT_REST];
+  const points = [steps.line, ...AT_REST];
   const pedals = await player.play(PEDALS, { rateHz: PEDALS_HZ, points });
-  await player.play(WHEEL, { rateHz: WHEEL_HZ, points: [turning()] });
-  await delay(1000 * WARM_UP_S);
+  await player.play(WHEEL, { rateHz: WHEEL_HZ, points: [turning(steps.lastS)] });
+  await delay(1000 * warmUpS);
   const [fromMs, workedMs] = [performance.now(), cpuMs(pid)];
   const sentUs = await pedals.finished;
   const load = (cpuMs(pid) - workedMs) / (performance.now() - fromMs);
@@ -104,8 +121,8 @@ async function playedSteps(
 }
 
 /** A quarter turn to the left and back, every two seconds. */
-function turning(): Line {
-  return Array.from({ length: Math.floor(STEPS.lastS) }, (_, s) => [s, s % 2 === 0 ? 0 : -6000]);
+function turning(lastS: number): Line {
+  return Array.from({ length: Math.floor(lastS) }, (_, s) => [s, s % 2 === 0 ? 0 : -6000]);
 }
 
 /** Median and 95th percentile. */

@@ -7,7 +7,7 @@ import { standInRig } from './stand-in-rig.ts';
 /*
  * The built program (`npm run build`) drilling on two devices at 1 kHz and 500 Hz, on a terminal that nobody draws.
  * Everything is real but the HID library, which reads pipes here: `npm run bench:live` measures the same on devices of a
- * real kernel, but in an emulated machine. Each run takes three reps' time; the lines printed at the end count, not the
+ * real kernel, but in an emulated machine. Each run takes some reps' time; the lines printed at the end count, not the
  * table.
  */
 const ONCE = { iterations: 1, time: 0, warmupIterations: 0, warmupTime: 0 };
