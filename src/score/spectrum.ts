@@ -1,3 +1,5 @@
+import { columnOf } from '../trace/column-of.ts';
+
 /**
  * Amplitudes of a zero-padded discrete Fourier transform, bins 0 to size / 2, by the radix-2 algorithm (Cooley and
  * Tukey, Mathematics of Computation 19, 1965).
@@ -8,9 +10,7 @@ export function amplitudeSpectrum(signal: Float64Array, size: number): Float64Ar
   const real = bitReversed(signal, size);
   const imaginary = new Float64Array(size);
   for (let half = 1; half < size; half *= 2) combine(real, imaginary, half);
-  return Float64Array.from({ length: size / 2 + 1 }, (_, bin) =>
-    Math.hypot(real[bin]!, imaginary[bin]!),
-  );
+  return columnOf(size / 2 + 1, (bin) => Math.hypot(real[bin]!, imaginary[bin]!));
 }
 
 function bitReversed(signal: Float64Array, size: number): Float64Array {

@@ -1,5 +1,6 @@
 import { Problem } from '../problem.ts';
 import type { Target } from '../target/target.ts';
+import { columnOf } from '../trace/column-of.ts';
 import { type GridWindow, slice } from './grid-window.ts';
 import {
   findNearPeak,
@@ -111,7 +112,7 @@ function findKeys(target: Target, levels: Float64Array, guide: KeyPointGuide): K
 }
 
 function sampled(target: Target, originS: number, count: number): Float64Array {
-  return Float64Array.from({ length: count }, (_, i) => target.level.at(originS + i / RATE_HZ));
+  return columnOf(count, (i) => target.level.at(originS + i / RATE_HZ));
 }
 
 function requireTime(target: Target): void {

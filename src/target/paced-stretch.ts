@@ -1,3 +1,4 @@
+import { columnOf } from '../trace/column-of.ts';
 import type { Curve, Target } from './target.ts';
 
 /** Part of the largest angle from which on the wheel sets the pace, and up to which: outside, noise would. */
@@ -39,9 +40,7 @@ export function pacedStretch(target: Target): PacedStretch | null {
 
 function stretchOf(steering: Curve): PacedStretch | null {
   const count = Math.ceil((steering.end - steering.start) / STEP_S) + 1;
-  const angles = Float64Array.from({ length: count }, (_, i) =>
-    steering.at(steering.start + i * STEP_S),
-  );
+  const angles = columnOf(count, (i) => steering.at(steering.start + i * STEP_S));
   const largest = angles.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a), 0);
   if (Math.abs(largest) < LEAST_TURN_DEG) return null;
   const direction = largest > 0 ? 1 : -1;

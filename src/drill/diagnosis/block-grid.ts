@@ -1,6 +1,7 @@
 import { RATE_HZ } from '../../score/scoring-filter.ts';
 import { targetReference } from '../../score/target-reference.ts';
 import type { Target } from '../../target/target.ts';
+import { columnOf } from '../../trace/column-of.ts';
 
 /** The parts of a braking zone in which a block is told apart, in the order in which they come. */
 export const BRAKE_PHASES = ['hit', '100 to 50 %', '50 to 10 %', 'last 10 %'] as const;
@@ -58,7 +59,7 @@ function build(target: Target): BlockGrid {
   const stretch = (fromS: number, toS: number): Stretch => ({ from: at(fromS), to: at(toS) });
   const count = at(brakeOff + AFTER_S) + 1;
   const sampled = (value: (timeS: number) => number): Float64Array =>
-    Float64Array.from({ length: count }, (_, i) => value(rise + i * STEP_S));
+    columnOf(count, (i) => value(rise + i * STEP_S));
   return {
     stepS: STEP_S,
     fromS: rise,

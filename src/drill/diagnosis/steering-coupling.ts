@@ -1,6 +1,7 @@
 import { median } from '../../consistency/median.ts';
 import type { RepScore } from '../../score/rep-score.ts';
 import type { Target } from '../../target/target.ts';
+import { columnOf } from '../../trace/column-of.ts';
 import type { RepRecord } from '../../trace/rep-record.ts';
 import { resample } from '../../trace/resample.ts';
 
@@ -32,7 +33,7 @@ export function targetCoupling({ level, steering, marks }: Target): SteeringCoup
   if (steering === null) return null;
   const count = Math.round((marks.brakeOff - marks.peak) * RATE_HZ) + 1;
   const at = (value: (timeS: number) => number): Float64Array =>
-    Float64Array.from({ length: count }, (_, i) => value(marks.peak + i / RATE_HZ));
+    columnOf(count, (i) => value(marks.peak + i / RATE_HZ));
   return { level: at((s) => level.at(s)), steeringDeg: at((s) => steering.at(s)) };
 }
 

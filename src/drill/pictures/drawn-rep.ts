@@ -1,6 +1,7 @@
 import type { LiveZone } from '../../live/live-zone.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
 import type { GripTrace } from '../../target/derive/grip-trace.ts';
+import { columnOf } from '../../trace/column-of.ts';
 import type { RepRecord } from '../../trace/rep-record.ts';
 import type { Track } from '../../trace/track.ts';
 import { repCoupling, type SteeringCoupling } from '../diagnosis/steering-coupling.ts';
@@ -55,7 +56,7 @@ function gripOf({ own, car: { brakedFromM } }: RepDrive, slowestM: number): Grip
 
 /** Change of speed over what lies within half of `SMOOTHED_S` either way. */
 function slope({ value }: Track, from: number, to: number): Float64Array {
-  return Float64Array.from({ length: to - from }, (_, i) => {
+  return columnOf(to - from, (i) => {
     const first = Math.max(0, from + i - HALF);
     const last = Math.min(value.length - 1, from + i + HALF);
     return last > first ? (value[last]! - value[first]!) / ((last - first) * STRIDE_S) : 0;
@@ -64,7 +65,7 @@ function slope({ value }: Track, from: number, to: number): Float64Array {
 
 /** The mean of what lies within half of `SMOOTHED_S` either way; at the ends of as much as there is on both sides. */
 function smoothed({ value }: Track, from: number, to: number): Float64Array {
-  return Float64Array.from({ length: to - from }, (_, i) => {
+  return columnOf(to - from, (i) => {
     const half = Math.min(HALF, i, to - from - 1 - i);
     let sum = 0;
     for (let at = from + i - half; at <= from + i + half; at++) sum += value[at]!;

@@ -2,6 +2,7 @@ import { mean } from '../../consistency/mean.ts';
 import { standardDeviation } from '../../consistency/standard-deviation.ts';
 import { meanCurve, spreadCurve } from '../../drill/diagnosis/mean-curve.ts';
 import { RATE_HZ } from '../../score/scoring-filter.ts';
+import { columnOf } from '../../trace/column-of.ts';
 import { landmarkWarp } from './landmark-warp.ts';
 import type { Landmark, LearnRep } from './learn-rep.ts';
 import { CLOSEST_S } from './learn-rep-of.ts';
@@ -69,7 +70,7 @@ export function registerReps(reps: readonly LearnRep[]): RegisteredReps {
 function sampled(rep: LearnRep, own: (timeS: number) => number, count: number): Float64Array {
   const { levels, startS, landmarksS } = rep;
   const last = levels.length - 1;
-  return Float64Array.from({ length: count }, (_, i) => {
+  return columnOf(count, (i) => {
     const recordS = landmarksS.onset + own(i * STEP_S - BEFORE_S);
     const place = Math.min(last, Math.max(0, (recordS - startS) * RATE_HZ));
     const low = Math.min(last - 1, Math.floor(place));

@@ -1,3 +1,4 @@
+import { columnOf } from '../column-of.ts';
 import type { Gap } from '../gap.ts';
 import { LOG_ROLES, type LogRole, ROLE } from './log-roles.ts';
 import type { LoggedZone } from './logged-zone.ts';
@@ -141,7 +142,7 @@ export class ZoneFinder {
 
   #zone(): LoggedZone {
     const column = (place: number, shift: number): Float64Array =>
-      Float64Array.from({ length: this.#count }, (_, i) => this.#rows[i * WIDTH + place]! - shift);
+      columnOf(this.#count, (i) => this.#rows[i * WIDTH + place]! - shift);
     return {
       number: this.#zones + 1,
       lap: Number.isNaN(this.#onLap) ? null : this.#onLap,

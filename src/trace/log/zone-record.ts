@@ -1,3 +1,4 @@
+import { columnOf } from '../column-of.ts';
 import type { RepRecord } from '../rep-record.ts';
 import type { Track } from '../track.ts';
 import type { BrakeRole, LoggedZone } from './logged-zone.ts';
@@ -51,7 +52,7 @@ function joinedTrack(timeS: Float64Array, value: Float64Array): Track {
   if (known < 0) return { timeS: new Float64Array(0), value: new Float64Array(0) };
   const startS = timeS[known]!;
   const count = Math.floor((timeS[timeS.length - 1]! - startS) / STEP_S + 1e-6) + 1;
-  const grid = Float64Array.from({ length: count }, (_, i) => startS + i * STEP_S);
+  const grid = columnOf(count, (i) => startS + i * STEP_S);
   let next = known;
   const joined = grid.map((at) => {
     while (next + 2 < timeS.length && timeS[next + 1]! <= at) next++;
