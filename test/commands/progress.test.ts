@@ -196,7 +196,8 @@ test('the spread curve of the live car lies over the road, from the samples driv
         outcome: scoreLiveRep(record, zone),
       };
     };
-    const reps = Array.from({ length: 10 }, (_, i) => rep(i % 2 === 0 ? 0.92 : 1));
+    const [light, whole] = [rep(0.92), rep(1)];
+    const reps = Array.from({ length: 10 }, (_, i) => (i % 2 === 0 ? light : whole));
     practise(folder, 0, reps);
     const [told] = JSON.parse(await printed(folder, { values: { json: true } })).targets;
     const { along_from_turn_in_m: alongM, spread_level: spread } = told.spread_curve;
@@ -210,7 +211,7 @@ test('the spread curve of the live car lies over the road, from the samples driv
     expect(spread[peak] / level(0.5)).toBeCloseTo(0.042, 2);
     expect(await printed(folder)).toMatch(/m before turn-in +\d+ m after turn-in\n/);
     practise(folder, 0, [
-      { ...rep(1), targetVersion: 'v-old' },
+      { ...whole, targetVersion: 'v-old' },
       ...reps.map((one) => ({ ...one, targetVersion: 'v-old' })),
     ]);
     expect(await printed(folder)).toContain(

@@ -129,7 +129,7 @@ describe('a practice', () => {
     expect(drawn.not_drawn).toBeNull();
     expect(drawn.reps.map(({ is_drawn }) => is_drawn)).toEqual([true, true, true]);
     // over weeks as well; a spread curve needs ten hidden reps of one practice
-    await runCommand(['drill', '--target', path, ...virtual, '--reps', '30', ...here]);
+    await runCommand(['drill', '--target', path, ...virtual, '--reps', '24', ...here]);
     const curve = async (...more: string[]): Promise<unknown> =>
       JSON.parse((await runCommand(['report', '--weeks', '1', '--json', ...more, ...here])).stdout)
         .targets[0].spread_curve;

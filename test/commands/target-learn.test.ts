@@ -24,7 +24,19 @@ beforeAll(async () => {
   });
   writeFileSync(path('friday.csv'), log);
   await ebbline('trace', 'import', path('friday.csv'), '--steering-positive', 'left');
-  await ebbline('virtual', 'history', '--weeks', '1', '--seed', '3');
+  await ebbline(
+    ...[
+      'drill',
+      'hairpin',
+      '--source',
+      'virtual:club',
+      '--headless',
+      '--seed',
+      '3',
+      '--reps',
+      '12',
+    ],
+  );
 });
 
 const ZONES = ['--trace', 'friday', '--zone', '1,3,5', '--zone', '7,9', '--full-scale', '80'];

@@ -57,6 +57,7 @@ function medianError(reps: readonly StoredRep[]): number {
   return middle(errors);
 }
 
+/** So many because what practice does to a foot shows over weeks alone. */
 describe('five weeks of a club driver', () => {
   let told: Record<string, unknown>;
   let reps: StoredRep[];
@@ -147,48 +148,46 @@ describe('five weeks of a club driver', () => {
   });
 });
 
-describe('unless something is named', () => {
+describe('two weeks of whatever there is', () => {
   let told: Record<string, unknown>;
   let reps: StoredRep[];
   beforeAll(async () => {
-    told = (await invent('mixed', { weeks: '2' })).json;
+    told = (await invent('mixed', { weeks: '2', to: '2026-11-29' })).json;
     reps = repsIn('mixed');
   }, 300_000);
 
-  test('it ends now: the last days are practised, and nothing lies in the future', () => {
-    const lastMs = reps.at(-1)!.at.utcMs;
-    expect(lastMs).toBeLessThan(NOW.utcMs);
-    expect(NOW.utcMs - lastMs).toBeLessThan(5 * 86_400_000);
-    const weeks = new Set(reps.map(({ at }) => isoWeek(localDate(at))));
-    expect([...weeks]).toEqual(['2026-W47', '2026-W48']);
-    expect(told).toMatchObject({ reps: reps.length, last_day: localDate(reps.at(-1)!.at) });
-  });
-
-  test('two targets, a corner with the live car and the practice of a plan are driven', () => {
+  test('are of two targets, a corner with the live car and a plan', () => {
     const of = (test: (rep: StoredRep) => boolean): number => reps.filter(test).length;
     expect(of(({ targetId }) => targetId === 'hairpin')).toBeGreaterThan(80);
     expect(of(({ targetId }) => targetId === 'right-angle')).toBeGreaterThan(9);
-    const live = reps.filter((rep) => rep.live !== null);
+    const live = reps.filter(({ car }) => car === 'gt');
     expect(live).toHaveLength(6);
-    expect(live.every(({ car, corner }) => car === 'gt' && corner === 'kiln-hairpin')).toBe(true);
+    expect(live.every((rep) => rep.live !== null && rep.corner === 'kiln-hairpin')).toBe(true);
     expect(live.some(({ outcomes: [outcome] }) => outcome?.version === 2)).toBe(true);
     expect(Object.keys(told.reps_of as object)).toEqual([
-      ...['hairpin', 'right-angle', 'kiln-hairpin in gt'],
+      ...['hairpin', 'right-angle', 'kiln-hairpin in gt', 'plan maintenance'],
     ]);
     expect(Object.values(told.reps_of as Record<string, number>).reduce((a, b) => a + b)).toBe(
       reps.length,
     );
   });
+
+  test('have the practice of a plan from the second week on, driven to its end', () => {
+    expect(reps.filter(({ targetChange }) => targetChange?.kind === 'varied').length).toBe(12);
+    expect(reps.filter(({ phase }) => phase === 'carry-over').length).toBe(5);
+    expect(reps.filter(({ phase }) => phase === 'warm-up').length).toBe(3);
+    expect(new Set(reps.map(({ order }) => order))).toEqual(new Set(['blocked', 'shuffled']));
+  });
 });
 
-test('the practice of a plan is driven from its second week on, to its end', async () => {
-  const { json } = await invent('planned', { weeks: '2', to: '2026-11-29', ability: 'skilled' });
-  expect(json.reps_of).toHaveProperty('plan maintenance');
-  const reps = repsIn('planned');
-  expect(reps.filter(({ targetChange }) => targetChange?.kind === 'varied').length).toBe(12);
-  expect(reps.filter(({ phase }) => phase === 'carry-over').length).toBe(5);
-  expect(reps.filter(({ phase }) => phase === 'warm-up').length).toBe(3);
-  expect(new Set(reps.map(({ order }) => order))).toEqual(new Set(['blocked', 'shuffled']));
+test('without a day it ends now: the last days are practised, and nothing lies in the future', async () => {
+  const { json: told } = await invent('until-now', { target: 'hairpin', weeks: '1' });
+  const reps = repsIn('until-now');
+  const lastMs = reps.at(-1)!.at.utcMs;
+  expect(lastMs).toBeLessThan(NOW.utcMs);
+  expect(NOW.utcMs - lastMs).toBeLessThan(5 * 86_400_000);
+  expect(new Set(reps.map(({ at }) => isoWeek(localDate(at))))).toEqual(new Set(['2026-W48']));
+  expect(told).toMatchObject({ reps: reps.length, last_day: localDate(reps.at(-1)!.at) });
 }, 300_000);
 
 /** Asks to stop once so many practices are written. */
