@@ -11,7 +11,9 @@ import type { HistoryStore, StoredRep } from '../history/store.ts';
 import { Problem } from '../problem.ts';
 import { overTime } from '../target/over-time.ts';
 import type { Target } from '../target/target.ts';
-import { findTarget } from './target-files.ts';
+import { notInFolders } from './given-target.ts';
+import { profileIds } from './profile-files.ts';
+import { findTarget, TARGET_FILES } from './target-files.ts';
 
 /**
  * The spread curve of the last practice with ten hidden reps or more since the last break. Only that practice's
@@ -36,7 +38,7 @@ export async function latestSpread(
     return liveSpread(history, stored, day, dataDir);
   }
   const target = await targetOf(newest, dataDir, given);
-  if (target instanceof Problem) return none(target.message);
+  if (typeof target === 'string') return none(target);
   const { id, version } = target;
   if (version !== newest.targetVersion)
     return none(`target ${id} has been changed since (was ${newest.targetVersion})`);
@@ -46,17 +48,19 @@ export async function latestSpread(
     : { kind: 'curve', curve };
 }
 
-/** By the target's files alone. */
+/** By the target's files alone; in words why it cannot be had. */
 async function targetOf(
   { targetId }: StoredRep,
   dataDir: string,
   given: readonly Target[],
-): Promise<Target | Problem> {
+): Promise<Target | string> {
   const named = given.find(({ id }) => id === targetId);
+  if (named === undefined && !(await profileIds(TARGET_FILES, dataDir)).includes(targetId))
+    return notInFolders(targetId);
   try {
     return overTime(named ?? (await findTarget(targetId, dataDir)));
   } catch (error) {
-    if (error instanceof Problem) return error;
+    if (error instanceof Problem) return error.message;
     throw error;
   }
 }

@@ -3,6 +3,7 @@ import { openExistingHistory } from '../history/open-history.ts';
 import type { HistoryStore, RepQuery, StoredRep } from '../history/store.ts';
 import { cleanText } from '../input/discovery/clean-text.ts';
 import { Problem } from '../problem.ts';
+import { idOfFile } from '../profile/id-of-file.ts';
 import { nearest } from '../profile/nearest.ts';
 import { bestReps } from '../target/learn/best-reps.ts';
 import { learnRepOf, sorted } from '../target/learn/learn-rep-of.ts';
@@ -84,6 +85,8 @@ function queryOf(history: HistoryStore, { name, driver }: RepsWish): RepQuery {
   const queries: RepQuery[] = [
     { targetId: name, ...own },
     { corner: name, ...own },
+    // drilled by its path, a target is kept under the name of its file
+    { targetId: idOfFile(name), ...own },
   ];
   const found = queries.find((query) => history.measures({ ...query, limit: 1 }).length > 0);
   if (found !== undefined) return found;

@@ -9,16 +9,19 @@ import {
 } from '../consistency/weeks/weeks-progress.ts';
 import { type LatestSpread, latestSpreadJson } from '../drill/diagnosis/spread-curve.ts';
 import { openExistingHistory } from '../history/open-history.ts';
-import type { HistoryStore, RepQuery } from '../history/store.ts';
+import type { HistoryStore } from '../history/store.ts';
 import { cleanText } from '../input/discovery/clean-text.ts';
 import { Problem } from '../problem.ts';
 import { nearest } from '../profile/nearest.ts';
 import { comparisonText } from '../screens/progress/comparison-text.ts';
 import { progressText } from '../screens/progress/progress-text.ts';
-import type { Command, CommandContext, CommandInput } from './command.ts';
+import type { Target } from '../target/target.ts';
+import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
 import { driverOption } from './driver-name.ts';
+import { GIVEN_TARGET } from './given-target.ts';
 import { namesText } from './names-text.ts';
 import { weeksOption } from './option-value.ts';
+import { subjectReps } from './subject-reps.ts';
 import { localToday } from './zoned-now.ts';
 
 /** Rows of weeks and days where nobody says how many: half a year of weeks. */
@@ -28,10 +31,11 @@ const USUAL_ROWS = 26;
 export const command: Command = {
   name: 'progress',
   summary: 'whether the foot is getting better: spread, trend and limits over weeks',
-  positionals: '[TARGET]',
+  positionals: '[TARGET|CORNER|FILE]',
   options: {
     weeks: { type: 'string', value: 'N', help: 'show only the last N weeks, this one included' },
     driver: { type: 'string', value: 'NAME', help: 'only this driver' },
+    target: GIVEN_TARGET,
     all: { type: 'boolean', help: 'drivers beside each other: typical error and trend by target' },
     json: { type: 'boolean', help: 'one JSON object instead of tables' },
   },
@@ -49,18 +53,16 @@ export async function progress(
   context: CommandContext,
   today: string,
 ): Promise<number> {
-  const [targetId, ...more] = positionals;
-  if (more.length > 0) throw wrongUsage('progress takes one target', 'Leave out the others.');
+  const [subject, ...more] = positionals;
+  if (more.length > 0)
+    throw wrongUsage('progress takes one target or corner', 'Leave out the others.');
   const driver = driverOption(values.driver, 'progress --driver');
-  const query = {
-    ...(targetId === undefined ? {} : { targetId }),
-    ...(driver === null ? {} : { driver }),
-  };
   const isComparing = values.all === true;
   if (isComparing && driver !== null)
     throw wrongUsage('--all beside --driver', 'Leave one of them out.');
   const weeks = values.weeks === undefined ? null : weeksOption(values.weeks);
-  const { isEmpty, all, spreads } = await readAll(context, query, { today, weeks, isComparing });
+  const asked = { subject: subject ?? null, driver, files: values.target };
+  const { isEmpty, all, spreads } = await readAll(context, asked, { today, weeks, isComparing });
   if (values.json === true)
     context.out(
       `${JSON.stringify(isComparing ? comparisonJson(compareDrivers(all)) : progressJson(all, spreads))}\n`,
@@ -73,6 +75,15 @@ export async function progress(
   return 0;
 }
 
+/** What is asked for. */
+interface Asked {
+  /** Id of a target or a corner, or the path of a target file; null for all. */
+  readonly subject: string | null;
+  readonly driver: string | null;
+  /** Target files that are not in the usual folders. */
+  readonly files: OptionValue;
+}
+
 interface Read {
   /** No rep was ever kept. */
   readonly isEmpty: boolean;
@@ -83,41 +94,47 @@ interface Read {
 
 async function readAll(
   { dataDir, err }: CommandContext,
-  query: RepQuery,
+  asked: Asked,
   options: WeeksOptions & { readonly isComparing: boolean },
 ): Promise<Read> {
   const history = openExistingHistory(dataDir);
   if (history === null) return { isEmpty: true, all: [], spreads: [] };
   try {
     if (history.notice !== null) err(`ebbline: ${history.notice}\n`);
-    const columns = readColumns(history, query);
-    const all = columns === null ? [] : weeksProgress(allReps(columns), options);
-    const spreads = options.isComparing ? [] : await spreadsOf(history, all, dataDir);
-    return { isEmpty: columns === null, all, spreads };
+    const found = await subjectReps(history, asked.subject, asked.driver, dataDir);
+    if (found === null) return nothing(history, asked);
+    const all = weeksProgress(allReps(found.columns), options);
+    const given = [...found.given, ...(await filesOf(asked, dataDir))];
+    const spreads = options.isComparing ? [] : await spreadsOf(history, all, dataDir, given);
+    return { isEmpty: false, all, spreads };
   } finally {
     history.close();
   }
 }
 
-/** Null where no rep was ever kept. */
-function readColumns(history: HistoryStore, query: RepQuery): RepColumns | null {
-  const columns = history.columns(query);
-  if (columns.repIds.length > 0) return columns;
-  const all = history.columns({});
-  if (all.repIds.length === 0) return null;
-  throw nothingOf(query, all.shared);
+/** @throws Problem where there are reps, but none of what is asked for */
+function nothing(history: HistoryStore, asked: Asked): Read {
+  const { repIds, shared } = history.columns({});
+  if (repIds.length > 0) throw nothingOf(asked, shared);
+  return { isEmpty: true, all: [], spreads: [] };
+}
+
+async function filesOf({ files }: Asked, dataDir: string): Promise<readonly Target[]> {
+  if (files === undefined) return [];
+  return (await import('./given-targets.ts')).givenTargets(files, dataDir);
 }
 
 async function spreadsOf(
   history: HistoryStore,
   all: readonly WeeksProgress[],
   dataDir: string,
+  given: readonly Target[],
 ): Promise<LatestSpread[]> {
   if (all.length === 0) return [];
   // the readers of target files are needed for this picture only
   const { latestSpread } = await import('./latest-spread.ts');
   const spreads: LatestSpread[] = [];
-  for (const series of all) spreads.push(await latestSpread(history, series, dataDir));
+  for (const series of all) spreads.push(await latestSpread(history, series, dataDir, given));
   return spreads;
 }
 
@@ -129,12 +146,11 @@ function progressJson(all: readonly WeeksProgress[], spreads: readonly LatestSpr
 }
 
 /** There are reps, but none of this driver or target: most likely a slip of the keyboard. */
-function nothingOf({ targetId, driver }: RepQuery, shared: RepColumns['shared']): Problem {
+function nothingOf({ subject, driver }: Asked, shared: RepColumns['shared']): Problem {
   const drivers = [...new Set(shared.map((rep) => rep.driver))];
-  if (driver !== undefined && !drivers.includes(driver))
-    return unknownName('driver', driver, drivers);
-  const own = shared.filter((rep) => driver === undefined || rep.driver === driver);
-  return unknownName('target', targetId ?? '', [...new Set(own.map((rep) => rep.targetId))]);
+  if (driver !== null && !drivers.includes(driver)) return unknownName('driver', driver, drivers);
+  const own = shared.filter((rep) => driver === null || rep.driver === driver);
+  return unknownName('target', subject ?? '', [...new Set(own.map((rep) => rep.targetId))]);
 }
 
 function unknownName(what: string, name: string, names: readonly string[]): Problem {

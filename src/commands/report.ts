@@ -13,7 +13,8 @@ import type { Target } from '../target/target.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 import { driverOption } from './driver-name.ts';
 import { findPractice } from './find-practice.ts';
-import { GIVEN_TARGET, givenTargets } from './given-targets.ts';
+import { GIVEN_TARGET } from './given-target.ts';
+import { givenTargets } from './given-targets.ts';
 import { misuseOf } from './misuse-of.ts';
 import { textOption, weeksOption } from './option-value.ts';
 import { practiceReview } from './practice-review.ts';
@@ -29,7 +30,7 @@ const misuse = misuseOf('report');
 export const command: Command = {
   name: 'report',
   summary: 'the review for the coach as one page: a practice, or some weeks',
-  positionals: 'PRACTICE | --weeks N [CORNER]',
+  positionals: 'PRACTICE | --weeks N [CORNER|TARGET|FILE]',
   options: {
     out: {
       type: 'string',

@@ -11,6 +11,7 @@ import { overTime } from '../target/over-time.ts';
 import type { Target } from '../target/target.ts';
 import { findCar } from './car-files.ts';
 import { findCorner } from './corner-files.ts';
+import { notInFolders } from './given-target.ts';
 import { profileIds } from './profile-files.ts';
 import { findTarget, TARGET_FILES } from './target-files.ts';
 
@@ -50,13 +51,11 @@ export class StoredSubjects {
     return sameVersion(found, found.value.version, targetVersion, `target ${id}`);
   }
 
-  /** One that was drilled by its path lies anywhere: only who has the file can name it. */
   async #plain(id: string): Promise<Rebuilt<Target>> {
     const ids = this.#targets.has(id) ? [id] : await profileIds(TARGET_FILES, this.#dataDir);
     if (ids.includes(id))
       return known(this.#targets, id, async () => overTime(await findTarget(id, this.#dataDir)));
-    const missing = `there is no target ${JSON.stringify(id)} in the usual folders`;
-    const gone = lost(`${missing}: name its file with --target`);
+    const gone = lost(notInFolders(id));
     this.#targets.set(id, Promise.resolve(gone));
     return gone;
   }

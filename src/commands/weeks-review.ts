@@ -1,6 +1,6 @@
 import { addDays, mondayOf } from '../consistency/iso-week.ts';
 import { localDate } from '../consistency/local-date.ts';
-import { allReps, type RepColumns } from '../consistency/rep-columns.ts';
+import { allReps } from '../consistency/rep-columns.ts';
 import { weeksProgress } from '../consistency/weeks/weeks-progress.ts';
 import type { HistoryStore } from '../history/store.ts';
 import { cleanText } from '../input/discovery/clean-text.ts';
@@ -11,13 +11,14 @@ import { CAUTIONS } from '../screens/cautions.ts';
 import type { Target } from '../target/target.ts';
 import { latestSpread } from './latest-spread.ts';
 import { reviewNote } from './practice-review.ts';
+import { subjectReps } from './subject-reps.ts';
 import { wordedNotes } from './worded-notes.ts';
 
 interface WeeksChoice {
   /** The reader's local date. */
   readonly today: string;
   readonly weeks: number;
-  /** Id of a corner or a target; null for all. */
+  /** Id of a corner or a target, or the path of a target file; null for all. */
   readonly subject: string | null;
   readonly driver: string | null;
   /** Targets that are not in the usual folders. */
@@ -35,16 +36,18 @@ export async function weeksReview(
   dataDir: string,
 ): Promise<WeeksReview> {
   const own = driver === null ? {} : { driver };
-  const columns = columnsOf(history, subject, own);
-  const all = weeksProgress(allReps(columns), { today, weeks });
+  const found = await subjectReps(history, subject, driver, dataDir);
+  if (found === null) throw nothingOf(history, subject, driver);
+  const all = weeksProgress(allReps(found.columns), { today, weeks });
   if (all.length === 0)
     throw new Problem(`there are no reps in the last ${weeks} weeks`, {
       where: 'report',
       next: 'Say a larger --weeks.',
     });
   const series: SeriesReview[] = [];
+  const files = [...found.given, ...given];
   for (const progress of all)
-    series.push({ progress, spread: await latestSpread(history, progress, dataDir, given) });
+    series.push({ progress, spread: await latestSpread(history, progress, dataDir, files) });
   const from = addDays(mondayOf(today), -7 * (weeks - 1));
   const notes = wordedNotes(history.notes(own)).filter(
     ({ at, corner }) => localDate(at) >= from && (subject === null || corner === subject),
@@ -56,25 +59,6 @@ export async function weeksReview(
     notes: notes.map((note) => reviewNote(note, new Map())),
     cautions: CAUTIONS,
   };
-}
-
-function columnsOf(
-  history: HistoryStore,
-  subject: string | null,
-  own: { readonly driver?: string },
-): RepColumns {
-  const queries =
-    subject === null
-      ? [own]
-      : [
-          { ...own, corner: subject },
-          { ...own, targetId: subject },
-        ];
-  for (const query of queries) {
-    const found = history.columns(query);
-    if (found.repIds.length > 0) return found;
-  }
-  throw nothingOf(history, subject, own.driver ?? null);
 }
 
 function nothingOf(history: HistoryStore, subject: string | null, driver: string | null): Problem {

@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { copyFileSync, existsSync, readFileSync, rmSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import { progress } from '../../src/commands/progress.ts';
@@ -11,6 +11,8 @@ import { Problem } from '../../src/problem.ts';
 import { scoreLiveRep } from '../../src/score/score-live-rep.ts';
 import { scoreRep } from '../../src/score/score-rep.ts';
 import { overTime } from '../../src/target/over-time.ts';
+import type { Target } from '../../src/target/target.ts';
+import type { Track } from '../../src/trace/track.ts';
 import { aPractice, aRep, aScore, EVENING_MS, RECORD } from '../history/fixtures.ts';
 import { inFolder } from '../history/implementations.ts';
 import { bundledZone } from '../live-car/bundled-zone.ts';
@@ -22,7 +24,7 @@ const DAY_MS = 86_400_000;
 
 interface Asked {
   readonly positionals?: readonly string[];
-  readonly values?: Readonly<Record<string, string | boolean>>;
+  readonly values?: Readonly<Record<string, string | boolean | readonly string[]>>;
 }
 
 async function printed(
@@ -32,6 +34,12 @@ async function printed(
   const context = fakeContext(folder);
   expect(await progress({ positionals, values }, context, TODAY)).toBe(0);
   return context.printed();
+}
+
+/** A foot that does what the target says. */
+function sampledLevel(target: Target): Track {
+  const timeS = Float64Array.from({ length: 5000 }, (_, i) => i / 1000);
+  return { timeS, value: timeS.map((t) => target.level.at(t)) };
 }
 
 /** Writes one practice with its reps, so many days ago. */
@@ -228,6 +236,40 @@ test('a change of conditions is named in JSON as in the table', () =>
     expect(await printed(folder)).toContain(
       'target version v-one -> v-two, calibration c0ffee -> bead',
     );
+  }));
+
+test('a target that was drilled by its path is asked for by path or id, and drawn once its file is named', () =>
+  inFolder(async (folder) => {
+    const path = join(folder, 'from-the-coach.yaml');
+    copyFileSync('profiles/targets/hairpin.yaml', path);
+    const target = overTime(await findTarget(path, folder));
+    const record = { ...RECORD, brake: sampledLevel(target), endS: 5 };
+    const targetVersion = target.version;
+    const outcome = scoreRep(record, target);
+    const rep = { targetId: 'from-the-coach', feedback: 'hidden', targetVersion, record, outcome };
+    practise(
+      folder,
+      0,
+      Array.from({ length: 10 }, () => rep as Partial<NewRep>),
+    );
+    const hint =
+      /there is no target "from-the-coach" in the usual\s+folders: name its file with --target/;
+    expect(await printed(folder)).toMatch(hint);
+    expect(await printed(folder, { positionals: ['from-the-coach'] })).toMatch(hint);
+    const drawn = /Spread along the target, .*10 hidden reps/;
+    expect(await printed(folder, { positionals: [path] })).toMatch(drawn);
+    expect(await printed(folder, { values: { target: [path] } })).toMatch(drawn);
+    // where the file is gone its name still says what is meant
+    rmSync(path);
+    expect(await printed(folder, { positionals: [path] })).toMatch(hint);
+  }));
+
+test('a corner is asked for by its id', () =>
+  inFolder(async (folder) => {
+    practise(folder, 0, [{}, { targetId: 'gt/kiln-hairpin/wet', corner: 'kiln-hairpin' }]);
+    const text = await printed(folder, { positionals: ['kiln-hairpin'] });
+    expect(text).toContain('gt/kiln-hairpin/wet, ');
+    expect(text).toContain(': 1 rep on 1 day');
   }));
 
 test('slips of the keyboard are problems that name what there is', () =>

@@ -34,12 +34,13 @@ export function progressText(
   spreads: readonly LatestSpread[] = [],
 ): string {
   const parts = all.flatMap((progress, i) => {
-    if (isVaried(progress.targetId)) return [title(progress), ...wrapWords(VARIED_REPS), ''];
+    if (isVaried(progress.targetId)) return [...title(progress), ...wrapWords(VARIED_REPS), ''];
     const sentence = [headline(progress), lastDaySentence(progress)].flatMap((line) =>
       wrapWords(line),
     );
     // where there are several, each sentence says first whose it is
-    const head = all.length > 1 ? [title(progress), ...sentence] : [...sentence, title(progress)];
+    const own = title(progress);
+    const head = all.length > 1 ? [...own, ...sentence] : [...sentence, ...own];
     return [...head, '', ...seriesLines(progress, mostRows, spreadLines(spreads[i])), ''];
   });
   return `${[...parts, ...legend(all)].join('\n')}\n`;
@@ -76,13 +77,20 @@ function seriesLines(
   ];
 }
 
-function title({ driver, targetId, foot, condition, source, days }: WeeksProgress): string {
+function title({
+  driver,
+  targetId,
+  foot,
+  condition,
+  source,
+  days,
+}: WeeksProgress): readonly string[] {
   const reps = days.reduce((sum, day) => sum + day.reps, 0);
   const dates = new Set(days.map(({ day }) => day)).size;
   const counts = `${countText(reps, 'rep')} on ${countText(dates, 'day')}`;
   const how = [`${foot} foot`, condition, source === 'hid' ? null : source];
   const words = how.flatMap((word) => (word === null ? [] : [cleanText(word, 10)])).join(', ');
-  return `${cleanText(targetId, 20)}, ${cleanText(driver, 14)} (${words}): ${counts}`;
+  return wrapWords(`${cleanText(targetId)}, ${cleanText(driver, 14)} (${words}): ${counts}`);
 }
 
 function leftOut({ weeks, days }: WeeksProgress, mostRows: number): string[] {
