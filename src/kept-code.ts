@@ -14,7 +14,7 @@ interface Loaded {
 interface Loader {
   readonly prototype: { _compile(this: Loaded, text: string, file: string): unknown };
   readonly wrap: (text: string) => string;
-  readonly enableCompileCache?: () => unknown;
+  readonly enableCompileCache?: (folder: string) => unknown;
 }
 
 /** One module in the file: what it was compiled from, and where its code lies behind the first line. */
@@ -49,12 +49,14 @@ const SIGNALS = 128;
  */
 export function keepCompiledCode(argv: readonly string[], env: Env = process.env): void {
   if (env.NODE_DISABLE_COMPILE_CACHE) return;
+  const folder = cacheFolder(process.platform, env);
   if (LOADER.enableCompileCache !== undefined) {
-    LOADER.enableCompileCache();
+    // in a folder that is the user's own: Node's default is one that others can write
+    LOADER.enableCompileCache(folder);
     return;
   }
   const command = /^[a-z]+$/.exec(argv[0] ?? '')?.[0] ?? 'none';
-  keepIn(join(cacheFolder(process.platform, env), `${command}-node-${process.version}.code`));
+  keepIn(join(folder, `${command}-node-${process.version}.code`));
 }
 
 /** The platform's folder for what can be made again: XDG Base Directory 0.8, Caches on macOS, LOCALAPPDATA on Windows. */
