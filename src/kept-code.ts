@@ -49,7 +49,8 @@ const SIGNALS = 128;
  */
 export function keepCompiledCode(argv: readonly string[], env: Env = process.env): void {
   if (env.NODE_DISABLE_COMPILE_CACHE) return;
-  const folder = cacheFolder(process.platform, env);
+  const folder = cacheFolder(process.platform, env, homeOrNull());
+  if (folder === null) return;
   if (LOADER.enableCompileCache !== undefined) {
     // in a folder that is the user's own: Node's default is one that others can write
     LOADER.enableCompileCache(folder);
@@ -59,14 +60,31 @@ export function keepCompiledCode(argv: readonly string[], env: Env = process.env
   keepIn(join(folder, `${command}-node-${process.version}.code`));
 }
 
-/** The platform's folder for what can be made again: XDG Base Directory 0.8, Caches on macOS, LOCALAPPDATA on Windows. */
-export function cacheFolder(platform: NodeJS.Platform, env: Env, home: string = homedir()): string {
+/**
+ * The platform's folder for what can be made again: XDG Base Directory 0.8, Caches on macOS, LOCALAPPDATA on Windows.
+ * Null where there is none.
+ */
+export function cacheFolder(
+  platform: NodeJS.Platform,
+  env: Env,
+  home: string | null,
+): string | null {
   const xdg = env.XDG_CACHE_HOME;
   if (xdg !== undefined && isAbsolute(xdg)) return join(xdg, 'ebbline');
+  if (home === null) return null;
   if (platform === 'darwin') return join(home, 'Library', 'Caches', 'ebbline');
   if (platform === 'win32')
     return join(env.LOCALAPPDATA || join(home, 'AppData', 'Local'), 'ebbline', 'cache');
   return join(home, '.cache', 'ebbline');
+}
+
+/** Null for a user whom the system does not know, as in many containers. */
+function homeOrNull(): string | null {
+  try {
+    return homedir();
+  } catch {
+    return null;
+  }
 }
 
 function keepIn(place: string): void {

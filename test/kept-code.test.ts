@@ -113,4 +113,9 @@ describe('the folder', () => {
   ] as const)('on %s with %j is %s', (platform, env, expected) => {
     expect(cacheFolder(platform, env, '/home/me')).toBe(expected);
   });
+
+  test('is not there for a user without a home', () => {
+    expect(cacheFolder('linux', {}, null)).toBeNull();
+    expect(cacheFolder('linux', { XDG_CACHE_HOME: '/cache' }, null)).toBe('/cache/ebbline');
+  });
 });
