@@ -82,6 +82,7 @@ export async function findSubject(
     return planSubject(plan, dataDir);
   }
   if (target !== null) return { kind: 'target', target: await findTarget(target, dataDir) };
+  if (live.corner === null && asksForCar && named !== null) await refuseTarget(named, dataDir);
   const corner = live.corner ?? (asksForCar ? named : null);
   if (corner !== null) return asWished(await findCorner(corner, dataDir), live, dataDir);
   return named === null ? null : targetOrCorner(named, live, dataDir);
@@ -98,6 +99,18 @@ export async function asWished(
   throw new Problem(`${sheet.name} answers to no late call`, {
     where: '--calls',
     next: 'Leave out --calls, or say `call: damp` (or defend, car inside, yellow) in one of its variants.',
+    exitCode: 2,
+  });
+}
+
+/** @throws Problem for the name of a target alone, which no option of the live car can stand beside */
+async function refuseTarget(named: string, dataDir: string): Promise<void> {
+  const corners = await profileIds(CORNER_FILES, dataDir);
+  const targets = await profileIds(TARGET_FILES, dataDir);
+  if (corners.includes(named) || !targets.includes(named)) return;
+  throw new Problem(`${JSON.stringify(named)} is a target, and the live car drives in a corner`, {
+    where: 'drill',
+    next: `Name a corner (${corners.join(', ')}), or leave out --car, --variant, --stint and --calls.`,
     exitCode: 2,
   });
 }

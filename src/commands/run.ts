@@ -88,10 +88,15 @@ function commandFirst(argv: readonly string[]): readonly string[] {
     if (option === undefined) return argv;
     at += option.type === 'string' && !word.includes('=') ? 2 : 1;
   }
-  const found = findCommand(argv.slice(at));
-  if (found === null) return argv;
-  const name = at + found.words;
+  const words = findCommand(argv.slice(at))?.words ?? wordsBeforeOptions(argv.slice(at));
+  const name = at + words;
   return [...argv.slice(at, name), ...argv.slice(0, at), ...argv.slice(name)];
+}
+
+/** What stands where a command should, so that a slip of the keyboard is told as one. */
+function wordsBeforeOptions(argv: readonly string[]): number {
+  const option = argv.findIndex((word) => word.startsWith('-'));
+  return option === -1 ? argv.length : option;
 }
 
 /** No command, on a terminal: the main job. */

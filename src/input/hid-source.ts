@@ -43,7 +43,7 @@ export async function openHidSource(
 ): Promise<HidSource> {
   if (devices.length === 0) {
     throw new Problem('no pedals or wheel found', {
-      next: 'Plug them in, or drive the virtual rig with `--source virtual`.',
+      next: 'Plug them in; `ebbline drill --source virtual` drives the virtual rig.',
     });
   }
   const events$ = new ReplaySubject<DeviceEvent>();

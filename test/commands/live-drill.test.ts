@@ -147,7 +147,7 @@ describe('wrong usage', () => {
     [['kiln-harpin'], 'Did you mean kiln-hairpin?'],
     [['--corner', 'kiln-hairpin', '--car', 'prototpye'], 'Did you mean prototype?'],
     [['--corner', 'kiln-hairpin', '--variant', 'wett'], 'Did you mean wet?'],
-    [['hairpin', '--car', 'gt'], 'there is no corner "hairpin"'],
+    [['hairpin', '--car', 'gt'], '"hairpin" is a target, and the live car drives in a corner'],
     [['--target', 'hairpin', '--car', 'gt', '--stint', '30'], 'Leave out --target'],
     [['hairpin', '--corner', 'kiln-hairpin'], 'Name one of them.'],
     [['--corner', 'kiln-hairpin', '--stint', '0'], 'Say seconds between stops'],

@@ -35,6 +35,18 @@ describe('the command line', () => {
     expect(terminal.stdout).toContain('2866 lb');
   });
 
+  test.each([
+    [['--data-dir', '/nowhere', 'dril'], 'there is no command "dril"', 'ebbline drill'],
+    [['--no-color', 'rig'], 'rig needs to know what to do', 'rig setup'],
+    [['--no-color', 'rig', 'chek', '--seconds', '3'], 'rig has no chek', 'rig check'],
+  ])('%j: a slip behind such options is told as well', async (argv, what, next) => {
+    const terminal = fakeTerminal();
+    expect(await run(argv, terminal)).toBe(2);
+    expect(terminal.stderr).toContain(what);
+    expect(terminal.stderr).toContain(next);
+    expect(terminal.stdout).toBe('');
+  });
+
   test('prints its version as one line', async () => {
     const terminal = fakeTerminal();
     expect(await run(['--version'], terminal)).toBe(0);
