@@ -83,7 +83,8 @@ function headline(summary: BlockSummary): string {
 }
 
 function whyNoCause({ cause, reps }: BlockSummary): string {
-  if (reps < 3) return 'no cause: it takes three reps or more';
+  // the sentence has said it
+  if (reps < 3) return '';
   return cause === null
     ? 'no cause: timing, rate and amount are not alike in three reps'
     : 'no cause that can be felt: what is alike in the reps is too small';
