@@ -12,11 +12,11 @@ export function progressSentence(days: readonly PracticeDay[]): string {
   if (last === undefined) return 'There is no rep yet.';
   const { medianScore, medianReleaseErrorLevel, averageErrorLevel, amountSpreadLevel } = last;
   if (medianScore.value === null)
-    return `Nothing can be said yet: ${missing(medianScore)} on ${last.day} would give a median.`;
+    return `Nothing can be said of ${last.day}: a day's median takes ${inPlaceOf(medianScore)}.`;
   if (medianReleaseErrorLevel.value === null || averageErrorLevel.value === null)
-    return `The score is known, errors not: ${missing(medianReleaseErrorLevel)} with a release would do.`;
+    return `The score is known, errors not: with a release they take ${inPlaceOf(medianReleaseErrorLevel)}.`;
   if (amountSpreadLevel.value === null)
-    return `The level is known, the spread is not: ${missing(amountSpreadLevel)} would give it.`;
+    return `The level is known, the spread is not: a day's takes ${inPlaceOf(amountSpreadLevel)}.`;
   return sideText(last.day, averageErrorLevel.value, amountSpreadLevel.value);
 }
 
@@ -29,7 +29,7 @@ function sideText(day: string, averageLevel: number, spreadLevel: number): strin
   return `${day}: ${average} % of full scale ${side}, ${than} reps differ (${spread} %).`;
 }
 
-function missing({ reps, needed }: Estimate): string {
-  const more = needed - reps;
-  return `${more} more rep${more === 1 ? '' : 's'}`;
+/** The newest day may be over: reps of another day cannot be added to it. */
+function inPlaceOf({ reps, needed }: Estimate): string {
+  return `${needed} reps, not ${reps}`;
 }

@@ -8,10 +8,10 @@ const sentence = (reps: readonly RepMeasure[]): string =>
   progressSentence(practiceDays(repsOf(reps)));
 
 test.each([
-  [1, /^Nothing can be said yet: 7 more reps on 2026-11-25 would give a median\.$/],
-  [7, /1 more rep on/],
-  [8, /the spread is not: 2 more reps would give it/],
-  [9, /1 more rep would/],
+  [1, /^Nothing can be said of 2026-11-25: a day's median takes 8 reps, not 1\.$/],
+  [7, /8 reps, not 7\.$/],
+  [8, /the spread is not: a day's takes 10 reps, not 8\.$/],
+  [9, /10 reps, not 9\.$/],
   [10, /^2026-11-25: \d\.\d % of full scale /],
 ])('after %d reps', (count, expected) => {
   expect(sentence(times(count, () => aMeasure()))).toMatch(expected);
@@ -33,12 +33,12 @@ test.each([
 
 test('many reps long ago do not help the last day', () => {
   const old = times(30, () => aMeasure({ day: '2026-10-01' }));
-  expect(sentence([...old, aMeasure()])).toMatch(/7 more reps on 2026-11-25/);
+  expect(sentence([...old, aMeasure()])).toMatch(/of 2026-11-25: .* 8 reps, not 1\.$/);
 });
 
 test('reps without a release give a score and no errors', () => {
   const reps = [...times(6, () => aMeasure({ numbers: NOTHING })), ...times(5, () => aMeasure())];
-  expect(sentence(reps)).toMatch(/errors not: 3 more reps with a release/);
+  expect(sentence(reps)).toMatch(/errors not: with a release they take 8 reps, not 5\.$/);
 });
 
 test('no sentence is wider than the screen, and none speaks of better or worse', () => {

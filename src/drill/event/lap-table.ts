@@ -29,7 +29,9 @@ function cells(summary: BlockSummary): readonly string[] {
   ];
 }
 
-function causeText({ reps, cause, causeReps }: BlockSummary): string {
+/** A corner entered far too fast or too slow comes before what the release has. */
+function causeText({ reps, cause, causeReps, speedSentence }: BlockSummary): string {
+  if (speedSentence !== '') return speedSentence;
   const words = cause === null ? '' : describeCause(cause);
   if (words !== '') return `${words}, ${causeReps} of ${reps}`;
   return reps < 3 ? 'from three reps on' : 'none shared by three';

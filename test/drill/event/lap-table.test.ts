@@ -25,3 +25,9 @@ test('what is not known is a dash', () => {
     ['Kiln', '1', '-', '-', 'from three reps on'],
   ]);
 });
+
+test('a corner that was entered far too fast says so before the release', () => {
+  const speedSentence = '19 km/h too fast at the slowest point, 3 of 3 reps';
+  const [row] = lapRows([{ targetName: 'Kiln', summary: { ...SUMMARY, speedSentence } }]);
+  expect(row?.at(-1)).toBe(speedSentence);
+});
