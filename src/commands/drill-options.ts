@@ -3,6 +3,7 @@ import type { CommandInput, OptionSpec } from './command.ts';
 import { driverOption } from './driver-name.ts';
 import { EVENT_OPTIONS, type EventWish, readEventWish } from './event-options.ts';
 import { LIVE_NAMES, LIVE_OPTIONS, type LiveWish, readLiveWish } from './live-options.ts';
+import { misuseOf } from './misuse-of.ts';
 import { notPossible, textOption, wholeIfGiven } from './option-value.ts';
 import { readSource, type SourceWish } from './source-wish.ts';
 
@@ -93,9 +94,8 @@ export const DRILL_OPTIONS: Readonly<Record<string, OptionSpec>> = {
 export function readDrillOptions({ positionals, values }: CommandInput): DrillOptions {
   const text = (name: string): string | null => textOption(values[name]);
   if (positionals.length > 1) {
-    throw notPossible(
-      'drill',
-      `${positionals.length} corners`,
+    throw misuseOf('drill')(
+      `it takes one target or corner, not ${positionals.length}`,
       'Name one corner, or `--target T`.',
     );
   }

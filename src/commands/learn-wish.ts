@@ -35,7 +35,11 @@ export async function chosenToLearn(input: CommandInput, context: CommandContext
       context,
     );
   }
-  throw misuse(trace === null ? 'nothing to learn from' : '--trace and --reps together');
+  if (trace !== null) throw misuse('--trace and --reps together');
+  throw misuse(
+    'nothing to learn from',
+    'Say --trace NAME --zone N,N,N for a log, or --reps ID for your own reps.',
+  );
 }
 
 function refuseOthers(values: CommandInput['values'], names: readonly string[], of: string): void {

@@ -11,6 +11,7 @@ import type { Command, CommandContext, CommandInput, OptionValue } from './comma
 import { type InventedHistory, inventHistory } from './invent-history.ts';
 import { inventedProgramme } from './invented-programme.ts';
 import { inventedSummary, inventedSummaryText } from './invented-summary.ts';
+import { misuseOf } from './misuse-of.ts';
 import { notPossible, textOption, wholeOption } from './option-value.ts';
 import { type ProgressOutput, STDERR_PROGRESS } from './progress-line.ts';
 
@@ -73,12 +74,11 @@ export async function virtualHistory(
   stop: { readonly asked: boolean },
 ): Promise<number> {
   if (positionals.length > 0)
-    throw notPossible('virtual history', 'it takes no names', 'Leave them out.');
+    throw misuseOf('virtual history')('it takes no names', 'Leave them out.');
   if (typeof values['data-dir'] !== 'string')
-    throw notPossible(
-      '--data-dir',
+    throw misuseOf('virtual history')(
       'no folder named',
-      'Name a new one: nothing invented goes into yours.',
+      'Name a new one with --data-dir: nothing invented goes into yours.',
     );
   const weeks = wholeOption('--weeks', values.weeks ?? '10', 1, 520);
   const seed = wholeOption('--seed', values.seed ?? '1', 0, 2 ** 31 - 1);

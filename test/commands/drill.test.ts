@@ -135,6 +135,7 @@ describe('wrong usage', () => {
     [['drill', 'hairpin', '--headless', '--reps', '0'], 'Say a whole number from 1 to 1000.'],
     [['drill', 'hairpin', '--headless', '--foot', 'both'], 'Say left or right.'],
     [['drill', 'hairpin', 'kiln', '--headless'], 'Name one corner'],
+    [['drill', 'hairpin', 'kiln', '--headless'], 'it takes one target or corner, not 2'],
     [['drill', 'hairpin', '--headless', '--source', 'replay:/nowhere'], '/nowhere'],
   ])('%j', async (argv, said) => {
     const { code, stdout, stderr } = await runCommand([

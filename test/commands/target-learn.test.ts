@@ -134,6 +134,7 @@ describe('target learn from a log', () => {
     [['--reps', 'hairpim'], 1, 'Did you mean hairpin?'],
     [['--reps', 'hairpin', '--driver', 'nobody'], 1, 'there are no reps of driver "nobody"'],
     [[], 2, 'nothing to learn from'],
+    [[], 2, 'or --reps ID for your own reps'],
     [[...ZONES, '--name', ''], 2, 'Give 1 to 40 plain characters'],
   ] as const)('refuses %j', async (argv, exitCode, said) => {
     const { code, stderr } = await learn(...argv);

@@ -35,11 +35,15 @@ async function openFile(file: string): Promise<FileHandle> {
     await handle.close();
     throw new Error('it is a folder');
   } catch (error) {
-    throw new Problem(`the recording cannot be read: ${(error as Error).message}`, {
+    throw new Problem(whyNot(error as NodeJS.ErrnoException), {
       where: file,
       next: 'Give the file of a recording.',
     });
   }
+}
+
+function whyNot({ code, message }: NodeJS.ErrnoException): string {
+  return code === 'ENOENT' ? 'there is no such file' : `the recording cannot be read: ${message}`;
 }
 
 /** A line that is no JSON is a fault only once another follows it: the last may have been cut off. */
