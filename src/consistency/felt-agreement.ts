@@ -5,7 +5,7 @@ import {
   TIMING_FEELS,
 } from '../drill/self-rating.ts';
 import { NARROWEST_BANDS } from '../score/advice-bands.ts';
-import type { Reps } from './rep-columns.ts';
+import type { Reps, SharedMeasure } from './rep-columns.ts';
 import { type WeightedKappa, weightedKappa } from './summary/weighted-kappa.ts';
 
 /** How well the driver feels what the pedal did, in some reps. */
@@ -36,27 +36,54 @@ interface FeltCounts {
   readonly amount: Table;
 }
 
-/** Counts what was felt in some reps; counts of several groups of reps can be added. Shown reps are left out: there the answer was on the screen. */
+/**
+ * Counts what was felt, group by group in the order in which their first rated reps come. Shown reps are left out: there
+ * the answer was on the screen.
+ *
+ * @param groupOf asked once for neighbours that share everything
+ */
 export function feltCounts(
   { columns, places }: Reps,
-  ratingOf: RatingReader = ratingReader(),
-): FeltCounts {
+  groupOf: (shared: SharedMeasure) => string,
+): ReadonlyMap<string, FeltCounts> {
   const { startOfReleaseErrorS, peakError } = columns.numbers;
-  const [timing, amount] = [emptyTable(), emptyTable()];
-  let ratings = 0;
+  const groups = new Map<string, Counting>();
+  const ratingOf = ratingReader();
+  let [last, counts, felt] = [-1, noCounts(), null as SelfRating | null];
   for (let i = 0; i < places.length; i++) {
     const place = places[i]!;
-    const { selfRating, feedback } = columns.shared[columns.sharedAt[place]!]!;
-    if (selfRating === null || feedback === 'shown') continue;
-    const felt = ratingOf(selfRating);
-    const lateS = startOfReleaseErrorS[place]!;
-    const heavy = peakError[place]!;
-    if (felt === null || Number.isNaN(lateS) || Number.isNaN(heavy)) continue;
-    ratings++;
-    count(timing, TIMING_FEELS.indexOf(felt.timing), category(lateS, NARROWEST_BANDS.timingS));
-    count(amount, AMOUNT_FEELS.indexOf(felt.amount), category(heavy, NARROWEST_BANDS.amount));
+    const at = columns.sharedAt[place]!;
+    if (at !== last) {
+      last = at;
+      const shared = columns.shared[at]!;
+      felt = null;
+      if (shared.selfRating === null) continue;
+      const group = groupOf(shared);
+      counts = groups.get(group) ?? noCounts();
+      groups.set(group, counts);
+      if (shared.feedback !== 'shown') felt = ratingOf(shared.selfRating);
+    }
+    if (felt !== null) count(counts, felt, startOfReleaseErrorS[place]!, peakError[place]!);
   }
-  return { ratings, timing, amount };
+  return groups;
+}
+
+/** Counts that grow. */
+interface Counting {
+  ratings: number;
+  readonly timing: number[][];
+  readonly amount: number[][];
+}
+
+const noCounts = (): Counting => ({ ratings: 0, timing: emptyTable(), amount: emptyTable() });
+
+function count(counts: Counting, felt: SelfRating, lateS: number, heavy: number): void {
+  if (Number.isNaN(lateS) || Number.isNaN(heavy)) return;
+  counts.ratings++;
+  const timing = counts.timing[TIMING_FEELS.indexOf(felt.timing)]!;
+  timing[category(lateS, NARROWEST_BANDS.timingS)]! += 1;
+  const amount = counts.amount[AMOUNT_FEELS.indexOf(felt.amount)]!;
+  amount[category(heavy, NARROWEST_BANDS.amount)]! += 1;
 }
 
 /** The counts of all groups together. */
@@ -92,7 +119,7 @@ export function agreementIn({ ratings, timing, amount }: FeltCounts): FeltAgreem
 type RatingReader = (text: string) => SelfRating | null;
 
 /** Reads each text once: there are nine, and thousands of reps. */
-export function ratingReader(): RatingReader {
+function ratingReader(): RatingReader {
   const known = new Map<string, SelfRating | null>();
   return (text) => {
     const before = known.get(text);
@@ -120,9 +147,4 @@ const emptyTable = (): number[][] => [
 function category(value: number, band: number): 0 | 1 | 2 {
   if (Math.abs(value) <= band) return 1;
   return value < 0 ? 0 : 2;
-}
-
-function count(table: number[][], felt: number, measured: number): void {
-  const row = table[felt]!;
-  row[measured] = row[measured]! + 1;
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import {
+  addedCounts,
   agreementIn,
   type FeltAgreement,
   feltCounts,
@@ -8,7 +9,7 @@ import type { RepMeasure } from '../../src/consistency/rep-measure.ts';
 import { aMeasure, NOTHING, repsOf, someNumbers, times } from './rep-measures.ts';
 
 const feltAgreement = (reps: readonly RepMeasure[]): FeltAgreement =>
-  agreementIn(feltCounts(repsOf(reps)));
+  agreementIn(feltCounts(repsOf(reps), () => 'all').get('all') ?? addedCounts([]));
 
 function rep(selfRating: string | null, lateS: number, peakError = 0): RepMeasure {
   const numbers = someNumbers({ startOfReleaseErrorS: lateS, peakError });

@@ -1,12 +1,6 @@
-import {
-  addedCounts,
-  agreementIn,
-  type FeltAgreement,
-  feltCounts,
-  ratingReader,
-} from '../felt-agreement.ts';
+import { addedCounts, agreementIn, type FeltAgreement, feltCounts } from '../felt-agreement.ts';
 import { mondayOf } from '../iso-week.ts';
-import { type Reps, repsWhere } from '../rep-columns.ts';
+import type { Reps } from '../rep-columns.ts';
 import { type WeekTrend, weekTrend } from './week-trend.ts';
 
 /** How well the driver felt the pedal in one week. */
@@ -31,13 +25,10 @@ export interface FeltTrend {
  * @param reps that compare with each other
  */
 export function feltTrend(reps: Reps): FeltTrend {
-  // nearly all of years of reps have none
-  const rated = repsWhere(reps, ({ selfRating }) => selfRating !== null);
-  const ratingOf = ratingReader();
-  const counted = byWeek(rated).map(([monday, places]) => ({
-    monday,
-    counts: feltCounts({ columns: reps.columns, places: Uint32Array.from(places) }, ratingOf),
-  }));
+  const mondayOfDay = eachOnce(mondayOf);
+  const counted = [...feltCounts(reps, ({ day }) => mondayOfDay(day))]
+    .map(([monday, counts]) => ({ monday, counts }))
+    .sort((a, b) => (a.monday < b.monday ? -1 : 1));
   const weeks = counted.map(({ monday, counts }) => ({ monday, ...agreementIn(counts) }));
   const trend = (kind: 'timing' | 'amount'): WeekTrend =>
     weekTrend(
@@ -51,18 +42,11 @@ export function feltTrend(reps: Reps): FeltTrend {
   return { all, weeks, timing: trend('timing'), amount: trend('amount') };
 }
 
-function byWeek({ columns, places }: Reps): [monday: string, places: number[]][] {
-  const weeks = new Map<string, number[]>();
-  let [last, own] = ['', [] as number[]];
-  for (let i = 0; i < places.length; i++) {
-    const { day } = columns.shared[columns.sharedAt[places[i]!]!]!;
-    if (day !== last) {
-      const monday = mondayOf(day);
-      own = weeks.get(monday) ?? [];
-      if (own.length === 0) weeks.set(monday, own);
-      last = day;
-    }
-    own.push(places[i]!);
-  }
-  return [...weeks].sort(([a], [b]) => (a < b ? -1 : 1));
+/** Neighbours mostly ask for the same. */
+function eachOnce(of: (text: string) => string): (text: string) => string {
+  let [last, result] = ['', ''];
+  return (text) => {
+    if (text !== last) [last, result] = [text, of(text)];
+    return result;
+  };
 }
