@@ -2,6 +2,7 @@ import { apexM } from '../corner/apex.ts';
 import type { Corner } from '../corner/corner.ts';
 import type { CornerSheet, CornerVariant } from '../corner/corner-sheet.ts';
 import { planView } from '../corner/plan-view.ts';
+import { rounded } from '../target/rounded.ts';
 import { degreesFromRadians, kmhFromMetresPerSecond } from '../units.ts';
 import type { CornerLetter } from './corner-drawing.ts';
 
@@ -59,9 +60,4 @@ export function cornerJson(
     y_m: points.map(({ yM }) => rounded(yM)),
     heading_deg: points.map(({ headingRad }) => rounded(degreesFromRadians(headingRad))),
   };
-}
-
-/** Six decimals, and no negative zero. */
-function rounded(value: number): number {
-  return Number(value.toFixed(6)) + 0;
 }

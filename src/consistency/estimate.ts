@@ -25,3 +25,11 @@ export function estimate(
   const value = values.length < needed ? null : statistic(values);
   return { value, reps: values.length, needed };
 }
+
+/** An estimate in words of the caller, or how many of the reps needed there are. */
+export function estimateText(
+  { value, reps, needed }: Estimate,
+  text: (value: number) => string,
+): string {
+  return value === null ? `${reps} of ${needed}` : text(value);
+}

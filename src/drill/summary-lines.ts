@@ -1,3 +1,4 @@
+import { percentText } from '../target/unit-text.ts';
 import {
   causeSentence,
   firstRepSentence,
@@ -32,10 +33,10 @@ function errorsText(summary: BlockSummary): string {
   const { reps, medianReleaseErrorLevel, averageErrorLevel, spreadLevel } = summary;
   if (medianReleaseErrorLevel === null || averageErrorLevel === null) return '';
   const side = averageErrorLevel < 0 ? 'light' : 'heavy';
-  const spread = spreadLevel === null ? whyNoSpread(reps) : `spread ${percent(spreadLevel)}`;
+  const spread = spreadLevel === null ? whyNoSpread(reps) : `spread ${percentText(spreadLevel, 1)}`;
   return [
-    `release error ${percent(medianReleaseErrorLevel)} of full scale`,
-    `average error ${percent(Math.abs(averageErrorLevel))} ${side}`,
+    `release error ${percentText(medianReleaseErrorLevel, 1)} of full scale`,
+    `average error ${percentText(Math.abs(averageErrorLevel), 1)} ${side}`,
     spread,
   ].join('  ');
 }
@@ -51,8 +52,4 @@ export function whyNoSpread(reps: number): string {
 function phaseLines({ diagnosis: { overlay, phases } }: BlockSummary): string[] {
   if (overlay.reps.length < 2) return [];
   return [...phaseTable(phases)];
-}
-
-function percent(level: number): string {
-  return `${(100 * level).toFixed(1)} %`;
 }

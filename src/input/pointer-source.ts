@@ -9,6 +9,7 @@ import {
   using,
 } from 'rxjs';
 import { POINTER_DEVICE, POINTER_FULL_COUNTS } from './pointer-rig.ts';
+import { monotonicUs } from './reader/monotonic-us.ts';
 import type { ReportBatch } from './report-batch.ts';
 import type { ReportSource } from './report-source.ts';
 import { type LooseReport, packReports } from './rig/pack-reports.ts';
@@ -70,8 +71,4 @@ function pointerBatches(
 function pointerReport(fraction: number): Uint8Array {
   const counts = Math.round(Math.min(1, Math.max(0, fraction)) * POINTER_FULL_COUNTS);
   return Uint8Array.of(counts & 0xff, counts >>> 8);
-}
-
-function monotonicUs(): number {
-  return Number(process.hrtime.bigint() / 1000n);
 }

@@ -1,5 +1,6 @@
-import { createRaster, type DotRaster, rasterOf, setDot, setSpan } from './dot-raster.ts';
+import { type DotRaster, rasterOf, setDot, setSpan } from './dot-raster.ts';
 import type { PlotScale } from './plot-scale.ts';
+import { rasterFor } from './target-raster.ts';
 
 type Along = (at: number) => number;
 
@@ -41,8 +42,4 @@ export function together(a: DotRaster, b: DotRaster): DotRaster {
 export function within(lines: DotRaster, shade: DotRaster): DotRaster {
   const dots = lines.dots.map((own, cell) => (own === 0 ? 0 : own | shade.dots[cell]!));
   return rasterOf(lines, dots);
-}
-
-function rasterFor(scale: PlotScale): DotRaster {
-  return createRaster({ cols: scale.dotCols / 2, rows: scale.dotRows / 4 });
 }

@@ -54,6 +54,7 @@ export function edgesRaster(levelAt: Along, halfAt: Along, scale: PlotScale): Do
   return raster;
 }
 
-function rasterFor(scale: PlotScale): DotRaster {
+/** Empty dots for the whole of a plot. */
+export function rasterFor(scale: PlotScale): DotRaster {
   return createRaster({ cols: scale.dotCols / 2, rows: scale.dotRows / 4 });
 }

@@ -1,5 +1,6 @@
 import { keyNumbers } from './key-numbers.ts';
 import { overTime } from './over-time.ts';
+import { rounded } from './rounded.ts';
 import type { Target, TargetMarks } from './target.ts';
 import { travelOf } from './travel.ts';
 
@@ -72,9 +73,4 @@ function marksJson(marks: TargetMarks): Record<string, number | null> {
 
 function nullable(value: number | null): number | null {
   return value === null ? null : rounded(value);
-}
-
-/** Six decimals are below anything a rig can tell apart, and keep 0 from being written as -0. */
-function rounded(value: number): number {
-  return Number(value.toFixed(6)) + 0;
 }

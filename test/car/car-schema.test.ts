@@ -1,6 +1,7 @@
 import { Ajv } from 'ajv';
 import { expect, test } from 'vitest';
 import { CAR_SCHEMA } from '../../src/car/car-schema.ts';
+import { numberKeys } from '../profile/number-keys.ts';
 
 test('the published schema is the one the program uses (`vitest -u` writes it anew)', async () => {
   const file = new URL('../../profiles/schema/car.schema.json', import.meta.url);
@@ -16,16 +17,7 @@ test('every number carries its unit in its name, or is a ratio, a share, a frict
     /(_share|_friction|friction|_ratio|ratio|factor|efficiency|_use|slope|sensitivity|resistance|final_drive|balance_bar_front)$/;
   const units =
     /_(kg|m|mm|m2|kgpm3|bar|s|n|c|deg_per_g|rpm|nm|kw|kmh|kgm2|jpkgk|wpm2k|hz|per_s|n_per_s|n_per_mm|force_n)$|^rpm$/;
-  const names: string[] = [];
-  collectNumbers(CAR_SCHEMA, names);
+  const names = numberKeys(CAR_SCHEMA);
   expect(names.length).toBeGreaterThan(60);
   for (const name of names) expect(unitless.test(name) || units.test(name), name).toBe(true);
 });
-
-function collectNumbers(schema: unknown, names: string[]): void {
-  if (typeof schema !== 'object' || schema === null) return;
-  const { properties } = schema as { properties?: Record<string, { type?: string }> };
-  for (const [name, value] of Object.entries(properties ?? {}))
-    if (value.type === 'number' || value.type === 'integer') names.push(name);
-  for (const value of Object.values(schema)) collectNumbers(value, names);
-}

@@ -6,14 +6,11 @@ import {
   turned,
 } from '../../src/drill/display/display-settings.ts';
 import { displayText, readDisplayText } from '../../src/drill/display/display-text.ts';
-import type { KeyAction } from '../../src/drill/drill-message.ts';
 import { viewOf } from '../../src/drill/view-of.ts';
-import { type Fed, feed, fresh, RAMP, type Script, START_S, say } from './drill-rig.ts';
+import { type Fed, feed, fresh, press, RAMP, type Script, START_S } from './drill-rig.ts';
 
 const good: Script = { brake: (t) => RAMP.level.at(t - START_S) };
 const until = (toS: number, script = good): Fed => feed(fresh(), script, { fromS: 0, toS });
-const press = (fed: Fed, ...keys: readonly KeyAction[]): Fed =>
-  keys.reduce((now, action) => say(now, { kind: 'key', action }), fed);
 
 const OTHER: DisplaySettings = {
   layout: 'stacked',

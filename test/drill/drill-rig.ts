@@ -1,5 +1,5 @@
 import { PLAIN_DISPLAY } from '../../src/drill/display/display-settings.ts';
-import type { DrillEffect } from '../../src/drill/drill-message.ts';
+import type { DrillEffect, KeyAction } from '../../src/drill/drill-message.ts';
 import type { DrillModel } from '../../src/drill/drill-model.ts';
 import { type DrillSetup, REP_TIMING } from '../../src/drill/drill-setup.ts';
 import { startDrill } from '../../src/drill/start-drill.ts';
@@ -143,3 +143,8 @@ export const NEVER_BRAKED: RepOutcome = {
 };
 
 export const fresh = (change: Partial<DrillSetup> = {}): DrillModel => startDrill(setup(change));
+
+/** Keys pressed one after the other. */
+export function press(fed: Fed, ...keys: readonly KeyAction[]): Fed {
+  return keys.reduce((now, action) => say(now, { kind: 'key', action }), fed);
+}

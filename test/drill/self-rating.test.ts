@@ -1,8 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import type { KeyAction } from '../../src/drill/drill-message.ts';
 import { readSelfRating, selfRatingText } from '../../src/drill/self-rating.ts';
 import { viewOf } from '../../src/drill/view-of.ts';
-import { type Fed, feed, fresh, RAMP, type Script, START_S, say } from './drill-rig.ts';
+import { type Fed, feed, fresh, press, RAMP, type Script, START_S } from './drill-rig.ts';
 
 const good: Script = { brake: (t) => RAMP.level.at(t - START_S) };
 /** The rep is over and its result held back. */
@@ -10,8 +9,6 @@ const HELD_S = START_S + 2.5;
 
 const driven = (asksRating: boolean, toS = HELD_S): Fed =>
   feed(fresh({ asksRating }), good, { fromS: 0, toS });
-const press = (fed: Fed, ...keys: readonly KeyAction[]): Fed =>
-  keys.reduce((now, action) => say(now, { kind: 'key', action }), fed);
 const ratings = ({ effects }: Fed) => effects.filter(({ kind }) => kind === 'rate');
 
 describe('a driver who rates', () => {

@@ -4,6 +4,7 @@ import { scoreRep } from '../../src/score/score-rep.ts';
 import type { RepRecord } from '../../src/trace/rep-record.ts';
 import type { ButtonAction, ButtonEvent } from '../../src/trace/rig-batch.ts';
 import type { Track } from '../../src/trace/track.ts';
+import { trackOf } from '../trace/track-of.ts';
 import { braking, type Curve, FALLS, record, SHAPE, shapeTarget } from './curves.ts';
 
 const straight = { ...SHAPE, fall: FALLS.straight };
@@ -19,11 +20,6 @@ function side(change: Partial<RepRecord>): RepScore['side'] {
   if (outcome.kind !== 'scored') throw new Error(outcome.reason);
   return outcome.side;
 }
-
-const track = (...samples: readonly (readonly [number, number])[]): Track => ({
-  timeS: Float64Array.from(samples, ([timeS]) => timeS),
-  value: Float64Array.from(samples, ([, value]) => value),
-});
 
 const shift = (timeS: number, action: ButtonAction = 'downshift', pressed = true): ButtonEvent => ({
   timeS,
@@ -47,33 +43,33 @@ test('what the rig does not have is absent', () => {
 
 describe('lift to hit', () => {
   test('is the time between throttle shut and brake', () => {
-    const throttle = track([-0.3, 1], [0.05, 0.5], [0.08, 0.02], [0.1, 0]);
+    const throttle = trackOf([-0.3, 1], [0.05, 0.5], [0.08, 0.02], [0.1, 0]);
     expect(side({ throttle }).liftToHitS).toBeCloseTo(CUE_TO_RISE_S - 0.08, 6);
   });
 
   test('is negative where the brake comes first', () => {
-    const throttle = track([-0.3, 1], [0.26, 0]);
+    const throttle = trackOf([-0.3, 1], [0.26, 0]);
     expect(side({ throttle }).liftToHitS).toBeCloseTo(CUE_TO_RISE_S - 0.26, 6);
   });
 
   test('passes over a sample without a time', () => {
-    const throttle = track([-0.4, 1], [Number.NaN, 1], [-0.2, 0]);
+    const throttle = trackOf([-0.4, 1], [Number.NaN, 1], [-0.2, 0]);
     expect(side({ throttle }).liftToHitS).toBeCloseTo(CUE_TO_RISE_S + 0.2, 6);
   });
 
   test('takes the last lift before the brake, not the throttle after the corner', () => {
-    const throttle = track([-0.3, 1], [-0.2, 0], [-0.1, 0.4], [0.1, 0], [1.9, 0.6], [2, 0]);
+    const throttle = trackOf([-0.3, 1], [-0.2, 0], [-0.1, 0.4], [0.1, 0], [1.9, 0.6], [2, 0]);
     expect(side({ throttle }).liftToHitS).toBeCloseTo(CUE_TO_RISE_S - 0.1, 6);
   });
 
   test('is absent without a lift', () => {
-    expect(side({ throttle: track([-0.3, 0]) }).liftToHitS).toBeNull();
-    expect(side({ throttle: track() }).liftToHitS).toBeNull();
+    expect(side({ throttle: trackOf([-0.3, 0]) }).liftToHitS).toBeNull();
+    expect(side({ throttle: trackOf() }).liftToHitS).toBeNull();
   });
 });
 
 test('overlap is the time with both pedals above 5 %', () => {
-  const throttle = track([-0.3, 1], [0.3, 0], [0.7, 0.2], [0.9, 0.04]);
+  const throttle = trackOf([-0.3, 1], [0.3, 0], [0.7, 0.2], [0.9, 0.04]);
   // The brake passes 5 % on its way to 80 % where 10 u^3 - 15 u^4 + 6 u^5 = 1/16.
   const u = 0.20585;
   expect(10 * u ** 3 - 15 * u ** 4 + 6 * u ** 5).toBeCloseTo(1 / 16, 4);
@@ -127,7 +123,7 @@ describe('shift ripple', () => {
 describe('steering lag', () => {
   /** Turns in from 0.6 s to 1.8 s after the cue: half way at 1.2 s. The brake is half off at 0.2 + 0.3 + 0.75 s. */
   const ramp = (sign: number, angle: number): Track =>
-    track(
+    trackOf(
       ...Array.from({ length: 200 }, (_, i): [number, number] => {
         const timeS = i / 100;
         return [timeS, sign * angle * Math.min(1, Math.max(0, (timeS - 0.6) / 1.2))];

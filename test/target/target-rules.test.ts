@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { Problem } from '../../src/problem.ts';
 import { overTime } from '../../src/target/over-time.ts';
 import { checkTarget, readTarget } from '../../src/target/read-target.ts';
+import { unmark } from '../profile/unmark.ts';
 
 const TIME = ['name: T', 'corner_type: t', 'domain: time', 'peak_level: 0.8'];
 const RISE = 'rise: { duration_s: 0.2 }';
@@ -21,12 +22,6 @@ function problemsOf(text: string): string[] {
   const reading = checkTarget(text, 'a.yaml');
   if (reading.kind === 'read') return [];
   return reading.problems.map((p) => `${p.line}:${p.column} ${p.what}`);
-}
-
-/** Takes the mark out of the text and tells where it stood. */
-function unmark(marked: string): { text: string; place: string } {
-  const before = marked.slice(0, marked.indexOf('¦')).split('\n');
-  return { text: marked.replace('¦', ''), place: `${before.length}:${before.at(-1)!.length + 1}` };
 }
 
 describe('values that do not fit each other', () => {

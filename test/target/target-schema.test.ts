@@ -1,6 +1,7 @@
 import { Ajv } from 'ajv';
 import { expect, test } from 'vitest';
 import { TARGET_SCHEMA } from '../../src/target/target-schema.ts';
+import { numberKeys } from '../profile/number-keys.ts';
 
 test('the published schema is the one the program uses (`vitest -u` writes it anew)', async () => {
   const file = new URL('../../profiles/schema/target.schema.json', import.meta.url);
@@ -16,8 +17,7 @@ test('it is a valid schema of draft 7', () => {
 test('every number carries its unit in its name, or is a level, a share or a count', () => {
   const unitless = new Set(['level', 'share', 'gear', 'number']);
   const shapeNumbers = new Set(['exponent', 'e_folds']);
-  const names: string[] = [];
-  collectNumbers(TARGET_SCHEMA, names);
+  const names = numberKeys(TARGET_SCHEMA);
   expect(names.length).toBeGreaterThan(20);
   for (const name of names)
     expect(
@@ -27,11 +27,3 @@ test('every number carries its unit in its name, or is a level, a share or a cou
       name,
     ).toBe(true);
 });
-
-function collectNumbers(schema: unknown, names: string[]): void {
-  if (typeof schema !== 'object' || schema === null) return;
-  const { properties } = schema as { properties?: Record<string, { type?: string }> };
-  for (const [name, value] of Object.entries(properties ?? {}))
-    if (value.type === 'number' || value.type === 'integer') names.push(name);
-  for (const value of Object.values(schema)) collectNumbers(value, names);
-}

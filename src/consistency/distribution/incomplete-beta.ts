@@ -1,6 +1,6 @@
 import { logGamma } from './log-gamma.ts';
+import { nonZero } from './non-zero.ts';
 
-const TINY = 1e-300;
 const PRECISION = 2 * Number.EPSILON;
 
 /**
@@ -37,8 +37,4 @@ function continuedFraction(x: number, a: number, b: number): number {
     h *= change;
   }
   return h;
-}
-
-function nonZero(value: number): number {
-  return Math.abs(value) < TINY ? TINY : value;
 }

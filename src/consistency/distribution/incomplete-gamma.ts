@@ -1,6 +1,6 @@
 import { logGamma } from './log-gamma.ts';
+import { nonZero, TINY } from './non-zero.ts';
 
-const TINY = 1e-300;
 const PRECISION = 2 * Number.EPSILON;
 
 /**
@@ -47,8 +47,4 @@ function continuedFraction(a: number, x: number): number {
 
 function weight(a: number, x: number): number {
   return Math.exp(-x + a * Math.log(x) - logGamma(a));
-}
-
-function nonZero(value: number): number {
-  return Math.abs(value) < TINY ? TINY : value;
 }

@@ -1,5 +1,6 @@
 import type { Interval } from '../../consistency/interval.ts';
 import type { MedianShift } from '../../consistency/summary/median-shift.ts';
+import { shortLevels } from '../diagnosis/diagnosis-json.ts';
 import { meanCurve } from '../diagnosis/mean-curve.ts';
 import type { ComparedRep } from './compared-rep.ts';
 import type { Comparison } from './comparison.ts';
@@ -39,7 +40,7 @@ export function comparisonJson({
     curves: {
       from_s: grid.fromS,
       step_s: grid.stepS,
-      target_level: short(grid.target),
+      target_level: shortLevels(grid.target),
       rig_mean_level: meanLevels(rig),
       car_mean_level: meanLevels(car),
     },
@@ -56,10 +57,5 @@ function plain({ low, high, level }: Interval): object {
 
 function meanLevels(reps: readonly ComparedRep[]): readonly number[] | null {
   const mean = meanCurve(reps.map(({ curve }) => curve));
-  return mean === null ? null : short(mean);
-}
-
-/** Five decimals are finer than any pedal. */
-function short(levels: Float64Array): number[] {
-  return Array.from(levels, (level) => Math.round(1e5 * level) / 1e5);
+  return mean === null ? null : shortLevels(mean);
 }

@@ -87,14 +87,14 @@ function overlayJson({ grid, reps, mean, spread }: Overlay): object {
   return {
     from_s: grid.fromS,
     step_s: grid.stepS,
-    target_level: short(grid.target),
-    mean_level: mean && short(mean),
-    spread_level: spread && short(spread),
-    reps_level: reps.map(short),
+    target_level: shortLevels(grid.target),
+    mean_level: mean && shortLevels(mean),
+    spread_level: spread && shortLevels(spread),
+    reps_level: reps.map(shortLevels),
   };
 }
 
 /** Five decimals are finer than any pedal. */
-function short(levels: Float64Array): number[] {
+export function shortLevels(levels: Float64Array): number[] {
   return Array.from(levels, (level) => Math.round(1e5 * level) / 1e5);
 }

@@ -1,3 +1,4 @@
+import { percentText } from '../../target/unit-text.ts';
 import { type BlockGrid, BRAKE_PHASES, type BrakePhase } from './block-grid.ts';
 import { spreadCurve } from './mean-curve.ts';
 
@@ -50,7 +51,9 @@ export function phaseSpreads({ grid, spread }: PracticeSpread): readonly PhaseSp
 /** One line for the driver: where the reps of this practice part and where they meet; no word of a change. */
 export function spreadReading(curve: PracticeSpread): string {
   const known = phaseSpreads(curve)
-    .flatMap(({ phase, level }) => (level === null ? [] : [{ phase, text: percent(level), level }]))
+    .flatMap(({ phase, level }) =>
+      level === null ? [] : [{ phase, text: percentText(level, 1), level }],
+    )
     .toSorted((a, b) => b.level - a.level);
   const [widest, closest] = [known[0], known.at(-1)];
   if (widest === undefined || closest === undefined) return 'no phase to tell apart.';
@@ -76,10 +79,6 @@ function spreadCurveJson(curve: PracticeSpread): Readonly<Record<string, unknown
     phases: phaseSpreads(curve).map(({ phase, level }) => ({ phase, spread_level: level })),
     reading: spreadReading(curve),
   };
-}
-
-function percent(level: number): string {
-  return `${(100 * level).toFixed(1)} %`;
 }
 
 /** A place to 0.1 m. */

@@ -1,3 +1,4 @@
+import { percentText } from '../../target/unit-text.ts';
 import type { FeedbackRule, PlannedBlock, PlanZone, PracticePlan, Vary } from './practice-plan.ts';
 import { zoneName } from './zone-name.ts';
 
@@ -26,12 +27,15 @@ function optional(plan: PracticePlan): readonly (readonly [string, string])[] {
     [
       'promotion',
       promotion &&
-        `${promotion.inCorridorReps} of the last ${promotion.ofHiddenReps} hidden reps in the corridor over ${percent(promotion.corridorShare)} of the release: paced by the steering, then the live car`,
+        `${promotion.inCorridorReps} of the last ${promotion.ofHiddenReps} hidden reps in the corridor over ${percentText(promotion.corridorShare)} of the release: paced by the steering, then the live car`,
     ],
     ['rest', restS === null ? null : `${restS} s`],
     ['countdown', countdownS === null ? null : `${countdownS} s`],
     ['stint', stintGapS === null ? null : `brakes stay hot, ${stintGapS} s of road between zones`],
-    ['late calls', lateCallShare === 0 ? null : `on ${percent(lateCallShare)} of live-car reps`],
+    [
+      'late calls',
+      lateCallShare === 0 ? null : `on ${percentText(lateCallShare)} of live-car reps`,
+    ],
   ];
   return rows.flatMap(([head, text]) => (text === null ? [] : [[head, text] as const]));
 }
@@ -53,7 +57,7 @@ function blockText({ reps, order, vary }: PlannedBlock): string {
 
 function varyText({ level, releaseLength }: Vary): string {
   const part = (what: string, { from, to }: Vary['level']) =>
-    from === 1 && to === 1 ? [] : [`${what} ${Math.round(100 * from)} to ${percent(to)}`];
+    from === 1 && to === 1 ? [] : [`${what} ${Math.round(100 * from)} to ${percentText(to)}`];
   return [...part('level', level), ...part('release length', releaseLength)].join(', ');
 }
 
@@ -62,21 +66,17 @@ function feedbackText(rule: FeedbackRule, mostInARow: number): string {
   if (rule.kind === 'scheduled') return `shown by reps of the target so far${cap}`;
   const stages = rule.stages.map(({ untilRep, shownShare }) =>
     untilRep === Number.POSITIVE_INFINITY
-      ? `then ${percent(shownShare)}`
-      : `${percent(shownShare)} to rep ${untilRep}`,
+      ? `then ${percentText(shownShare)}`
+      : `${percentText(shownShare)} to rep ${untilRep}`,
   );
   const whose = rule.counted === 'practice' ? 'of a zone today' : 'of a zone so far';
   return `shown ${stages.join(', ')} ${whose}${cap}`;
 }
 
 function hardText({ hardReps: { fromLevel, most } }: PracticePlan): string {
-  return `at most ${most} reps from ${percent(fromLevel)} of full scale on`;
+  return `at most ${most} reps from ${percentText(fromLevel)} of full scale on`;
 }
 
 function counted(reps: number): string {
   return `${reps} ${reps === 1 ? 'rep' : 'reps'}`;
-}
-
-function percent(share: number): string {
-  return `${Math.round(100 * share)} %`;
 }

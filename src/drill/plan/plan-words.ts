@@ -1,3 +1,4 @@
+import { percentText } from '../../target/unit-text.ts';
 import type { RepTag } from '../drill-message.ts';
 import type { DrillModel } from '../drill-model.ts';
 import { lapBlockTitle, lapTitle } from '../event/lap-words.ts';
@@ -125,10 +126,6 @@ function fatigueWords(
   { condition }: PlannedPractice,
 ): string {
   const before = reference === null ? 'the first ten reps' : `earlier reps (${condition})`;
-  const rise = `${target.name}: release error up ${percent(riseLevel)} on ${before}`;
-  return `${rise}, limit ${percent(limitLevel)}. Tired leg: stop here.`;
-}
-
-function percent(level: number): string {
-  return `${(100 * level).toFixed(1)} %`;
+  const rise = `${target.name}: release error up ${percentText(riseLevel, 1)} on ${before}`;
+  return `${rise}, limit ${percentText(limitLevel, 1)}. Tired leg: stop here.`;
 }

@@ -1,4 +1,5 @@
 import { setImmediate, setTimeout } from 'node:timers/promises';
+import { monotonicUs } from '../reader/monotonic-us.ts';
 import type { ReportBatch } from '../report-batch.ts';
 import { STEP_US, type VirtualReports } from './virtual-reports.ts';
 
@@ -33,8 +34,4 @@ async function* real(reports: VirtualReports): AsyncGenerator<ReportBatch> {
     untilUs = steps === MOST_STEPS ? nowUs : untilUs + steps * STEP_US;
     yield reports.next(steps, untilUs);
   }
-}
-
-function monotonicUs(): number {
-  return Number(process.hrtime.bigint() / 1000n);
 }

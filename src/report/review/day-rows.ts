@@ -1,5 +1,5 @@
 import { CONDITION_WORDS } from '../../consistency/condition-words.ts';
-import type { Estimate } from '../../consistency/estimate.ts';
+import { estimateText } from '../../consistency/estimate.ts';
 import type { PracticeDay } from '../../consistency/practice-day.ts';
 import { signed, tenths } from '../../drill/diagnosis/phase-rows.ts';
 import type { DataTable } from '../picture/picture.ts';
@@ -30,17 +30,13 @@ function dayRow(day: PracticeDay): readonly string[] {
     day.day,
     String(day.reps),
     `${day.shown}/${day.hidden}/${day.firstOfDay}`,
-    known(day.medianScore, (score) => String(Math.round(score))),
-    known(day.medianReleaseErrorLevel, tenths),
-    known(day.averageErrorLevel, signed),
-    known(day.amountSpreadLevel, tenths),
-    known(day.timingSpreadS, (s) => String(Math.round(1000 * s))),
+    estimateText(day.medianScore, (score) => String(Math.round(score))),
+    estimateText(day.medianReleaseErrorLevel, tenths),
+    estimateText(day.averageErrorLevel, signed),
+    estimateText(day.amountSpreadLevel, tenths),
+    estimateText(day.timingSpreadS, (s) => String(Math.round(1000 * s))),
     times === null ? '-' : times.toFixed(1),
     String(day.aborted),
     day.changed.map((name) => CONDITION_WORDS[name]).join(', '),
   ];
-}
-
-function known({ value, reps, needed }: Estimate, text: (value: number) => string): string {
-  return value === null ? `${reps} of ${needed}` : text(value);
 }

@@ -2,6 +2,7 @@ import { signed, tenths } from '../../drill/diagnosis/phase-rows.ts';
 import type { LiveMeasures } from '../../score/live-measures.ts';
 import type { RepScore } from '../../score/rep-score.ts';
 import type { SpokenUnits } from '../../score/slowest-speed.ts';
+import { percentText } from '../../target/unit-text.ts';
 import { kmhFromMetresPerSecond, mphFromMetresPerSecond } from '../../units.ts';
 import type { ReviewedRep } from './practice-review.ts';
 
@@ -38,9 +39,9 @@ const ALL: readonly ComparedNumber[] = [
     name: 'score',
     text: ({ outcome }) => (outcome === null ? '-' : String(Math.round(outcome.score))),
   },
-  scored('release', ({ parts }) => percent(parts.release)),
-  scored('hit', ({ parts }) => percent(parts.hit)),
-  scored('smooth', ({ parts }) => percent(parts.smooth)),
+  scored('release', ({ parts }) => percentText(parts.release)),
+  scored('hit', ({ parts }) => percentText(parts.hit)),
+  scored('smooth', ({ parts }) => percentText(parts.smooth)),
   scored('release error, rms', ({ releaseErrorLevel }) => `${tenths(releaseErrorLevel)} %`),
   scored('average error', ({ averageErrorLevel }) => `${signed(averageErrorLevel)} %`),
   scored('peak', ({ peakError }) => `${signed(peakError)} %`),
@@ -98,8 +99,4 @@ function lateness(errorS: number | null): string {
   if (errorS === null) return 'not reached';
   const ms = 10 * Math.round(100 * Math.abs(errorS));
   return ms === 0 ? 'on time' : `${ms} ms ${errorS > 0 ? 'late' : 'early'}`;
-}
-
-function percent(share: number): string {
-  return `${Math.round(100 * share)} %`;
 }

@@ -1,4 +1,4 @@
-import type { Estimate } from '../../consistency/estimate.ts';
+import { estimateText } from '../../consistency/estimate.ts';
 import type { PracticeDay } from '../../consistency/practice-day.ts';
 import { tidy } from '../number-text.ts';
 import { breakLine } from './break-line.ts';
@@ -23,27 +23,27 @@ const TABLE: readonly Column[] = [
   {
     head: ['median', 'score', '0..100'],
     width: 6,
-    cell: ({ medianScore }) => known(medianScore, (score) => tidy(score, 0)),
+    cell: ({ medianScore }) => estimateText(medianScore, (score) => tidy(score, 0)),
   },
   {
     head: ['median', 'release', 'error %'],
     width: 7,
-    cell: ({ medianReleaseErrorLevel }) => known(medianReleaseErrorLevel, percent),
+    cell: ({ medianReleaseErrorLevel }) => estimateText(medianReleaseErrorLevel, percent),
   },
   {
     head: ['', 'average', 'error %'],
     width: 7,
-    cell: ({ averageErrorLevel }) => known(averageErrorLevel, signedPercent),
+    cell: ({ averageErrorLevel }) => estimateText(averageErrorLevel, signedPercent),
   },
   {
     head: ['spread', 'of it', '%'],
     width: 7,
-    cell: ({ amountSpreadLevel }) => known(amountSpreadLevel, percent),
+    cell: ({ amountSpreadLevel }) => estimateText(amountSpreadLevel, percent),
   },
   {
     head: ['spread', 'timing', 'ms'],
     width: 7,
-    cell: ({ timingSpreadS }) => known(timingSpreadS, (s) => tidy(1000 * s, 0)),
+    cell: ({ timingSpreadS }) => estimateText(timingSpreadS, (s) => tidy(1000 * s, 0)),
   },
   { head: ['', '', 'of n'], width: 4, cell: ({ measured }) => String(measured) },
   {
@@ -74,10 +74,6 @@ export function dayTable(days: readonly PracticeDay[]): string[] {
 function breakBefore(day: PracticeDay, before: PracticeDay | undefined): string[] {
   if (before === undefined || day.changed.length === 0) return [];
   return [breakLine(day.changed, before.conditions, day.conditions)];
-}
-
-function known({ value, reps, needed }: Estimate, text: (value: number) => string): string {
-  return value === null ? `${reps} of ${needed}` : text(value);
 }
 
 function percent(level: number): string {

@@ -1,5 +1,6 @@
 import { yamlLibrary } from '../../profile/yaml-library.ts';
 import { degreesFromRadians } from '../../units.ts';
+import { roundedTo } from '../rounded.ts';
 import type { DistanceTargetFile } from '../target-file.ts';
 import type { DerivedTarget } from './derive-target.ts';
 import { derivedForText } from './derived-for.ts';
@@ -29,11 +30,11 @@ function targetFileOf(derived: DerivedTarget, advice: string | null): DistanceTa
     corner_type: corner.cornerType,
     ...(advice === null ? {} : { advice }),
     domain: 'distance',
-    entry_speed_mps: rounded(corner.approachSpeedMps, 3),
-    slowest_speed_mps: rounded(keys.slowest.speedMps, 3),
+    entry_speed_mps: roundedTo(corner.approachSpeedMps, 3),
+    slowest_speed_mps: roundedTo(keys.slowest.speedMps, 3),
     ...levelKeys(phases),
-    turn_in_m: rounded(zone.slowestM, 2),
-    apex_m: rounded(keys.apex.distanceM, 2),
+    turn_in_m: roundedTo(zone.slowestM, 2),
+    apex_m: roundedTo(keys.apex.distanceM, 2),
     steering: { shape: 'knots', knots: steeringKnots(derived) },
     ...gearKeys(derived),
     full_scale: { pedal_force_n: car.fullScalePedalForceN },
@@ -47,31 +48,33 @@ type LevelKeys = Pick<
 
 function levelKeys({ bleed, squeeze, ...phases }: ZonePhases): LevelKeys {
   return {
-    brake_point_m: rounded(phases.brakePointM, 3),
+    brake_point_m: roundedTo(phases.brakePointM, 3),
     rise: {
-      length_m: rounded(phases.riseM, 3),
+      length_m: roundedTo(phases.riseM, 3),
       shape: 'minimum-jerk',
       ...(squeeze === null
         ? {}
         : {
             squeeze: {
-              from_share: rounded(squeeze.fromShare, 4),
-              after_share: rounded(squeeze.afterShare, 4),
-              e_folds: rounded(squeeze.eFolds, 3),
+              from_share: roundedTo(squeeze.fromShare, 4),
+              after_share: roundedTo(squeeze.afterShare, 4),
+              e_folds: roundedTo(squeeze.eFolds, 3),
             },
           }),
     },
-    peak_level: rounded(phases.peakLevel, 5),
-    hold_m: rounded(Math.max(0, phases.holdM), 3),
+    peak_level: roundedTo(phases.peakLevel, 5),
+    hold_m: roundedTo(Math.max(0, phases.holdM), 3),
     ...(bleed === null
       ? {}
-      : { bleed: { length_m: rounded(bleed.lengthM, 3), to_level: rounded(bleed.toLevel, 5) } }),
+      : {
+          bleed: { length_m: roundedTo(bleed.lengthM, 3), to_level: roundedTo(bleed.toLevel, 5) },
+        }),
     release: {
       shape: 'knots',
-      brake_off_m: rounded(phases.brakeOffM, 3),
+      brake_off_m: roundedTo(phases.brakeOffM, 3),
       knots: phases.knots.map(({ distanceM, level }) => ({
-        distance_m: rounded(distanceM, 3),
-        level: rounded(level, 5),
+        distance_m: roundedTo(distanceM, 3),
+        level: roundedTo(level, 5),
       })),
     },
   };
@@ -87,8 +90,8 @@ function steeringKnots({ zone, keys }: DerivedTarget): { distance_m: number; ang
       Math.abs(p.distanceM - wantedM) < Math.abs(best.distanceM - wantedM) ? p : best,
     );
     return {
-      distance_m: rounded(point.distanceM, 3),
-      angle_deg: rounded(degreesFromRadians(point.steeringRad), 2),
+      distance_m: roundedTo(point.distanceM, 3),
+      angle_deg: roundedTo(degreesFromRadians(point.steeringRad), 2),
     };
   }).filter((knot, i, knots) => i === 0 || knot.distance_m < (knots[i - 1]?.distance_m ?? 0));
 }
@@ -96,7 +99,7 @@ function steeringKnots({ zone, keys }: DerivedTarget): { distance_m: number; ang
 /** Of shifts at one place only the last is a gear of its own. */
 function gearKeys({ zone }: DerivedTarget): Pick<DistanceTargetFile, 'gears'> {
   const gears = zone.downshifts.map(({ atM, toGear }) => ({
-    distance_m: rounded(zone.slowestM - atM, 2),
+    distance_m: roundedTo(zone.slowestM - atM, 2),
     gear: toGear,
   }));
   const apart = gears.filter(({ distance_m }, i) => distance_m > (gears[i + 1]?.distance_m ?? -1));
@@ -109,8 +112,4 @@ function header({ car, corner, zone }: DerivedTarget): string {
 ${derivedForText({ car: car.id, corner: corner.id, variant: corner.variant })}${zone.model} model.
 # A starting point, to be approached from the safe side.
 `;
-}
-
-function rounded(value: number, decimals: number): number {
-  return Number(value.toFixed(decimals)) + 0;
 }

@@ -1,3 +1,4 @@
+import { rounded } from '../rounded.ts';
 import type { DerivedTarget } from './derive-target.ts';
 import { EXIT_LEFT_OUT } from './left-out.ts';
 import type { DrivenParts, TimeDifference } from './time-difference.ts';
@@ -46,8 +47,4 @@ function rest({ upshifts, exitSpeedMps }: DrivenParts): Record<string, unknown> 
       speed_mps: rounded(speedMps),
     })),
   };
-}
-
-function rounded(value: number): number {
-  return Number(value.toFixed(6)) + 0;
 }

@@ -1,4 +1,5 @@
 import { barFromPascals, degreesFromRadians } from '../../units.ts';
+import { rounded } from '../rounded.ts';
 import type { DerivedTarget } from './derive-target.ts';
 import type { Downshift } from './downshifts.ts';
 import { LEFT_OUT } from './left-out.ts';
@@ -103,8 +104,4 @@ function bump(
     rear_margin: Number.isFinite(rearUse) ? rounded(1 - rearUse) : null,
     ease_share: ease,
   };
-}
-
-function rounded(value: number): number {
-  return Number(value.toFixed(6)) + 0;
 }

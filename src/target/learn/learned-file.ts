@@ -1,4 +1,5 @@
 import { Document, isMap, isPair, isScalar, isSeq, visit } from 'yaml';
+import { roundedTo } from '../rounded.ts';
 import type { LearnedFromFile, TimeTargetFile } from '../target-file.ts';
 import { DEFAULT_CORRIDOR, type LevelPhases } from '../target-spec.ts';
 import type { LearnRep, LeftOut } from './learn-rep.ts';
@@ -77,7 +78,7 @@ export function learnedFileOf(
     corner_type: cornerType,
     domain: 'time',
     ...levelKeys(phases),
-    ...(turnInS === null ? {} : { turn_in_s: rounded(turnInS, 3) }),
+    ...(turnInS === null ? {} : { turn_in_s: roundedTo(turnInS, 3) }),
     ...(steering.length === 0 ? {} : { steering: steeringKeys(curve) }),
     ...(corridor.knots.length === 0 ? {} : { corridor: corridorKeys(curve) }),
     ...(fullScale === null ? {} : { full_scale: fullScale }),
@@ -90,10 +91,10 @@ function levelKeys(
 ): Pick<TimeTargetFile, 'rise' | 'peak_level' | 'hold_s' | 'release'> {
   const { rise, peakLevel, hold, release } = phases;
   return {
-    rise: { duration_s: rounded(rise.length, 4), shape: rise.shape },
-    peak_level: rounded(peakLevel, 4),
-    hold_s: rounded(hold, 4),
-    release: { duration_s: rounded(release.length, 4), ...releaseKeys(phases) },
+    rise: { duration_s: roundedTo(rise.length, 4), shape: rise.shape },
+    peak_level: roundedTo(peakLevel, 4),
+    hold_s: roundedTo(hold, 4),
+    release: { duration_s: roundedTo(release.length, 4), ...releaseKeys(phases) },
   };
 }
 
@@ -101,21 +102,24 @@ function releaseKeys({ rise, peakLevel, hold, release: { shape, length } }: Leve
   if (shape.kind !== 'knots') return { shape: 'linear' } as const;
   const startS = rise.length + hold;
   const knots = shape.knots.map(({ x, y }) => ({
-    time_s: rounded(startS + x * length, 4),
-    level: rounded(y * peakLevel, 4),
+    time_s: roundedTo(startS + x * length, 4),
+    level: roundedTo(y * peakLevel, 4),
   }));
   return { shape: 'knots', knots } as const;
 }
 
 function steeringKeys({ steering }: LearnedCurve): NonNullable<TimeTargetFile['steering']> {
-  const knots = steering.map(({ x, y }) => ({ time_s: rounded(x, 3), angle_deg: rounded(y, 1) }));
+  const knots = steering.map(({ x, y }) => ({
+    time_s: roundedTo(x, 3),
+    angle_deg: roundedTo(y, 1),
+  }));
   return { shape: 'knots', knots };
 }
 
 function corridorKeys({ corridor }: LearnedCurve): NonNullable<TimeTargetFile['corridor']> {
   return {
     knots: corridor.knots.map(({ x, y }) => ({
-      time_s: rounded(x, 3),
+      time_s: roundedTo(x, 3),
       half_width_level: roundedUp(y),
     })),
   };
@@ -140,14 +144,14 @@ function learnedFrom(curve: LearnedCurve, source: LearnedSource): LearnedFromFil
     ...(leftOut.length === 0 ? {} : { left_out: leftOut }),
     landmarks: registered.landmarks.map(({ name, timeS, spreadS }) => ({
       landmark: name,
-      time_s: rounded(timeS, 3),
-      spread_s: rounded(spreadS, 3),
+      time_s: roundedTo(timeS, 3),
+      spread_s: roundedTo(spreadS, 3),
     })),
     smoothing_criterion: SMOOTHING_CRITERION,
-    smoothing_half_height_hz: rounded(smoothing.halfHeightHz, 2),
-    smoothing_miss_level: rounded(smoothing.missLevel, 5),
-    spread_level: rounded(curve.spreadLevel, 5),
-    over_time_spread_level: rounded(curve.overTimeSpreadLevel, 5),
+    smoothing_half_height_hz: roundedTo(smoothing.halfHeightHz, 2),
+    smoothing_miss_level: roundedTo(smoothing.missLevel, 5),
+    spread_level: roundedTo(curve.spreadLevel, 5),
+    over_time_spread_level: roundedTo(curve.overTimeSpreadLevel, 5),
     corridor: corridorWords(corridor.kind),
   };
 }
@@ -169,10 +173,6 @@ function header({ kind, used, choice }: LearnedSource): string {
 # Learned from ${used.length} ${what}: ${choice}
 # What was done, not what could be done: to be approached from the safe side, with an instructor.
 `;
-}
-
-function rounded(value: number, decimals: number): number {
-  return Number(value.toFixed(decimals)) + 0;
 }
 
 /** A corridor must not become narrower by being written. */

@@ -5,6 +5,7 @@ import { eventWarnings } from '../../../src/drill/event/event-warnings.ts';
 import type { KnownProfiles } from '../../../src/drill/plan/plan-names.ts';
 import { Problem } from '../../../src/problem.ts';
 import { readEvent } from '../../profile/read-sound.ts';
+import { unmark } from '../../profile/unmark.ts';
 
 const NAME = 'name: E';
 const DATE = 'date: 2027-04-10';
@@ -17,12 +18,6 @@ function problemsOf(text: string, known: KnownProfiles | null = null): string[] 
   const reading = checkEvent(text, 'a.yaml', known);
   if (reading.kind === 'read') return [];
   return reading.problems.map((p) => `${p.line}:${p.column} ${p.what}`);
-}
-
-/** Takes the mark out of the text and tells where it stood. */
-function unmark(marked: string): { text: string; place: string } {
-  const before = marked.slice(0, marked.indexOf('¦')).split('\n');
-  return { text: marked.replace('¦', ''), place: `${before.length}:${before.at(-1)!.length + 1}` };
 }
 
 test('what is left out has its usual value', () => {

@@ -1,18 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { PICTURES } from '../../../src/drill/display/display-settings.ts';
-import type { KeyAction } from '../../../src/drill/drill-message.ts';
 import { nextPicture } from '../../../src/drill/pictures/pictures-now.ts';
 import type { RestPictures } from '../../../src/drill/pictures/rest-pictures.ts';
 import { viewOf } from '../../../src/drill/view-of.ts';
 import { driveRecord } from '../../../src/live/drive-record.ts';
 import { aScore } from '../../history/fixtures.ts';
-import { type Fed, feed, fresh, RAMP, type Script, START_S, say } from '../drill-rig.ts';
+import { type Fed, feed, fresh, press, RAMP, type Script, START_S } from '../drill-rig.ts';
 import { CUE_S, follows, liveDrill, scoredRep, ZONE } from '../live/live-bench.ts';
 
 const played = (toS: number, script: Script = follows()): Fed =>
   feed(liveDrill(), script, { fromS: 0, toS, outcome: aScore() });
-const press = (fed: Fed, ...keys: readonly KeyAction[]): Fed =>
-  keys.reduce((now, action) => say(now, { kind: 'key', action }), fed);
 const pictures = ({ model }: Fed): RestPictures | null => viewOf(model).pictures;
 const chosen = ({ model }: Fed): string => viewOf(model).display.picture;
 

@@ -5,6 +5,7 @@ import type { KnownProfiles } from '../../../src/drill/plan/plan-names.ts';
 import { planWarnings } from '../../../src/drill/plan/plan-warnings.ts';
 import { Problem } from '../../../src/problem.ts';
 import { readPlan } from '../../profile/read-sound.ts';
+import { unmark } from '../../profile/unmark.ts';
 
 const NAME = 'name: P';
 const ONE = 'zones: [{ target: a }]';
@@ -17,12 +18,6 @@ function problemsOf(text: string, known: KnownProfiles | null = null): string[] 
   const reading = checkPlan(text, 'a.yaml', known);
   if (reading.kind === 'read') return [];
   return reading.problems.map((p) => `${p.line}:${p.column} ${p.what}`);
-}
-
-/** Takes the mark out of the text and tells where it stood. */
-function unmark(marked: string): { text: string; place: string } {
-  const before = marked.slice(0, marked.indexOf('¦')).split('\n');
-  return { text: marked.replace('¦', ''), place: `${before.length}:${before.at(-1)!.length + 1}` };
 }
 
 const thinning = (...stages: string[]): string =>
