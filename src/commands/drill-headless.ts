@@ -4,7 +4,7 @@ import { Problem } from '../problem.ts';
 import type { CommandContext } from './command.ts';
 import { runDrill } from './drill-loop.ts';
 import type { DrillOptions } from './drill-options.ts';
-import { openPractice, seedOf } from './drill-practice.ts';
+import { openPractice, type Practice, seedOf } from './drill-practice.ts';
 import { type DrillSubject, findSubject } from './drill-subject.ts';
 import { newTold, repTexts, summaryTexts, toldJson } from './drill-told.ts';
 import { eventEnd, eventEndJson, eventEndLines } from './event-end.ts';
@@ -16,14 +16,7 @@ export async function drillHeadless(
   options: DrillOptions,
   context: CommandContext,
 ): Promise<number> {
-  const subject = await findSubject(options, context.dataDir);
-  if (subject === null) {
-    throw new Problem('no corner named', {
-      where: 'drill',
-      next: 'Name one, for example `ebbline drill hairpin --headless`; `ebbline target list` and `ebbline corner list` show them.',
-      exitCode: 2,
-    });
-  }
+  const subject = (await findSubject(options, context.dataDir)) ?? noneNamed();
   const rigSource = await openRigSource(options.source, {
     dataDir: context.dataDir,
     seed: seedOf(options),
@@ -34,35 +27,9 @@ export async function drillHeadless(
   try {
     const practice = await openPractice(options, context, rigSource, subject);
     try {
-      for (const line of [rigSource.note, practice.store.notice, ...notesOf(subject)]) {
+      for (const line of [rigSource.note, practice.store.notice, ...notesOf(subject)])
         if (line !== null) context.err(`${line}\n`);
-      }
-      const told = newTold();
-      const print = (text: string): void => {
-        if (!options.json) context.out(`${text}\n`);
-      };
-      print(`${titleOf(subject)}  ${practice.source.label}`);
-      for (const remark of remarksOf(practice.setup)) print(remark);
-      await runDrill(practice.source, practice.decoder, practice.setup, {
-        unattended: true,
-        store: (rep) => practice.log.add(rep),
-        rate: (rep, rating) => practice.log.rate(rep, rating),
-        onRep: (line, rep) => {
-          told.reps.push({ line, rep });
-          for (const text of repTexts(told, practice.setup)) print(text);
-        },
-        onSummary: (summary, plan) => {
-          told.summaries.push({ summary, plan });
-          for (const text of summaryTexts(summary, plan)) print(text);
-        },
-      });
-      const end = subject.kind === 'event' ? eventEnd(subject, practice, zonedNow()) : null;
-      for (const line of end === null ? [] : eventEndLines(end)) print(line);
-      if (options.json) {
-        const { log, driver, setup } = practice;
-        const json = toldJson(told, { setup, driver, practiceId: log.practiceId });
-        context.out(`${JSON.stringify(end === null ? json : { ...json, ...eventEndJson(end) })}\n`);
-      }
+      await drive(practice, subject, options, context);
       return 0;
     } finally {
       practice.store.close();
@@ -71,6 +38,46 @@ export async function drillHeadless(
   } finally {
     await rigSource.source.close();
   }
+}
+
+function noneNamed(): never {
+  throw new Problem('no corner named', {
+    where: 'drill',
+    next: 'Name one, for example `ebbline drill hairpin --headless`; `ebbline target list` and `ebbline corner list` show them.',
+    exitCode: 2,
+  });
+}
+
+/** Drives to the end and tells it: in lines as it goes, or as one object when it is over. */
+async function drive(
+  { source, decoder, setup, log, store, driver }: Practice,
+  subject: DrillSubject,
+  { json }: DrillOptions,
+  { out }: CommandContext,
+): Promise<void> {
+  const told = newTold();
+  const print = (...lines: readonly string[]): void => {
+    if (!json) for (const line of lines) out(`${line}\n`);
+  };
+  print(`${titleOf(subject)}  ${source.label}`, ...remarksOf(setup));
+  await runDrill(source, decoder, setup, {
+    unattended: true,
+    store: (rep) => log.add(rep),
+    rate: (rep, rating) => log.rate(rep, rating),
+    onRep: (line, rep) => {
+      told.reps.push({ line, rep });
+      print(...repTexts(told, setup));
+    },
+    onSummary: (summary, plan) => {
+      told.summaries.push({ summary, plan });
+      print(...summaryTexts(summary, plan));
+    },
+  });
+  const end = subject.kind === 'event' ? eventEnd(subject, { store, driver }, zonedNow()) : null;
+  if (end !== null) print(...eventEndLines(end));
+  if (!json) return;
+  const drilled = toldJson(told, { setup, driver, practiceId: log.practiceId });
+  out(`${JSON.stringify(end === null ? drilled : { ...drilled, ...eventEndJson(end) })}\n`);
 }
 
 /** What is drilled, in a line. */

@@ -9,7 +9,7 @@ import { runDrill } from './drill-loop.ts';
 import type { DrillOptions } from './drill-options.ts';
 import { openPractice, type Practice, seedOf } from './drill-practice.ts';
 import { type DrillSound, openDrillSound } from './drill-sound.ts';
-import { type DrillSubject, findSubject } from './drill-subject.ts';
+import { type DrillSubject, type EventSubject, findSubject } from './drill-subject.ts';
 import { summaryTexts, type ToldBlock } from './drill-told.ts';
 import { openRigSource, type RigSource, type RigSourceNeeds } from './rig-source.ts';
 import { routedKeys } from './routed-keys.ts';
@@ -64,15 +64,8 @@ export async function drillOnScreen(
     notice = open.practice.store.notice;
     const last = await drive(screen, open.practice, sound, display);
     said = last === null ? [] : summaryTexts(last.summary, last.plan);
-    if (subject.kind === 'event') {
-      const { eventEnd, eventEndLines } = await import('./event-end.ts');
-      const end = eventEnd(subject, open.practice, zonedNow());
-      said = [...said, ...eventEndLines(end)];
-      if (open.practice.log.practiceId !== null) {
-        const { showTonight } = await import('./show-tonight.ts');
-        await showTonight(display.themed(screen), end, last);
-      }
-    }
+    if (subject.kind === 'event')
+      said = [...said, ...(await endEvent(subject, open.practice, display.themed(screen), last))];
   } finally {
     sound.close();
     screen?.close();
@@ -83,6 +76,22 @@ export async function drillOnScreen(
     if (line !== null) context.err(`${line}\n`);
   if (said.length > 0) context.out(`${said.join('\n')}\n`);
   return 0;
+}
+
+/** Shows what to drive tonight, unless nothing was driven. @returns the same in lines */
+async function endEvent(
+  subject: EventSubject,
+  practice: Practice,
+  screen: TerminalScreen,
+  last: ToldBlock | null,
+): Promise<readonly string[]> {
+  const { eventEnd, eventEndLines } = await import('./event-end.ts');
+  const end = eventEnd(subject, practice, zonedNow());
+  if (practice.log.practiceId !== null) {
+    const { showTonight } = await import('./show-tonight.ts');
+    await showTonight(screen, end, last);
+  }
+  return eventEndLines(end);
 }
 
 /** @returns the last block, null where none was finished */
