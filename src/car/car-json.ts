@@ -4,12 +4,12 @@ import {
   kmhFromMetresPerSecond,
   STANDARD_GRAVITY_MPS2,
 } from '../units.ts';
-import { criticalRateG } from './brake-distribution.ts';
 import { frontBrakeShare } from './brakes.ts';
 import type { Car } from './car.ts';
 import type { CarFile } from './car-file.ts';
 import { limitsOverSpeed, topSpeedMps } from './car-limits.ts';
 import { wheelbaseM } from './chassis.ts';
+import { criticalRateG } from './critical-rate.ts';
 import { CAR_LEFT_OUT } from './left-out.ts';
 import type { StraightLimit } from './straight-limit.ts';
 

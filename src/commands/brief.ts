@@ -11,7 +11,7 @@ import { CAUTIONS } from '../screens/cautions.ts';
 import { briefSource } from './brief-source.ts';
 import { type BriefSubject, briefSubject } from './brief-subject.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
-import { driverOption } from './driver-name.ts';
+import { driverOption } from './driver-option.ts';
 import { misuseOf } from './misuse-of.ts';
 import { textOption } from './option-value.ts';
 import { refuseUnknownDriver } from './refuse-unknown-driver.ts';

@@ -1,6 +1,6 @@
 import { THEME_NAMES, type ThemeName } from '../drill/display/display-settings.ts';
 import type { CommandInput, OptionSpec } from './command.ts';
-import { driverOption } from './driver-name.ts';
+import { driverOption } from './driver-option.ts';
 import { EVENT_OPTIONS, type EventWish, readEventWish } from './event-options.ts';
 import { LIVE_NAMES, LIVE_OPTIONS, type LiveWish, readLiveWish } from './live-options.ts';
 import { misuseOf } from './misuse-of.ts';

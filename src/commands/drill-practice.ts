@@ -8,9 +8,9 @@ import { calibrationId } from '../input/rig/calibration-id.ts';
 import type { Rig } from '../input/rig/rig.ts';
 import { createRigDecoder, type RigDecoder } from '../input/rig/rig-decoder.ts';
 import type { CommandContext } from './command.ts';
-import { type Experience, experienceOf, PracticeLog } from './drill-history.ts';
 import type { DrillOptions } from './drill-options.ts';
 import type { DrillSubject } from './drill-subject.ts';
+import { type Experience, experienceOf } from './experience.ts';
 import { builtLaps, lapSetup } from './lap-setup.ts';
 import { pressableButtons } from './list-buttons.ts';
 import { LOCAL_DRIVER } from './local-driver.ts';
@@ -20,6 +20,7 @@ import {
   type PlanCircumstances,
   plannedSetup,
 } from './planned-setup.ts';
+import { PracticeLog } from './practice-log.ts';
 import type { RigSource } from './rig-source.ts';
 import { axesOf, whatIsDrilled } from './what-is-drilled.ts';
 import { zonedNow } from './zoned-now.ts';

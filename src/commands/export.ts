@@ -7,7 +7,7 @@ import { Problem } from '../problem.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 import { countedJob, type Surroundings } from './counted-job.ts';
 import { countedText } from './counted-text.ts';
-import { driverOption } from './driver-name.ts';
+import { driverOption } from './driver-option.ts';
 import { filesToArchive } from './files-to-archive.ts';
 import { Interrupted, interruptible } from './interrupted.ts';
 import { misuseOf } from './misuse-of.ts';

@@ -7,7 +7,7 @@ import type { HistoryStore } from '../history/store.ts';
 import { Problem } from '../problem.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 import { countedJob, type Surroundings } from './counted-job.ts';
-import { driverOption } from './driver-name.ts';
+import { driverOption } from './driver-option.ts';
 import { filesHere, filesToTakeIn, StagedFiles } from './files-to-take-in.ts';
 import { Interrupted, interruptible } from './interrupted.ts';
 import { LOCAL_DRIVER } from './local-driver.ts';

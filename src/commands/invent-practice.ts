@@ -5,9 +5,10 @@ import type { KeyAction } from '../drill/drill-message.ts';
 import { type DrillSetup, REP_TIMING } from '../drill/drill-setup.ts';
 import type { DrillView } from '../drill/drill-view.ts';
 import { type RandomSource, seededRandom } from '../drill/seeded-random.ts';
-import type { HistoryStore } from '../history/store.ts';
+import type { HistoryStore, PracticeStart } from '../history/store.ts';
 import { brakeStepLevel } from '../input/rig/brake-step-level.ts';
 import { calibrationId } from '../input/rig/calibration-id.ts';
+import type { Rig } from '../input/rig/rig.ts';
 import { createRigDecoder } from '../input/rig/rig-decoder.ts';
 import type { DriverName } from '../input/virtual/driver-preset.ts';
 import { feltRating } from '../input/virtual/felt-rating.ts';
@@ -15,10 +16,11 @@ import type { InventedPractice } from '../input/virtual/invented-practices.ts';
 import { openVirtualSource } from '../input/virtual/open-virtual-source.ts';
 import type { Practised } from '../input/virtual/simulated-driver.ts';
 import { virtualRig } from '../input/virtual/virtual-rig.ts';
-import { experienceOf, PracticeLog } from './drill-history.ts';
 import { runDrill } from './drill-loop.ts';
+import { type Experience, experienceOf } from './experience.ts';
 import type { InventedSubject } from './invented-programme.ts';
 import { plannedSetup } from './planned-setup.ts';
+import { PracticeLog } from './practice-log.ts';
 
 /** Share of reps that the driver gives up; invented. */
 const ABORTED_SHARE = 0.03;
@@ -54,35 +56,10 @@ export async function inventPractice(
       startedAt.utcMs + Math.round(1000 * (run.atS + run.reps * SKIPPED_S)),
       startedAt.zone,
     );
-  const driver = source.label;
-  const start = {
-    driver,
-    source: 'virtual',
-    foot: rig.foot,
-    footwear: rig.footwear,
-    calibrationId: calibrationId(rig),
-    sensor: 'force',
-    seed,
-  } as const;
-  const log = new PracticeLog(store, start, null, now);
-  const plain: DrillSetup = {
-    target: subject.target,
-    live: subject.live,
-    plan: null,
-    units: 'metric',
-    reps: subject.reps,
-    seed,
-    ...experienceOf(store, driver, subject.target, startedAt.utcMs),
-    feedback: null,
-    asksRating: false,
-    ratingWaitS: null,
-    axes: { throttle: true, clutch: true, steering: true },
-    buttons: [],
-    display: PLAIN_DISPLAY,
-    brakeStepLevel: brakeStepLevel(rig),
-    timing: BRISK,
-  };
-  const circumstances = { store, driver, now: startedAt };
+  const log = new PracticeLog(store, practiceStart(source.label, rig, seed), null, now);
+  const experience = experienceOf(store, source.label, subject.target, startedAt.utcMs);
+  const plain = plainSetup(subject, rig, seed, experience);
+  const circumstances = { store, driver: source.label, now: startedAt };
   const setup = subject.plan === null ? plain : plannedSetup(plain, subject.plan, circumstances);
   await runDrill(source, createRigDecoder(rig, source.devices), setup, {
     keys$,
@@ -105,6 +82,43 @@ export async function inventPractice(
   });
   await source.close();
   return run.reps;
+}
+
+function practiceStart(driver: string, rig: Rig, seed: number): Omit<PracticeStart, 'startedAt'> {
+  return {
+    driver,
+    source: 'virtual',
+    foot: rig.foot,
+    footwear: rig.footwear,
+    calibrationId: calibrationId(rig),
+    sensor: 'force',
+    seed,
+  };
+}
+
+function plainSetup(
+  { target, live, reps }: InventedSubject,
+  rig: Rig,
+  seed: number,
+  experience: Experience,
+): DrillSetup {
+  return {
+    target,
+    live,
+    plan: null,
+    units: 'metric',
+    reps,
+    seed,
+    ...experience,
+    feedback: null,
+    asksRating: false,
+    ratingWaitS: null,
+    axes: { throttle: true, clutch: true, steering: true },
+    buttons: [],
+    display: PLAIN_DISPLAY,
+    brakeStepLevel: brakeStepLevel(rig),
+    timing: BRISK,
+  };
 }
 
 function waitedS({ countdownS, holdS, showS, restS }: DrillSetup['timing']): number {

@@ -1,7 +1,7 @@
 import { FEWEST_REPS } from '../target/learn/learn-target.ts';
 import type { LearnedWords } from '../target/learn/learned-file.ts';
 import type { CommandContext, CommandInput, OptionValue } from './command.ts';
-import { driverOption } from './driver-name.ts';
+import { driverOption } from './driver-option.ts';
 import { chosenReps } from './learn-reps.ts';
 import { type Chosen, chosenZones } from './learn-zones.ts';
 import { misuseOf } from './misuse-of.ts';

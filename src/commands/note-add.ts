@@ -4,7 +4,7 @@ import type { HistoryStore, NewNote, StoredRep } from '../history/store.ts';
 import { Problem } from '../problem.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
 import { findCorner } from './corner-files.ts';
-import { driverOption } from './driver-name.ts';
+import { driverOption } from './driver-option.ts';
 import { LOCAL_DRIVER } from './local-driver.ts';
 import { misuseOf } from './misuse-of.ts';
 import { textOption, wholeIfGiven } from './option-value.ts';

@@ -4,7 +4,7 @@ import type { HistoryStore, StoredNote } from '../history/store.ts';
 import { cleanText } from '../input/discovery/clean-text.ts';
 import { Problem } from '../problem.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
-import { driverOption } from './driver-name.ts';
+import { driverOption } from './driver-option.ts';
 import { refuseUnknownDriver } from './refuse-unknown-driver.ts';
 import { textColumns } from './text-columns.ts';
 import { LONGEST_TEXT, wordedNotes } from './worded-notes.ts';

@@ -1,8 +1,8 @@
 import { parseArgs } from 'node:util';
 import { Problem } from '../problem.ts';
 import type { Command, CommandInput, OptionSpec } from './command.ts';
+import { optionMeant } from './option-meant.ts';
 import { refuseApart } from './refuse-apart.ts';
-import { optionMeant } from './unknown-option.ts';
 
 /** Options every command takes. */
 export const GLOBAL_OPTIONS: Readonly<Record<string, OptionSpec>> = {

@@ -12,8 +12,8 @@ import { promotionStage } from '../drill/plan/promotion-stage.ts';
 import type { HistoryStore } from '../history/store.ts';
 import type { Rig } from '../input/rig/rig.ts';
 import { pacedStretch } from '../target/paced-stretch.ts';
-import { experienceOf } from './drill-history.ts';
 import type { PlanSubject, PlanZoneSubject } from './drill-subject.ts';
+import { experienceOf } from './experience.ts';
 import { earlierErrors, hiddenReps, lastCarryOverDay, lastDay } from './plan-history.ts';
 import { axesOf, type StintWish, whatIsDrilled } from './what-is-drilled.ts';
 

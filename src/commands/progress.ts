@@ -17,7 +17,7 @@ import { comparisonText } from '../screens/progress/comparison-text.ts';
 import { progressText } from '../screens/progress/progress-text.ts';
 import type { Target } from '../target/target.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
-import { driverOption } from './driver-name.ts';
+import { driverOption } from './driver-option.ts';
 import { GIVEN_TARGET } from './given-target.ts';
 import { namesText } from './names-text.ts';
 import { weeksOption } from './option-value.ts';

@@ -11,7 +11,7 @@ import { practiceReviewJson, weeksReviewJson } from '../report/review/review-jso
 import { weeksPage, weeksPictures } from '../report/review/weeks-page.ts';
 import type { Target } from '../target/target.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
-import { driverOption } from './driver-name.ts';
+import { driverOption } from './driver-option.ts';
 import { findPractice } from './find-practice.ts';
 import { GIVEN_TARGET } from './given-target.ts';
 import { givenTargets } from './given-targets.ts';

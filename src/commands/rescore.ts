@@ -9,7 +9,7 @@ import { scorePacedRep } from '../score/score-paced-rep.ts';
 import { scoreRep } from '../score/score-rep.ts';
 import { SCORE_VERSION } from '../score/score-version.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
-import { driverOption } from './driver-name.ts';
+import { driverOption } from './driver-option.ts';
 import { GIVEN_TARGET } from './given-target.ts';
 import { givenTargets } from './given-targets.ts';
 import { ProgressLine, type ProgressOutput, STDERR_PROGRESS } from './progress-line.ts';

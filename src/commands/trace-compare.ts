@@ -9,7 +9,7 @@ import { barFromPascals } from '../units.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 import { type Compared, comparePage, leftOut } from './compare-page.ts';
 import { type RigWish, rigSide } from './compare-reps.ts';
-import { driverOption } from './driver-name.ts';
+import { driverOption } from './driver-option.ts';
 import { notCompared } from './not-compared.ts';
 import { textOption, weeksOption } from './option-value.ts';
 import { readTrace } from './trace-files.ts';

@@ -1,6 +1,6 @@
-import { circleLimitN } from '../car/axle-ellipse.ts';
 import type { BrakeSplit } from '../car/brake-split.ts';
 import { wheelbaseM } from '../car/chassis.ts';
+import { circleLimitN } from '../car/circle-limit.ts';
 import { axleFrictionFactor, type Tyre } from '../car/tyre.ts';
 import type { TwoAxleCar } from './two-axle.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { PracticeLog } from '../../src/commands/drill-history.ts';
 import { noteAdd } from '../../src/commands/note-add.ts';
 import { command as noteList } from '../../src/commands/note-list.ts';
+import { PracticeLog } from '../../src/commands/practice-log.ts';
 import { wordedNotes } from '../../src/commands/worded-notes.ts';
 import type { FinishedRep } from '../../src/drill/drill-message.ts';
 import { openHistory } from '../../src/history/open-history.ts';

@@ -1,6 +1,6 @@
-import { criticalRateG } from '../../car/brake-distribution.ts';
 import { frontBrakeShare } from '../../car/brakes.ts';
 import type { Car } from '../../car/car.ts';
+import { criticalRateG } from '../../car/critical-rate.ts';
 import { straightLimit } from '../../car/straight-limit.ts';
 import { apexM } from '../../corner/apex.ts';
 import { brakeLimit } from '../../corner/axle-limit.ts';

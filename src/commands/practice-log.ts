@@ -1,52 +1,13 @@
-import { allReps, repsWhere } from '../consistency/rep-columns.ts';
 import type { ZonedInstant } from '../consistency/zoned-instant.ts';
 import type { FinishedRep } from '../drill/drill-message.ts';
 import { lastGear } from '../drill/last-gear.ts';
 import { type SelfRating, selfRatingText } from '../drill/self-rating.ts';
-import type { HistoryStore, NewNote, NewRep, PracticeStart, RepQuery } from '../history/store.ts';
+import type { HistoryStore, NewNote, NewRep, PracticeStart } from '../history/store.ts';
 import { liveStart } from '../live/live-start.ts';
 import type { LiveZone } from '../live/live-zone.ts';
-import { BAND_REPS } from '../score/advice-bands.ts';
-import type { RepOutcome } from '../score/rep-score.ts';
-import type { Target } from '../target/target.ts';
 import { zonedNow } from './zoned-now.ts';
 
-/** What the history knows of a driver and a target before a drill begins. */
-export interface Experience {
-  readonly repsInLife: number;
-  /** Outcomes of the newest of them, newest last. */
-  readonly recent: readonly RepOutcome[];
-  readonly hoursSinceLastRep: number | null;
-}
-
-const MS_PER_HOUR = 3_600_000;
-
-/** Reps of just this version of the target: a changed target is a new one. */
-export function experienceOf(
-  store: HistoryStore,
-  driver: string,
-  target: Target,
-  nowUtcMs: number,
-): Experience {
-  const query = { driver, targetId: target.id, targetVersion: target.version };
-  const all = allReps(store.columns(query));
-  const count = all.places.length;
-  const driven = repsWhere(all, ({ voided }) => voided === null).places;
-  const last = store.lastRepUtcMs(driver);
-  return {
-    repsInLife: driven.length,
-    recent: newestOutcomes(store, query, count - (driven.at(-BAND_REPS) ?? driven[0] ?? count)),
-    hoursSinceLastRep: last === null ? null : Math.max(0, nowUtcMs - last) / MS_PER_HOUR,
-  };
-}
-
 type Place = Pick<NewNote, 'car' | 'corner' | 'variant' | 'gear'>;
-
-/** Of the newest reps, void ones among them. Only these are read whole: a long history costs no more than a short one. */
-function newestOutcomes(store: HistoryStore, query: RepQuery, limit: number): RepOutcome[] {
-  const reps = [...store.reps({ ...query, limit })];
-  return reps.flatMap(({ voided, outcomes }) => (voided === null ? outcomes.slice(-1) : []));
-}
 
 /** Where reps go. The practice is started with its first rep, so that looking at the screen leaves no trace. */
 export class PracticeLog {

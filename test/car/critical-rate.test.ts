@@ -1,5 +1,5 @@
 import { test } from 'vitest';
-import { criticalRateG } from '../../src/car/brake-distribution.ts';
+import { criticalRateG } from '../../src/car/critical-rate.ts';
 import { expectRelative } from '../close-to.ts';
 import { GT_CHASSIS } from '../reference/gt-example.ts';
 
