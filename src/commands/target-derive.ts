@@ -1,6 +1,5 @@
 import { buildCar } from '../car/build-car.ts';
 import { buildCorner, variantOfSheet } from '../corner/build-corner.ts';
-import { withinFullScale } from '../live/within-full-scale.ts';
 import { lookOf } from '../screens/look.ts';
 import { type DerivedTarget, deriveTarget } from '../target/derive/derive-target.ts';
 import { targetFileText } from '../target/derive/target-file-text.ts';
@@ -79,7 +78,7 @@ async function derive(
   const compared = against === null ? null : compare(derived, { carFile, sheet, against });
   const out = textOption(values.out);
   if (out !== null) {
-    await writeNewFile(out, withSchemaPlace(fileText(derived, sheet.advice), out), 'target');
+    await writeNewFile(out, withSchemaPlace(targetFileText(derived, sheet.advice), out), 'target');
     context.err(`Written to ${out}.\n`);
   }
   if (values.json === true)
@@ -94,11 +93,6 @@ function comparedJson(compared: Compared | null): Record<string, unknown> | null
   return compared && timeDifferenceJson(compared.difference, compared.other);
 }
 
-/** A target file has no level above full scale: there all of the pedal is the target, and the table says so. */
-function fileText(derived: DerivedTarget, advice: string | null): string {
-  return targetFileText(withinFullScale(derived), advice);
-}
-
 interface Page {
   readonly derived: DerivedTarget;
   readonly picture: TargetPicture;
@@ -109,7 +103,7 @@ interface Page {
 function page({ derived, picture, advice, compared }: Page, context: CommandContext): string {
   const { car, corner, zone } = derived;
   const look = lookOf(context.env, false, process.platform);
-  const target = readTarget(fileText(derived, advice), `${corner.id}.yaml`);
+  const target = readTarget(targetFileText(derived, advice), `${corner.id}.yaml`);
   const lines = [
     `${corner.name}, ${corner.cornerType}, ${corner.variant}; ${car.name}, ${zone.model} model`,
     '',

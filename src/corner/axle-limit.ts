@@ -24,13 +24,20 @@ interface Axle {
   readonly pieces: BrakeSplit;
 }
 
-/** How much braking the front or the rear axle allows. */
-export function brakeLimit(car: TwoAxleCar, side: 'front' | 'rear'): AxleLimit {
+/**
+ * How much braking the front or the rear axle allows.
+ * @param perNewton load that a newton along the car moves to the front axle; all that it moves in the end if left out
+ */
+export function brakeLimit(
+  car: TwoAxleCar,
+  side: 'front' | 'rear',
+  perNewton: number = loadPerNewton(car),
+): AxleLimit {
   const isFront = side === 'front';
   const split = car.brakeSplit ?? [{ fromN: 0, share: car.frontBrakeShare, offsetN: 0 }];
   return axleLimit({
     ...axleOf(car, side),
-    gain: (isFront ? 1 : -1) * loadPerNewton(car),
+    gain: (isFront ? 1 : -1) * perNewton,
     engineShare: isFront ? car.frontDriveShare : 1 - car.frontDriveShare,
     pieces: isFront
       ? split
@@ -61,7 +68,8 @@ function axleOf(
   };
 }
 
-function loadPerNewton({ chassis }: TwoAxleCar): number {
+/** Load that a newton along the car moves from one axle to the other once the pitch has settled. */
+export function loadPerNewton({ chassis }: Pick<TwoAxleCar, 'chassis'>): number {
   return chassis.cgHeightM / wheelbaseM(chassis);
 }
 

@@ -1,7 +1,8 @@
 import { frontForceN } from '../car/brake-split.ts';
-import { type Axles, wheelbaseM } from '../car/chassis.ts';
+import type { Axles } from '../car/chassis.ts';
 import { axleFrictionFactor, type Tyre } from '../car/tyre.ts';
-import { brakeSplitIn, type Road, type TwoAxleCar } from './two-axle.ts';
+import { loadPerNewton } from './axle-limit.ts';
+import { brakeSplitIn, loadsMeanwhile, type Road, type TwoAxleCar } from './two-axle.ts';
 import { wheelForces } from './wheel-forces.ts';
 
 /** A car somewhere on the path, doing something. */
@@ -12,16 +13,18 @@ interface Doing {
   readonly brakeForceN: number;
   /** Engine braking, N. */
   readonly engineN: number;
+  /** See `AxleCircumstances`; 0 if left out. */
+  readonly lateLoadN?: number;
   /** Share of wheel load that a bump takes away at this place; 0 without one. */
   readonly unloaded?: number;
 }
 
 /** Grip used over grip there is, for each axle: 1 is the limit, above it the axle slides. */
 export function axleUse(car: TwoAxleCar, road: Road, doing: Doing): Axles {
-  const { sM, speedMps, brakeForceN, engineN, unloaded = 0 } = doing;
+  const { sM, speedMps, brakeForceN, engineN, lateLoadN = 0, unloaded = 0 } = doing;
   const w = speedMps ** 2;
-  const forces = wheelForces(car, road, sM, w);
-  const transferN = ((brakeForceN + engineN) * car.chassis.cgHeightM) / wheelbaseM(car.chassis);
+  const forces = loadsMeanwhile(wheelForces(car, road, sM, w), lateLoadN);
+  const transferN = (brakeForceN + engineN) * loadPerNewton(car);
   const frontN = frontForceN(brakeSplitIn(car), brakeForceN);
   const use = (side: 'front' | 'rear', tyre: Tyre, brakeN: number, driveShare: number): number => {
     const isFront = side === 'front';

@@ -13,6 +13,9 @@ export type Limiter =
   /** The speed at which the corner can be driven at all. */
   | 'corner';
 
+/** A foot that only rests on the brake, N: all that comes with it is there. */
+export const JUST_ON_N: number = Number.MIN_VALUE;
+
 /** The most the car can do at a place and speed. */
 export interface BrakingLimit {
   /** Total deceleration along the path, m/s^2, drag and slope included; may be negative downhill. */
@@ -28,7 +31,7 @@ export interface BrakingLimit {
  */
 export interface BrakingModel {
   limit(sM: number, speedSquared: number): BrakingLimit;
-  /** Deceleration with less than the most brake force, m/s^2. */
+  /** Deceleration with less than the most brake force, m/s^2; with none the foot is off the brake. */
   decelerationMps2(sM: number, speedSquared: number, brakeForceN: number): number;
   /** Largest squared speed at which the corner can be driven at all at this place; Infinity on a straight. */
   cornerLimit(sM: number): number;

@@ -1,4 +1,4 @@
-import type { BrakingModel, Limiter } from './braking-model.ts';
+import { type BrakingModel, JUST_ON_N, type Limiter } from './braking-model.ts';
 import { travelTimeS } from './travel-time.ts';
 
 /** One point of a speed profile. */
@@ -26,6 +26,13 @@ export interface BackwardPass {
   readonly stopAboveMps: number;
   /** Fastest the brake force may fall, N/s: what a foot can release. Infinity asks for the pure limit. */
   readonly releaseNps: number;
+  /** Beyond these places the brake force stays below its bound: what a foot that only eases can still have there. */
+  readonly bounds?: readonly ForceBound[];
+}
+
+export interface ForceBound {
+  readonly fromM: number;
+  readonly mostN: number;
 }
 
 export const DEFAULT_STEP_M = 1;
@@ -62,7 +69,9 @@ function pointBefore(
 ): ProfilePoint {
   const sM = pass.slowestM - farM;
   const lengthM = farM - nearM;
-  const cap = footCap(later, pass.releaseNps);
+  const boundN = boundAt(pass, sM);
+  const byRelease = footCap(later, pass.releaseNps);
+  const cap: Cap = (stretchM, w) => Math.min(boundN, byRelease(stretchM, w));
   const reached = stepBack(model, pass, later, [nearM, farM], cap);
   const most = model.cornerLimit(sM);
   const point =
@@ -109,6 +118,14 @@ function footCap(later: ProfilePoint, releaseNps: number): Cap {
   if (!Number.isFinite(releaseNps)) return () => Number.POSITIVE_INFINITY;
   return (lengthM, w) =>
     later.brakeForceN + (releaseNps * 2 * lengthM) / (later.speedMps + Math.sqrt(w));
+}
+
+/** The least bound of a place, N. */
+function boundAt({ bounds = [] }: BackwardPass, sM: number): number {
+  return Math.min(
+    ...bounds.map(({ fromM, mostN }) => (sM >= fromM ? mostN : Number.POSITIVE_INFINITY)),
+    Number.POSITIVE_INFINITY,
+  );
 }
 
 function stepBack(
@@ -166,7 +183,7 @@ function ridingPoint(
   later: ProfilePoint,
 ): ProfilePoint {
   const decelerationMps2 = (w - later.speedMps ** 2) / (2 * (later.sM - sM));
-  const coasting = model.decelerationMps2(sM, w, 0);
+  const coasting = model.decelerationMps2(sM, w, JUST_ON_N);
   const perNewton = model.decelerationMps2(sM, w, 1) - coasting;
   return {
     sM,

@@ -41,6 +41,34 @@ export interface Road {
 /** Braking force of the engine, and of a hybrid's motor, at a place and squared speed, N, both axles together. */
 export type EngineBraking = (sM: number, speedSquared: number) => number;
 
+/** What moves the limits of a two-axle car beside its speed and place. */
+export interface AxleCircumstances {
+  /**
+   * Load, N, that the front axle has at a place beyond what its braking there accounts for: positive where braking has just
+   * been less and the load is still on its way back, negative where it is still on its way forward. None if left out.
+   */
+  readonly lateLoadN?: (sM: number) => number;
+  /** Braking of the engine with the foot off the brake, where something ends with it; `engineBraking` if left out. */
+  readonly offBrake?: EngineBraking;
+}
+
+/** Of its load, how much more the front axle may be asked for than has arrived. */
+export const SPARE_LOAD = 0.02;
+
+/**
+ * The loads that an axle can be asked to brake with while pitch is still under way. Load that is late hurts the axle that
+ * it is missing from; the other one is not asked for more because of it.
+ */
+export function loadsMeanwhile(forces: WheelForces, lateLoadN: number): WheelForces {
+  if (lateLoadN === 0) return forces;
+  const { frontLoadN, rearLoadN } = forces;
+  return {
+    ...forces,
+    frontLoadN: frontLoadN + Math.min(0, lateLoadN + SPARE_LOAD * frontLoadN),
+    rearLoadN: rearLoadN - Math.max(0, lateLoadN),
+  };
+}
+
 /**
  * The two-axle model: friction ellipses of both axles with load transfer, downforce, fixed brake distribution and
  * engine braking. Limited by the front axle early and by the rear axle late. Left out: yaw inertia, transient tyre
@@ -53,6 +81,7 @@ export function twoAxleModel(
   car: TwoAxleCar,
   road: Road,
   engineBraking: EngineBraking = () => 0,
+  { lateLoadN = () => 0, offBrake = engineBraking }: AxleCircumstances = {},
 ): BrakingModel {
   const { massKg } = car.chassis;
   const frontLimit = brakeLimit(car, 'front');
@@ -64,23 +93,28 @@ export function twoAxleModel(
     massKg * STANDARD_GRAVITY_MPS2 * road.slopeAt(sM);
   const limit = (sM: number, w: number): BrakingLimit => {
     const engineN = engineBraking(sM, w);
-    const forces = wheelForces(car, road, sM, w);
+    const rest = wheelForces(car, road, sM, w);
+    const lateN = lateLoadN(sM);
+    const forces = loadsMeanwhile(rest, lateN);
     const front = frontLimit(forces.frontLoadN, forces.frontAcrossN, engineN);
     const rear = rearLimit(forces.rearLoadN, forces.rearAcrossN, engineN);
     const brakeForceN = Math.min(front, rear);
     // Where nothing is left for the brakes, the throttle takes out what the axles do not carry of the engine either.
-    const heldN = brakeForceN > 0 ? engineN : carriedN(forces, engineN);
+    const heldN = brakeForceN > 0 ? engineN : carriedN(forces, offBrake(sM, w));
+    // With late load an axle can be full with the corner alone.
+    const isRolling = lateN > 0 && brakeForceN + heldN === 0;
     return {
       brakeForceN,
-      decelerationMps2: (brakeForceN + heldN + resistanceN(sM, w, forces)) / massKg,
-      limiter: front <= rear ? 'front axle' : 'rear axle',
+      decelerationMps2: (brakeForceN + heldN + resistanceN(sM, w, rest)) / massKg,
+      limiter: isRolling ? 'corner' : front <= rear ? 'front axle' : 'rear axle',
     };
   };
   return {
     limit,
     decelerationMps2: (sM, w, forceN) => {
       const others = resistanceN(sM, w, wheelForces(car, road, sM, w));
-      return (forceN + engineBraking(sM, w) + others) / massKg;
+      const engineN = forceN > 0 ? engineBraking(sM, w) : offBrake(sM, w);
+      return (forceN + engineN + others) / massKg;
     },
     cornerLimit: (sM) => cornerLimitSquared(car, road, sM),
     // The rear axle's limit falls linearly to nothing at the slowest point: the equation is regular.

@@ -8,7 +8,6 @@ import { readTarget } from '../target/read-target.ts';
 import type { Target } from '../target/target.ts';
 import { callPlaceM } from './call-place.ts';
 import { type LateCall, LEAD_IN_S, type LiveControls, type LiveZone } from './live-zone.ts';
-import { withinFullScale } from './within-full-scale.ts';
 import { zoneVersion } from './zone-version.ts';
 
 interface LiveZoneOptions {
@@ -48,9 +47,7 @@ function targetOfZone(
 ): Target {
   const { car, corner } = derived;
   const id = zoneId(car, corner);
-  const target = overTime(
-    readTarget(targetFileText(withinFullScale(derived), advice), `${id}.yaml`),
-  );
+  const target = overTime(readTarget(targetFileText(derived, advice), `${id}.yaml`));
   return { ...target, id, version: zoneVersion(car, corner, call) };
 }
 

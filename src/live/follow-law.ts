@@ -1,4 +1,5 @@
 import { pedalForceForN } from '../car/brake-force.ts';
+import { JUST_ON_N } from '../corner/braking-model.ts';
 import { profileCurve } from '../corner/profile-curve.ts';
 import type { DerivedTarget } from '../target/derive/derive-target.ts';
 import { type GearSchedule, zoneModel } from '../target/derive/zone-model.ts';
@@ -47,7 +48,7 @@ export function followLaw(
   };
   const ratioN = (sM: number, speedMps: number): number => {
     const k = (speedMps / profile.speedMps(sM)) ** 2;
-    const othersMps2 = model.decelerationMps2(sM, speedMps ** 2, 0);
+    const othersMps2 = model.decelerationMps2(sM, speedMps ** 2, JUST_ON_N);
     return Math.max(0, car.chassis.massKg * (k * profile.decelerationMps2(sM) - othersMps2));
   };
   const speedN = (speedMps: number): number => profile.brakeForceN(profile.placeOf(speedMps));

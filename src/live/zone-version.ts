@@ -3,8 +3,8 @@ import type { Corner } from '../corner/corner.ts';
 import { fingerprint } from '../profile/fingerprint.ts';
 import type { LateCall } from './live-zone.ts';
 
-/** Raised when the live car's physics change, so that reps from before and after do not compare. */
-const PHYSICS = 2;
+/** Raised when the physics of the live car or of its targets change, so that reps from before and after do not compare. */
+const PHYSICS = 3;
 /** Slope and bank are functions: they are looked at this far apart, m. */
 const ROAD_STEP_M = 5;
 

@@ -193,6 +193,8 @@ describe('hand-worked pressures of the GT example without air and engine, at the
     aero: { ...GT_CAR.aero, dragAreaM2: 0, downforceAreaM2: 0 },
     engine: { ...GT_CAR.engine, brakingTorque: [{ rpm: 0, torqueNm: 0 }] },
     driver: { ...GT_CAR.driver, releaseNps: 1e9 },
+    // The values are of loads that follow the brakes at once.
+    pitchHz: 1e9,
   };
   const { points } = solveZone(car, {
     ...SMOOTH_CORNER,

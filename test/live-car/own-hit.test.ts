@@ -4,7 +4,6 @@ import { buildCorner } from '../../src/corner/build-corner.ts';
 import type { CornerSheet } from '../../src/corner/corner-sheet.ts';
 import { liveZone } from '../../src/live/build-live-zone.ts';
 import { driveRecord } from '../../src/live/drive-record.ts';
-import { withinFullScale } from '../../src/live/within-full-scale.ts';
 import { type DerivedTarget, deriveTarget } from '../../src/target/derive/derive-target.ts';
 import { targetFileText } from '../../src/target/derive/target-file-text.ts';
 import { readTarget } from '../../src/target/read-target.ts';
@@ -26,7 +25,7 @@ interface Hit {
 
 /** What the live car, without anti-lock, makes of the hit of a foot that gives a target file to the letter. */
 function driveHit(car: DerivedTarget['car'], corner: DerivedTarget['corner']): Hit {
-  const derived = withinFullScale(deriveTarget(car, { ...corner, bumps: [] }));
+  const derived = deriveTarget(car, { ...corner, bumps: [] });
   const target = readTarget(targetFileText(derived, null), 'own.yaml');
   const controls = { ...WHOLE_RIG, throttle: false, paddles: false, steering: false };
   const zone = liveZone({ derived, advice: null, controls, call: null });

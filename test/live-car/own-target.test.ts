@@ -48,15 +48,14 @@ const ASK_FOR_THROTTLE = ['twin-barrows', 'coil-bend'];
 const corners = SHEETS.filter(({ id }) => !ASK_FOR_THROTTLE.includes(id));
 
 /**
- * What is left is what a target leaves out: load follows the release with the lag of pitch, so that the rear axle is a
- * hundredth or two over the share it should use on the way to the apex; the brake takes hold only at 1.5 %; engine
- * braking goes on off the brake, up to what the tyres carry, and the prototype's motor is blended out with the pedal. It
- * costs most in the light car, whose rear axle is the limit over most of a zone. Measured, with a fifth or so to spare.
+ * What is left is what a target leaves out: the brake takes hold only at 1.5 %; engine braking goes on off the brake, up to
+ * what the tyres carry, and the prototype's motor is blended out with the pedal. It costs most in the light car, whose rear
+ * axle is the limit over most of a zone. Measured, with a fifth or so to spare.
  */
 const CLOSE = { time: 0.005, speed: 0.015, use: 0.02 };
 const ALLOWED: Readonly<Record<string, typeof CLOSE>> = {
   prototype: { time: 0.01, speed: 0.04, use: 0.02 },
-  'light-single-seater': { time: 0.06, speed: 0.065, use: 0.05 },
+  'light-single-seater': { time: 0.005, speed: 0.045, use: 0.05 },
 };
 
 describe.each(CARS)('$id, foot and hands as its own target says', (file) => {

@@ -131,7 +131,7 @@ export const TARGET_DERIVE_ANSWER: AnswerSchema = json.object(
       too_fast_mps: 'what the slowest point is over its limit',
       duration_s: 'brake point to slowest point',
       rises_again_level: 'how far the level rises again in the release',
-      foot_loss_s: 'time that a foot loses which can only let go so quickly',
+      foot_loss_s: 'time that a foot loses which only eases, and only so quickly',
       full_scale_pedal_force_n: 'pedal force that is level 1',
     }),
     left_out: LEFT_OUT_ANSWER,

@@ -15,6 +15,8 @@ export interface ApplicationPoint {
   readonly speedMps: number;
   readonly decelerationMps2: number;
   readonly brakeForceN: number;
+  /** Load that has arrived on the front axle so far, N. */
+  readonly transferN: number;
   /** What holds the push back: how fast the foot is, or load that is still on its way. */
   readonly limiter: 'foot' | 'load';
 }
@@ -101,7 +103,7 @@ function brakingAt(model: BrakingModel, limits: ApplicationLimits, state: State)
   };
 }
 
-/** A step of the explicit midpoint rule: from `from`, with the rates of `rate`. */
+/** A step of the explicit midpoint rule: from `from`, with the rates of `rate`; the load follows exactly what it settles to. */
 function after(
   limits: ApplicationLimits,
   from: State,
@@ -109,13 +111,12 @@ function after(
   { brakeForceN, decelerationMps2 }: Braking,
   stepS: number,
 ): State {
+  const settled = settledN(limits, rate, brakeForceN);
   return {
     timeS: from.timeS + stepS,
     sM: from.sM + rate.speedMps * stepS,
     speedMps: Math.max(0.1, from.speedMps - decelerationMps2 * stepS),
-    transferN:
-      from.transferN +
-      (settledN(limits, rate, brakeForceN) - rate.transferN) * pitchRate(limits) * stepS,
+    transferN: settled + (from.transferN - settled) * Math.exp(-pitchRate(limits) * stepS),
   };
 }
 

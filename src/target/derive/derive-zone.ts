@@ -2,18 +2,10 @@ import type { Car } from '../../car/car.ts';
 import type { Corner } from '../../corner/corner.ts';
 import { slowestPointM } from '../../corner/slowest-point.ts';
 import type { ProfilePoint } from '../../corner/speed-profile.ts';
-import { findBrakePoint, type Pitch } from './application.ts';
-import { type Downshift, planDownshifts } from './downshifts.ts';
-import { settleGears } from './settle-gears.ts';
-import { type SolvedProfile, solveProfile, type ZoneProblem } from './solve-profile.ts';
-import {
-  engineBrakingOf,
-  type GearSchedule,
-  type ModelName,
-  type ZoneSetting,
-  zoneModel,
-  zoneSetting,
-} from './zone-model.ts';
+import type { Downshift } from './downshifts.ts';
+import { settleLoads } from './settle-loads.ts';
+import type { ZoneProblem } from './solve-profile.ts';
+import { type ModelName, zoneModel, zoneSetting } from './zone-model.ts';
 import type { ZonePoint } from './zone-point.ts';
 import { type AppliedZone, durationFrom, zonePoints } from './zone-points.ts';
 
@@ -30,7 +22,7 @@ export interface SolvedZone {
   /** How much too fast the car is where even braking from the start of the zone does not do; 0 where it does. */
   readonly tooFastMps: number;
   readonly durationS: number;
-  /** Time lost because a foot cannot release as fast as the grip would allow. */
+  /** Time lost because a foot only eases, and not as fast as the grip would allow. */
   readonly footLossS: number;
 }
 
@@ -45,48 +37,26 @@ export function solveZone(car: Car, corner: Corner, model: ModelName = 'two-axle
   // What the corner carries does not depend on the gears, so neither does this place.
   const slowestM = slowestPointM(inOneGear, corner.path.lengthM);
   const problem: ZoneProblem = { ...setting, model, slowestM };
-  const { schedule, solved } = settleGears(problem);
-  const zone = withApplication(problem, schedule, solved);
+  const { zone, schedule, downshifts, lateLoadN } = settleLoads(problem);
   return {
     model,
-    points: zonePoints(setting, zone, schedule),
+    points: zonePoints(setting, zone, schedule, lateLoadN),
     profile: zone.profile,
     brakePointM: zone.brakePointM,
     slowestM: zone.slowestM,
-    downshifts: planDownshifts({ ...setting, ...zone }),
+    downshifts,
     tooFastMps: zone.tooFastMps,
     durationS: durationFrom(zone, zone.brakePointM, corner),
-    footLossS: footLossS(problem, schedule, zone),
+    footLossS: footLossS(problem, zone),
   };
-}
-
-function withApplication(
-  problem: ZoneProblem,
-  schedule: GearSchedule,
-  solved: SolvedProfile,
-): AppliedZone {
-  const { car, corner, model } = problem;
-  const limits = {
-    approachSpeedMps: corner.approachSpeedMps,
-    riseS: car.driver.riseS,
-    pitch: model === 'two-axle' ? pitchOf(problem, schedule) : null,
-  };
-  return { ...solved, ...findBrakePoint(solved.model, limits, solved.curve, -corner.approachM) };
-}
-
-function pitchOf({ car, axles, road }: ZoneSetting, schedule: GearSchedule): Pitch {
-  return { car: axles, road, engineBraking: engineBrakingOf(car, schedule), hz: car.pitchHz };
 }
 
 /** Time the foot's slowness costs from the brake point on; 0 where it never limited. */
-function footLossS(problem: ZoneProblem, schedule: GearSchedule, zone: AppliedZone): number {
+function footLossS(problem: ZoneProblem, zone: AppliedZone): number {
   if (!zone.profile.some(({ limiter }) => limiter === 'foot')) return 0;
-  const unhurried = withApplication(
-    problem,
-    schedule,
-    solveProfile(problem, schedule, Number.POSITIVE_INFINITY),
-  );
-  const { corner } = problem;
+  const { car, corner } = problem;
+  const driver = { ...car.driver, releaseNps: Number.POSITIVE_INFINITY };
+  const unhurried = settleLoads({ ...problem, car: { ...car, driver } }).zone;
   return (
     durationFrom(zone, zone.brakePointM, corner) - durationFrom(unhurried, zone.brakePointM, corner)
   );

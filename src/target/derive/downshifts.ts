@@ -36,6 +36,8 @@ interface ShiftZone {
   readonly corner: Corner;
   readonly curve: Pick<ProfileCurve, 'speedMps' | 'brakeForceN'>;
   readonly slowestM: number;
+  /** See `AxleCircumstances`; none if left out. */
+  readonly lateLoadN?: (sM: number) => number;
 }
 
 /** The same with the car and the road resolved: the search asks at every half metre. */
@@ -121,5 +123,6 @@ function rearUseDuringShift(
   });
   const engineN = engineBrakingInGearN(car, fromGear - 1, speedMps) + drag;
   const brakeForceN = curve.brakeForceN(sM) * brakeShare;
-  return axleUse(axles, road, { sM, speedMps, brakeForceN, engineN }).rear;
+  const lateLoadN = zone.lateLoadN?.(sM) ?? 0;
+  return axleUse(axles, road, { sM, speedMps, brakeForceN, engineN, lateLoadN }).rear;
 }

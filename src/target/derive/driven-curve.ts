@@ -1,8 +1,8 @@
 import { brakeForcesN } from '../../car/brake-force.ts';
 import type { Car } from '../../car/car.ts';
-import { type Axles, wheelbaseM } from '../../car/chassis.ts';
+import { wheelbaseM } from '../../car/chassis.ts';
 import { axleUse } from '../../corner/axle-use.ts';
-import type { BrakingModel } from '../../corner/braking-model.ts';
+import { type BrakingModel, JUST_ON_N } from '../../corner/braking-model.ts';
 import { axleLimitsUnderLoadN, type Road, type TwoAxleCar } from '../../corner/two-axle.ts';
 import type { Target } from '../target.ts';
 import type { DerivedTarget } from './derive-target.ts';
@@ -36,7 +36,7 @@ const STEP_S = 0.005;
 const MOST_STEPS = 5000;
 
 /**
- * What a target asks of a car, by the model of the derivation: both axles' ellipses, load that comes forward with the lag
+ * What a target asks of a car, by the model of the derivation: both axles' ellipses, load that comes and goes with the lag
  * of pitch, engine braking in the derived gears. An axle that is asked for more than its grip gives it all the same, so
  * that each part of a curve is judged by itself; off the brake the car rolls on at its speed; bumps are left out.
  *
@@ -55,22 +55,25 @@ export function drivenCurve(derived: DerivedTarget, target: Target): DrivenCurve
   const stretch =
     run.arrivesMps === null || endW >= startW ? 1 : (startW - carriesMps ** 2) / (startW - endW);
   const setting = zoneSetting(derived.car, derived.corner);
-  const places = run.moments.map(({ answer: { askedN, engineN, waiting }, ...moment }) => {
-    const speedMps = Math.sqrt(Math.max(1, startW - stretch * (startW - moment.speedMps ** 2)));
-    const { sM } = moment;
-    const use = axleUse(setting.axles, setting.road, {
-      sM,
-      speedMps,
-      brakeForceN: askedN,
-      engineN: moment.level > 0 ? engineN : 0,
-    });
-    return {
-      ...moment,
-      speedMps,
-      frontUse: Math.max(use.front, waiting.front),
-      rearUse: Math.max(use.rear, waiting.rear),
-    };
-  });
+  const places = run.moments.map(
+    ({ answer: { askedN, engineN, waiting, lateLoadN }, ...moment }) => {
+      const speedMps = Math.sqrt(Math.max(1, startW - stretch * (startW - moment.speedMps ** 2)));
+      const { sM } = moment;
+      const use = axleUse(setting.axles, setting.road, {
+        sM,
+        speedMps,
+        brakeForceN: askedN,
+        engineN: moment.level > 0 ? engineN : 0,
+        lateLoadN,
+      });
+      return {
+        ...moment,
+        speedMps,
+        frontUse: Math.max(use.front, waiting),
+        rearUse: use.rear,
+      };
+    },
+  );
   return { places, arrivesMps: run.arrivesMps, carriesMps };
 }
 
@@ -105,11 +108,13 @@ interface Answer {
   /** Friction brakes at the road, N, and engine braking. */
   readonly askedN: number;
   readonly engineN: number;
-  /** Use of an axle that still waits for its load; 0 where none does. */
-  readonly waiting: Axles;
+  /** Use of the front axle while it waits for its load; 0 where it does not. */
+  readonly waiting: number;
+  /** Load that the rear axle waits for, N; 0 where it does not. */
+  readonly lateLoadN: number;
 }
 
-const OFF: Answer = { decelerationMps2: 0, askedN: 0, engineN: 0, waiting: { front: 0, rear: 0 } };
+const OFF: Answer = { decelerationMps2: 0, askedN: 0, engineN: 0, waiting: 0, lateLoadN: 0 };
 
 interface DrivenCar {
   /** What the car does with a level here; called once per step, because load is under way. */
@@ -126,7 +131,10 @@ function drivenCar({ car, corner, zone }: DerivedTarget, fullScaleN: number): Dr
   let transferN = 0;
   return {
     answer: (sM, speedMps, level) => {
-      if (level <= 0) return OFF;
+      if (level <= 0) {
+        transferN -= transferN * rate;
+        return OFF;
+      }
       const w = speedMps ** 2;
       const engineN = engine(sM, w);
       const askedN = roadForceN(car, model, { sM, w, pedalN: level * fullScaleN });
@@ -134,8 +142,9 @@ function drivenCar({ car, corner, zone }: DerivedTarget, fullScaleN: number): Dr
       const waiting =
         settledN > transferN ? waitingUse(axles, road, { sM, w, engineN, transferN }, askedN) : 0;
       transferN += (settledN - transferN) * rate;
+      const lateLoadN = Math.max(0, transferN - settledN);
       const decelerationMps2 = model.decelerationMps2(sM, w, askedN);
-      return { decelerationMps2, askedN, engineN, waiting: { front: waiting, rear: 0 } };
+      return { decelerationMps2, askedN, engineN, waiting, lateLoadN };
     },
   };
 }
@@ -158,6 +167,6 @@ function roadForceN(
   { sM, w, pedalN }: { readonly sM: number; readonly w: number; readonly pedalN: number },
 ): number {
   const { front, rear } = brakeForcesN(car.brakes, pedalN);
-  const othersN = car.chassis.massKg * model.decelerationMps2(sM, w, 0);
+  const othersN = car.chassis.massKg * model.decelerationMps2(sM, w, JUST_ON_N);
   return Math.max(0, (front + rear - car.rotatingShare * othersN) / (1 + car.rotatingShare));
 }

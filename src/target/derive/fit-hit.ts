@@ -16,7 +16,7 @@ const RISE_TRIALS = 40;
 /** A squeeze beyond either has nothing left to say that a push does not. */
 const LATEST_SHARE = 0.95;
 const HIGHEST_SHARE = 0.98;
-const E_FOLDS = { least: 0.5, most: 12 };
+const E_FOLDS = { least: 0.3, most: 12 };
 const HALVINGS = 30;
 
 /**

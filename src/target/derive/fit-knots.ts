@@ -9,12 +9,17 @@ const CLOSE_ENOUGH = 0.004;
  *
  * @param points three or more, `x` ascending, `y` never rising, in levels
  * @param most inner knots at most
+ * @param above how far the knots may be over the points, in levels
  * @returns the inner knots, without both ends
  */
-export function fitKnots(points: readonly Knot[], most: number): readonly Knot[] {
+export function fitKnots(
+  points: readonly Knot[],
+  most: number,
+  above: number = CLOSE_ENOUGH,
+): readonly Knot[] {
   const chosen = new Set([0, points.length - 1]);
   while (chosen.size < most + 2) {
-    const worst = worstOf(points, knotsOf(points, chosen));
+    const worst = worstOf(points, knotsOf(points, chosen), above);
     if (worst === null) break;
     chosen.add(worst);
   }
@@ -26,11 +31,12 @@ function knotsOf(points: readonly Knot[], chosen: ReadonlySet<number>): Knot[] {
 }
 
 /** Index of the point furthest from the curve; null where all are close. */
-function worstOf(points: readonly Knot[], knots: readonly Knot[]): number | null {
+function worstOf(points: readonly Knot[], knots: readonly Knot[], above: number): number | null {
   const curve = monotoneCubic(knots);
-  let [worst, most]: [number | null, number] = [null, CLOSE_ENOUGH];
+  let [worst, most]: [number | null, number] = [null, 1];
   points.forEach(({ x, y }, i) => {
-    const miss = Math.abs(curve(x) - y);
+    const over = curve(x) - y;
+    const miss = over > 0 ? over / above : -over / CLOSE_ENOUGH;
     if (miss > most) [worst, most] = [i, miss];
   });
   return worst;

@@ -6,10 +6,10 @@ import type { GearSchedule } from './zone-model.ts';
 /** Gears move the profile and the profile moves the gears: after this many rounds they have settled to centimetres. */
 const MOST_GEAR_ROUNDS = 4;
 const SETTLED_M = 0.05;
-/** Step while gears settle, m: places come out to a centimetre. */
-const ROUGH_STEP_M = 4;
+/** Step while gears and loads settle, m: places come out to a centimetre. */
+export const ROUGH_STEP_M = 4;
 
-/** The gears of a zone and the profile that they make. */
+/** The gears of a zone and roughly the profile that they make. */
 export function settleGears(problem: ZoneProblem): {
   readonly schedule: GearSchedule;
   readonly solved: SolvedProfile;
@@ -24,7 +24,7 @@ export function settleGears(problem: ZoneProblem): {
     schedule = next;
     solved = solveProfile(problem, schedule, releaseNps, ROUGH_STEP_M);
   }
-  return { schedule, solved: solveProfile(problem, schedule, releaseNps) };
+  return { schedule, solved };
 }
 
 function nextSchedule(problem: ZoneProblem, solved: SolvedProfile): GearSchedule {

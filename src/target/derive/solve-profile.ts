@@ -3,8 +3,14 @@ import type { Car } from '../../car/car.ts';
 import type { BrakingModel } from '../../corner/braking-model.ts';
 import type { Corner } from '../../corner/corner.ts';
 import { type ProfileCurve, profileCurve } from '../../corner/profile-curve.ts';
-import { brakeToSlowest, DEFAULT_STEP_M, type ProfilePoint } from '../../corner/speed-profile.ts';
+import {
+  brakeToSlowest,
+  DEFAULT_STEP_M,
+  type ForceBound,
+  type ProfilePoint,
+} from '../../corner/speed-profile.ts';
 import { fullThrottle } from './exit-drive.ts';
+import { upToFullScale } from './pedal-end.ts';
 import { underThrottle } from './under-throttle.ts';
 import { type GearSchedule, type ModelName, type ZoneSetting, zoneModel } from './zone-model.ts';
 
@@ -12,6 +18,8 @@ import { type GearSchedule, type ModelName, type ZoneSetting, zoneModel } from '
 export interface ZoneProblem extends ZoneSetting {
   readonly model: ModelName;
   readonly slowestM: number;
+  /** See `AxleCircumstances`; none while it is not known. */
+  readonly lateLoadN?: (sM: number) => number;
 }
 
 /** The backward pass with the gears given. */
@@ -35,9 +43,11 @@ export function solveProfile(
   schedule: GearSchedule,
   footReleaseNps: number,
   stepM: number = DEFAULT_STEP_M,
+  bounds: readonly ForceBound[] = [],
 ): SolvedProfile {
   const { car, corner, slowestM } = problem;
-  const model = zoneModel(problem.model, car, corner, schedule);
+  const grip = zoneModel(problem.model, car, corner, schedule, problem.lateLoadN);
+  const model = upToFullScale(grip, car);
   const limit = brakeToSlowest(model, {
     slowestM,
     fromM: -corner.approachM,
@@ -45,6 +55,7 @@ export function solveProfile(
     stepM,
     stopAboveMps: SPARE_SPEED * corner.approachSpeedMps,
     releaseNps: footReleaseNps * brakeForcePerPedalN(car),
+    bounds,
   });
   const profile =
     problem.model === 'two-axle' && risesAgain(limit)

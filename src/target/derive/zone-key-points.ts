@@ -6,7 +6,7 @@ import { apexM } from '../../corner/apex.ts';
 import { brakeLimit } from '../../corner/axle-limit.ts';
 import { axleUse } from '../../corner/axle-use.ts';
 import type { Corner, CornerBump } from '../../corner/corner.ts';
-import type { Road } from '../../corner/two-axle.ts';
+import { loadsMeanwhile, type Road } from '../../corner/two-axle.ts';
 import { wheelForces } from '../../corner/wheel-forces.ts';
 import { easeShare } from './bump-easing.ts';
 import type { SolvedZone } from './derive-zone.ts';
@@ -26,16 +26,23 @@ export interface ZoneKeyPoints {
 
 /** Share of the straight-line limit below which the release has begun: the corridor is 5 % wide. */
 const STILL_STRAIGHT = 0.97;
+const SAME_LEVEL = 1e-9;
+/** From here on the pedal gives no more. */
+export const FULL_SCALE: number = 1 - 1e-6;
 
 export function keyPointsOf(car: Car, corner: Corner, zone: SolvedZone): ZoneKeyPoints {
   const { points } = zone;
   const first = points[0] as ZonePoint;
   const last = points[points.length - 1] as ZonePoint;
-  const peak = points.reduce((best, point) => (point.level > best.level ? point : best), first);
+  // The first of a plateau.
+  const peak = points.reduce(
+    (best, point) => (point.level > best.level + SAME_LEVEL ? point : best),
+    first,
+  );
   const afterPeak = points.slice(points.indexOf(peak));
   const limitN = straightBrakingN(car, corner);
   const straight = afterPeak.findLast(
-    (point) => point.brakeForceN >= STILL_STRAIGHT * limitN(point),
+    (point) => point.level >= FULL_SCALE || point.brakeForceN >= STILL_STRAIGHT * limitN(point),
   );
   return {
     brakePoint: first,
@@ -53,8 +60,9 @@ function straightBrakingN(car: Car, corner: Corner): (point: ZonePoint) => numbe
   const straight: Road = { ...road, curvatureAt: () => 0, bankAt: () => 0 };
   const front = brakeLimit(axles, 'front');
   const rear = brakeLimit(axles, 'rear');
-  return ({ sM, speedMps, gear }) => {
-    const { frontLoadN, rearLoadN } = wheelForces(axles, straight, sM, speedMps ** 2);
+  return ({ sM, speedMps, gear, lateLoadN }) => {
+    const rest = wheelForces(axles, straight, sM, speedMps ** 2);
+    const { frontLoadN, rearLoadN } = loadsMeanwhile(rest, lateLoadN);
     const engineN = engineBrakingInGearN(car, gear, speedMps);
     return Math.min(front(frontLoadN, 0, engineN), rear(rearLoadN, 0, engineN));
   };

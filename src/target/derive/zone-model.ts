@@ -7,6 +7,7 @@ import type { BrakingModel } from '../../corner/braking-model.ts';
 import type { Corner } from '../../corner/corner.ts';
 import { pointMassModel } from '../../corner/point-mass.ts';
 import {
+  type AxleCircumstances,
   type EngineBraking,
   type Road,
   type TwoAxleCar,
@@ -68,11 +69,16 @@ export function engineBrakingOf(car: Car, schedule: GearSchedule): EngineBraking
 
 /** Closed-throttle braking in a gear, N, with the motor of a hybrid. */
 export function engineBrakingInGearN(car: Car, gear: number, speedMps: number): number {
-  const rpm = engineRpm(car.gearbox, gear, speedMps);
   return (
-    engineBrakingN(car.gearbox, gear, brakingTorqueNm(car.engine, rpm)) +
+    offBrakeInGearN(car, gear, speedMps) +
     electricBrakingN(car.electric, speedMps, car.chassis.rearWheelRadiusM)
   );
+}
+
+/** The same with the foot off the brake, where the motor of a hybrid rests. */
+function offBrakeInGearN({ gearbox, engine }: Car, gear: number, speedMps: number): number {
+  const rpm = engineRpm(gearbox, gear, speedMps);
+  return engineBrakingN(gearbox, gear, brakingTorqueNm(engine, rpm));
 }
 
 /** The model of a zone. The point mass takes the smaller friction of the two axles and no engine. */
@@ -81,10 +87,14 @@ export function zoneModel(
   car: Car,
   corner: Corner,
   schedule: GearSchedule,
+  lateLoadN?: AxleCircumstances['lateLoadN'],
 ): BrakingModel {
   if (name === 'two-axle') {
     const { axles, road } = zoneSetting(car, corner);
-    return twoAxleModel(axles, road, engineBrakingOf(car, schedule));
+    return twoAxleModel(axles, road, engineBrakingOf(car, schedule), {
+      ...(lateLoadN === undefined ? {} : { lateLoadN }),
+      offBrake: (sM, w) => offBrakeInGearN(car, gearAt(schedule, sM), Math.sqrt(w)),
+    });
   }
   const { front, rear } = car.tyres;
   const along = Math.min(front.longitudinalFriction, rear.longitudinalFriction) * corner.gripShare;

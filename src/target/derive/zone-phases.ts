@@ -21,7 +21,13 @@ export interface ZonePhases {
 const MOST_KNOTS = 11;
 /** How far a bleed may be from the straight line that the file can say, in levels. */
 const STRAIGHT = 0.008;
+/** How far that line may be over the bleed, as a share of the peak: beyond it an axle would be over its grip. */
+const ABOVE_SHARE = 0.01;
+/** How far the knots may be over the release, in levels. */
+const KNOTS_ABOVE = 0.0015;
 const SHORTEST_BLEED_M = 5;
+/** Less than this is a plateau, in levels. */
+const LEAST_BLEED = 1e-4;
 
 /** @param points a zone that brakes, in driving order */
 export function zonePhases(points: readonly ZonePoint[], keys: ZoneKeyPoints): ZonePhases {
@@ -29,9 +35,12 @@ export function zonePhases(points: readonly ZonePoint[], keys: ZoneKeyPoints): Z
   const { lengthM: riseM, squeeze } = fitHit(points, keys);
   const falling = neverRising(points.slice(points.indexOf(peak)));
   const bleed = bleedOf(falling, startOfRelease);
-  const release = falling.filter(
-    ({ distanceM }) => bleed === null || distanceM <= startOfRelease.distanceM,
-  );
+  const release =
+    bleed === null
+      ? falling
+      : falling
+          .filter(({ distanceM }) => distanceM <= startOfRelease.distanceM)
+          .map((place) => ({ ...place, level: Math.min(place.level, bleed.toLevel) }));
   const off = release.findIndex(({ level }) => level <= 0);
   const braked = off === -1 ? release : release.slice(0, off + 1);
   const end = braked[braked.length - 1] as Place;
@@ -40,6 +49,7 @@ export function zonePhases(points: readonly ZonePoint[], keys: ZoneKeyPoints): Z
       ({ distanceM, level }): Knot => ({ x: -distanceM, y: level }),
     ),
     MOST_KNOTS,
+    KNOTS_ABOVE,
   );
   return {
     brakePointM: brakePoint.distanceM,
@@ -78,12 +88,27 @@ function bleedOf(falling: readonly Place[], start: ZonePoint): ZonePhases['bleed
   const peak = falling[0] as Place;
   const lengthM = peak.distanceM - start.distanceM;
   const end = falling.find(({ distanceM }) => distanceM <= start.distanceM);
-  if (end === undefined || lengthM < SHORTEST_BLEED_M || !(end.level < peak.level)) return null;
-  const isStraight = falling
+  if (end === undefined || lengthM < SHORTEST_BLEED_M || !(end.level < peak.level - LEAST_BLEED))
+    return null;
+  const along = falling
     .filter(({ distanceM }) => distanceM >= start.distanceM)
-    .every(({ distanceM, level }) => {
-      const share = (peak.distanceM - distanceM) / lengthM;
-      return Math.abs(peak.level + (end.level - peak.level) * share - level) <= STRAIGHT;
-    });
-  return isStraight ? { lengthM, toLevel: end.level } : null;
+    .map(({ distanceM, level }) => ({ share: (peak.distanceM - distanceM) / lengthM, level }));
+  const isStraight = along.every(
+    ({ share, level }) =>
+      Math.abs(peak.level + (end.level - peak.level) * share - level) <= STRAIGHT,
+  );
+  if (!isStraight) return null;
+  const lowered = Math.max(end.level - STRAIGHT, lowestEnd(peak.level, along));
+  return { lengthM, toLevel: Math.min(end.level, lowered) };
+}
+
+/** Where a line from the peak ends that is over a bleed by no more than it may be. */
+function lowestEnd(
+  peakLevel: number,
+  along: readonly { readonly share: number; readonly level: number }[],
+): number {
+  const ends = along
+    .filter(({ share }) => share > 0)
+    .map(({ share, level }) => peakLevel + (level + (ABOVE_SHARE - 1) * peakLevel) / share);
+  return Math.min(...ends);
 }

@@ -32,6 +32,8 @@ export interface ZonePoint {
   /** Grip used over grip there is, by axle. */
   readonly frontUse: number;
   readonly rearUse: number;
+  /** Load that the front axle has beyond what the braking accounts for, N: pitch is late. Negative where it lacks it. */
+  readonly lateLoadN: number;
   readonly limiter: Limiter;
 }
 
@@ -44,19 +46,20 @@ export interface Motion {
   readonly decelerationMps2: number;
   readonly brakeForceN: number;
   readonly gear: number;
+  readonly lateLoadN: number;
   readonly limiter: Limiter;
 }
 
 /** From the car's motion to what the foot and the hands do for it. */
 export function zonePoint(setting: ZoneSetting, motion: Motion): ZonePoint {
   const { car, corner, axles, road } = setting;
-  const { sM, speedMps, brakeForceN } = motion;
+  const { sM, speedMps, brakeForceN, lateLoadN } = motion;
   const footN = brakeForceN > 0 ? pedalForceForN(car.brakes, atTheDiscsN(car, motion)) : 0;
   const pressures = linePressuresPa(car.brakes, footN);
   const curvature = corner.path.curvatureAt(sM);
   const accelYMps2 = curvature * speedMps ** 2;
   const engineN = engineForceN(setting, motion);
-  const use = axleUse(axles, road, { sM, speedMps, brakeForceN, engineN });
+  const use = axleUse(axles, road, { sM, speedMps, brakeForceN, engineN, lateLoadN });
   const wheelRad = curvature * wheelbaseM(car.chassis) + car.understeerRadpMps2 * accelYMps2;
   return {
     sM,
@@ -74,6 +77,7 @@ export function zonePoint(setting: ZoneSetting, motion: Motion): ZonePoint {
     gear: motion.gear,
     frontUse: use.front,
     rearUse: use.rear,
+    lateLoadN,
     limiter: motion.limiter,
   };
 }

@@ -1,5 +1,7 @@
 import type { Corner } from '../../corner/corner.ts';
+import type { ProfilePoint } from '../../corner/speed-profile.ts';
 import type { ApplicationPoint } from './application.ts';
+import type { LateLoad } from './late-load.ts';
 import type { SolvedProfile } from './solve-profile.ts';
 import { type GearSchedule, gearAt, type ZoneSetting } from './zone-model.ts';
 import { type Motion, type ZonePoint, zonePoint } from './zone-point.ts';
@@ -16,6 +18,7 @@ export function zonePoints(
   setting: ZoneSetting,
   zone: AppliedZone,
   schedule: GearSchedule,
+  lateLoadN: LateLoad,
 ): ZonePoint[] {
   const caughtUp = lastOf(zone.application);
   const start = caughtUp.timeS + timeToSlowest(zone, caughtUp.sM);
@@ -24,6 +27,7 @@ export function zonePoints(
       ...point,
       distanceM: zone.slowestM - point.sM,
       gear: gearAt(schedule, point.sM),
+      lateLoadN: 0,
     }),
   );
   const rest = zone.profile
@@ -34,9 +38,15 @@ export function zonePoints(
         distanceM: zone.slowestM - point.sM,
         timeS: start - point.toSlowestS,
         gear: gearAt(schedule, point.sM),
+        lateLoadN: isRolling(point) ? 0 : lateLoadN(point.sM),
       }),
     );
   return [...rise, ...rest].map((motion) => zonePoint(setting, motion));
+}
+
+/** Off the brake, at the corner's own limit or under throttle, what is left of late load dies out. */
+function isRolling({ limiter, brakeForceN }: ProfilePoint): boolean {
+  return limiter === 'throttle' || (limiter === 'corner' && brakeForceN === 0);
 }
 
 /** Time from a place on the approach to the slowest point, the approach at constant speed, s. */

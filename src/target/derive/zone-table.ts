@@ -14,7 +14,7 @@ import type { DerivedTarget } from './derive-target.ts';
 import type { SolvedZone } from './derive-zone.ts';
 import type { Downshift } from './downshifts.ts';
 import { LEFT_OUT } from './left-out.ts';
-import type { BumpMargin, ZoneKeyPoints } from './zone-key-points.ts';
+import { type BumpMargin, FULL_SCALE, type ZoneKeyPoints } from './zone-key-points.ts';
 
 /** The numbers of a derived target as lines of text, what the model leaves out at their end. */
 export function zoneTable(derived: DerivedTarget, units: TextUnits): readonly string[] {
@@ -65,7 +65,7 @@ function limitLines(derived: DerivedTarget, units: TextUnits): string[] {
     ...hitLines(derived),
     `${row('straight bleed')}${bled} (${percentText(straightBleed.level, 1)}) over ${over}, before the wheel turns`,
     ...(zone.footLossS > 0.0005
-      ? [`${row('foot')}${fixed(zone.footLossS, 3)} s lost because it cannot release faster`]
+      ? [`${row('foot')}${fixed(zone.footLossS, 3)} s lost because it only eases, and no faster`]
       : []),
   ];
 }
@@ -122,9 +122,9 @@ function driverLines(derived: DerivedTarget, units: TextUnits): string[] {
         ]
       : []),
     ...tooSlowCar(derived, units),
-    ...(keys.peak.level > 1
+    ...(keys.peak.level >= FULL_SCALE
       ? [
-          `Caution: the peak asks for ${forceText(keys.peak.pedalForceN, units)}, more than full scale: drawing and file stop there.`,
+          'Caution: the grip would take more than full scale; the target brakes earlier, with all of it.',
         ]
       : []),
     ...(zone.tooFastMps > 0

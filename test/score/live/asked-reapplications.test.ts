@@ -1,9 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { scoreLiveRep } from '../../../src/score/score-live-rep.ts';
 import { bundledZone, recordOfTarget } from '../../live-car/bundled-zone.ts';
+import { PEDAL_ONLY } from '../../live-car/rigs.ts';
 
-/** The radius falls in two steps: the pressure comes off for the first and goes up again for the second. */
-const ZONE = bundledZone('gt', 'coil-bend', 'race');
+/** The radius falls in two steps: a foot that lets go in no time comes off for the first and back on for the second. */
+const ZONE = bundledZone('gt', 'coil-bend', 'race', PEDAL_ONLY, (car) => ({
+  ...car,
+  driver: { ...car.driver, releaseNps: Number.POSITIVE_INFINITY },
+}));
 const asked = recordOfTarget(ZONE);
 
 describe('where the road asks for pressure again', () => {

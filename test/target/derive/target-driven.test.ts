@@ -19,7 +19,7 @@ describe.each(CARS.map((file) => ({ id: file.id, file })))('$id on its own targe
     ({ level, limiter }) => level > 0.02 && !['foot', 'load', 'corner'].includes(limiter),
   );
 
-  function slowing({ sM, speedMps, level, gear }: ZonePoint): {
+  function slowing({ sM, speedMps, level, gear, lateLoadN, limiter }: ZonePoint): {
     readonly decelerationMps2: number;
     readonly use: number;
   } {
@@ -42,11 +42,13 @@ describe.each(CARS.map((file) => ({ id: file.id, file })))('$id on its own targe
       frontWorkJ: 0,
       rearWorkJ: 0,
     };
-    // Load settles with the forces: a few rounds of the first-order lag's own rest.
+    // Load settles with the forces: a few rounds of the first-order lag's own rest. Of a release some of it is late.
+    const late = limiter === 'rear axle' ? Math.max(0, lateLoadN) : 0;
     for (let round = 0; round < 60; round++) {
       ratesAt(model, { gear, shift: null, rearUse: 0 }, asked, at, rates);
-      at.transferN += rates.transferN / model.pitchRate;
+      at.transferN += rates.transferN / model.pitchRate + late;
     }
+    ratesAt(model, { gear, shift: null, rearUse: 0 }, asked, at, rates);
     return { decelerationMps2: -rates.speedMps, use: Math.max(rates.frontUse, rates.rearUse) };
   }
 

@@ -186,7 +186,9 @@ describe('a gear one lower out of a slow corner gains one to two tenths (common 
   const gain = (carOf: Car, id: string): number => {
     const found = sheet(id);
     if (found === undefined) throw new Error(id);
-    const { one, other } = gears(carOf, buildCorner(found, null), 2, 3);
+    // Out of the corner alone: on the way in a foot that only eases would wait for the second apex.
+    const driver = { ...carOf.driver, releaseNps: Number.POSITIVE_INFINITY };
+    const { one, other } = gears({ ...carOf, driver }, buildCorner(found, null), 2, 3);
     return other.totalS - one.totalS;
   };
 

@@ -1,0 +1,116 @@
+import { brakeLimit, loadPerNewton } from '../../corner/axle-limit.ts';
+import { JUST_ON_N } from '../../corner/braking-model.ts';
+import { SPARE_LOAD } from '../../corner/two-axle.ts';
+import { wheelForces } from '../../corner/wheel-forces.ts';
+import type { ApplicationPoint } from './application.ts';
+import { engineBrakingOf, type GearSchedule, type ZoneSetting } from './zone-model.ts';
+import type { AppliedZone } from './zone-points.ts';
+
+/** Load by place that the front axle has beyond what the braking of the place accounts for, N; negative where it lacks it. */
+export type LateLoad = (sM: number) => number;
+
+const STEP_S = 0.004;
+
+/**
+ * The load that is under way on a zone, from where its application has caught up. Pitch follows the braking with a
+ * first-order lag: over a release the rear axle carries less than its braking says. The zone is driven at its own speeds
+ * with as much brake as the loads of the moment allow; where that is less than its own, it has to be solved again.
+ */
+export function lateLoadOf(
+  setting: ZoneSetting,
+  zone: AppliedZone,
+  schedule: GearSchedule,
+): LateLoad {
+  const places: number[] = [];
+  const loads: number[] = [];
+  const pitch = pitchAlong(setting, zone, schedule);
+  let { sM, transferN } = zone.application[zone.application.length - 1] as ApplicationPoint;
+  while (sM < zone.slowestM) {
+    const settledN = pitch.settledN(sM, transferN);
+    transferN = pitch.after(transferN, settledN);
+    places.push(sM);
+    loads.push(transferN - settledN);
+    sM += zone.curve.speedMps(sM) * STEP_S;
+  }
+  return between(places, loads);
+}
+
+interface PitchAlong {
+  /** Load that the braking of a step would move in the end, with what it may be at most. */
+  settledN(sM: number, transferN: number): number;
+  /** Load that has arrived after it. */
+  after(transferN: number, settledN: number): number;
+}
+
+function pitchAlong(
+  { car, axles, road }: ZoneSetting,
+  { curve, model, profile }: AppliedZone,
+  schedule: GearSchedule,
+): PitchAlong {
+  const { massKg } = car.chassis;
+  const engine = engineBrakingOf(car, schedule);
+  const perNewton = loadPerNewton(axles);
+  const keeps = Math.exp(-2 * Math.PI * car.pitchHz * STEP_S);
+  const after = (transferN: number, settledN: number): number =>
+    keeps * transferN + (1 - keeps) * settledN;
+  const limits = {
+    settled: { front: brakeLimit(axles, 'front'), rear: brakeLimit(axles, 'rear') },
+    moving: {
+      front: brakeLimit(axles, 'front', perNewton * (1 - keeps)),
+      rear: brakeLimit(axles, 'rear', perNewton * (1 - keeps)),
+    },
+  };
+  const ownN = ownForce(profile, curve);
+  return {
+    after,
+    settledN: (sM, transferN) => {
+      const w = curve.speedMps(sM) ** 2;
+      const engineN = engine(sM, w);
+      const { frontLoadN, rearLoadN, frontAcrossN, rearAcrossN } = wheelForces(axles, road, sM, w);
+      const keptN = keeps * transferN;
+      const brakeForceN = Math.min(
+        ownN(sM),
+        limits.settled.front(frontLoadN, frontAcrossN, engineN),
+        limits.settled.rear(rearLoadN, rearAcrossN, engineN),
+        limits.moving.front((1 + SPARE_LOAD) * frontLoadN + keptN, frontAcrossN, engineN),
+        limits.moving.rear(rearLoadN - keptN, rearAcrossN, engineN),
+      );
+      // Off the brake the tyres hold what the motion shows.
+      const othersN = massKg * model.decelerationMps2(sM, w, JUST_ON_N) - engineN;
+      const heldN =
+        brakeForceN > 0
+          ? engineN
+          : Math.max(0, Math.min(engineN, massKg * curve.decelerationMps2(sM) - othersN));
+      return (brakeForceN + heldN) * perNewton;
+    },
+  };
+}
+
+/** Brake force where something else than the axles decides it, N; Infinity where they do. */
+function ownForce(
+  profile: AppliedZone['profile'],
+  curve: AppliedZone['curve'],
+): (sM: number) => number {
+  let i = 0;
+  return (sM) => {
+    while ((profile[i + 1]?.sM ?? Number.POSITIVE_INFINITY) <= sM) i++;
+    const byAxle = profile[i]?.limiter === 'front axle' || profile[i]?.limiter === 'rear axle';
+    return byAxle ? Number.POSITIVE_INFINITY : curve.brakeForceN(sM);
+  };
+}
+
+/** Linear between places, constant outside. */
+function between(places: readonly number[], values: readonly number[]): LateLoad {
+  const last = places.length - 1;
+  return (sM) => {
+    let [low, high] = [0, last];
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if ((places[middle] as number) <= sM) low = middle;
+      else high = middle - 1;
+    }
+    const [a, b] = [values[low] ?? 0, values[low + 1] ?? values[low] ?? 0];
+    const [from, to] = [places[low] ?? sM, places[low + 1] ?? Number.POSITIVE_INFINITY];
+    return a + (b - a) * Math.min(1, Math.max(0, (sM - from) / (to - from)));
+  };
+}

@@ -1,0 +1,104 @@
+import { DEFAULT_STEP_M } from '../../corner/speed-profile.ts';
+import { findBrakePoint, type Pitch } from './application.ts';
+import { type Downshift, planDownshifts, scheduleOf } from './downshifts.ts';
+import { solveEaseOnly } from './ease-only.ts';
+import { type LateLoad, lateLoadOf } from './late-load.ts';
+import { ROUGH_STEP_M, settleGears } from './settle-gears.ts';
+import { type SolvedProfile, solveProfile, type ZoneProblem } from './solve-profile.ts';
+import { engineBrakingOf, type GearSchedule, type ZoneSetting } from './zone-model.ts';
+import type { AppliedZone } from './zone-points.ts';
+
+/** A zone whose profile, application, gears and loads fit each other. */
+interface SettledZone {
+  readonly zone: AppliedZone;
+  readonly schedule: GearSchedule;
+  readonly downshifts: readonly Downshift[];
+  readonly lateLoadN: LateLoad;
+}
+
+/** Loads move the profile and the profile moves the loads: after this many rounds they have settled to centimetres. */
+const MOST_ROUNDS = 5;
+const SETTLED_M = 0.02;
+/** Gears that come and go by a hair stay as they are from this round on. */
+const GEARS_STAY_ROUND = 2;
+/** A gear this much earlier or later makes no difference to the brakes. */
+const SAME_SHIFT_M = 3;
+/** What the rough steps have left. */
+const FINE_ROUNDS = 2;
+
+/** Solves a zone until the brake that its axles allow is the one that their late loads are of. */
+export function settleLoads(problem: ZoneProblem): SettledZone {
+  const { schedule, solved } = settleGears(problem);
+  if (problem.model === 'point-mass') return withoutLoads(problem, schedule);
+  let settled = settledZone(problem, withApplication(problem, schedule, solved), schedule);
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const before = settled.zone.brakePointM;
+    const gears = round < GEARS_STAY_ROUND ? gearsOf(problem, settled) : settled.schedule;
+    settled = oneRound(problem, settled, gears, ROUGH_STEP_M);
+    const isSettled = Math.abs(settled.zone.brakePointM - before) < SETTLED_M;
+    if (isSettled && round + 1 >= GEARS_STAY_ROUND) break;
+  }
+  for (let round = 0; round < FINE_ROUNDS; round++)
+    settled = oneRound(problem, settled, settled.schedule, DEFAULT_STEP_M);
+  const { lateLoadN } = settled;
+  return { ...settled, downshifts: shiftsOf({ ...problem, lateLoadN }, settled) };
+}
+
+/** The point mass has no axles to load. */
+function withoutLoads(problem: ZoneProblem, schedule: GearSchedule): SettledZone {
+  const solved = solveProfile(problem, schedule, problem.car.driver.releaseNps);
+  return settledZone(problem, withApplication(problem, schedule, solved), schedule);
+}
+
+/** The zone anew, with the loads that are late on it as it was. */
+function oneRound(
+  problem: ZoneProblem,
+  { zone }: SettledZone,
+  schedule: GearSchedule,
+  stepM: number,
+): SettledZone {
+  const late = { ...problem, lateLoadN: lateLoadOf(problem, zone, schedule) };
+  const solved = solveEaseOnly(late, schedule, stepM);
+  return settledZone(late, withApplication(late, schedule, solved), schedule);
+}
+
+function gearsOf({ corner }: ZoneProblem, { downshifts }: SettledZone): GearSchedule {
+  return scheduleOf(corner, downshifts);
+}
+
+function settledZone(problem: ZoneProblem, zone: AppliedZone, schedule: GearSchedule): SettledZone {
+  const { lateLoadN = () => 0 } = problem;
+  return { zone, schedule, downshifts: planDownshifts({ ...problem, ...zone }), lateLoadN };
+}
+
+/**
+ * The downshifts of the schedule that the zone was solved in, moved to where the zone as it came out has them unless that
+ * is another part of it.
+ */
+function shiftsOf(problem: ZoneProblem, { zone, schedule, downshifts }: SettledZone): Downshift[] {
+  const { corner } = problem;
+  const shiftsAtM = schedule.slice(1).map(({ fromM }, i) => {
+    const atM = downshifts[i]?.atM ?? fromM;
+    return Math.abs(atM - fromM) < SAME_SHIFT_M ? atM : fromM;
+  });
+  const gears = { ...corner.gears, shiftsAtM };
+  return planDownshifts({ ...problem, corner: { ...corner, gears }, ...zone });
+}
+
+function withApplication(
+  problem: ZoneProblem,
+  schedule: GearSchedule,
+  solved: SolvedProfile,
+): AppliedZone {
+  const { car, corner, model } = problem;
+  const limits = {
+    approachSpeedMps: corner.approachSpeedMps,
+    riseS: car.driver.riseS,
+    pitch: model === 'two-axle' ? pitchOf(problem, schedule) : null,
+  };
+  return { ...solved, ...findBrakePoint(solved.model, limits, solved.curve, -corner.approachM) };
+}
+
+function pitchOf({ car, axles, road }: ZoneSetting, schedule: GearSchedule): Pitch {
+  return { car: axles, road, engineBraking: engineBrakingOf(car, schedule), hz: car.pitchHz };
+}
