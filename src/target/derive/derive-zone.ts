@@ -22,8 +22,8 @@ export interface SolvedZone {
   /** How much too fast the car is where even braking from the start of the zone does not do; 0 where it does. */
   readonly tooFastMps: number;
   readonly durationS: number;
-  /** Time lost because a foot only eases, and not as fast as the grip would allow. */
-  readonly footLossS: number;
+  /** Time lost because a foot only eases, and not as fast as the grip would allow: the zone is solved once more for it. */
+  footLossS(): number;
 }
 
 /**
@@ -47,7 +47,7 @@ export function solveZone(car: Car, corner: Corner, model: ModelName = 'two-axle
     downshifts,
     tooFastMps: zone.tooFastMps,
     durationS: durationFrom(zone, zone.brakePointM, corner),
-    footLossS: footLossS(problem, zone),
+    footLossS: () => footLossS(problem, zone),
   };
 }
 

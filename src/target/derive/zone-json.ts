@@ -40,7 +40,7 @@ export function zoneJson(derived: DerivedTarget): Record<string, unknown> {
     too_fast_mps: rounded(zone.tooFastMps),
     duration_s: rounded(zone.durationS),
     rises_again_level: rounded(derived.risesAgainLevel),
-    foot_loss_s: rounded(zone.footLossS),
+    foot_loss_s: rounded(zone.footLossS()),
     full_scale_pedal_force_n: car.fullScalePedalForceN,
     left_out: LEFT_OUT,
   };

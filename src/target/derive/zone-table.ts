@@ -59,13 +59,14 @@ function keyLines({ keys }: DerivedTarget, units: TextUnits): string[] {
 function limitLines(derived: DerivedTarget, units: TextUnits): string[] {
   const { lock, straightBleed, zone } = derived;
   const bled = pressureText(straightBleed.pressurePa, units);
+  const footLossS = zone.footLossS();
   const over = distanceText(straightBleed.from.distanceM - straightBleed.to.distanceM, units);
   return [
     `${row('locks first')}${lock.axle} axle, ${lock.marginG === null ? 'and the other never' : `${fixed(lock.marginG, 2)} g before the other`} at the approach speed`,
     ...hitLines(derived),
     `${row('straight bleed')}${bled} (${percentText(straightBleed.level, 1)}) over ${over}, before the wheel turns`,
-    ...(zone.footLossS > 0.0005
-      ? [`${row('foot')}${fixed(zone.footLossS, 3)} s lost because it only eases, and no faster`]
+    ...(footLossS > 0.0005
+      ? [`${row('foot')}${fixed(footLossS, 3)} s lost because it only eases, and no faster`]
       : []),
   ];
 }

@@ -196,7 +196,7 @@ describe('relations', () => {
       const driver = { ...GT_CAR.driver, releaseNps: 350 };
       const slowFoot: Car = { ...GT_CAR, rotatingShare, driver };
       const slow = solveZone(slowFoot, SMOOTH_CORNER);
-      expect(slow.footLossS).toBeGreaterThan(0);
+      expect(slow.footLossS()).toBeGreaterThan(0);
       const rates = slow.points.slice(1).map((p, i) => {
         const before = slow.points[i] as ZonePoint;
         return (before.pedalForceN - p.pedalForceN) / (p.timeS - before.timeS);

@@ -28,7 +28,7 @@ describe('a foot that only eases', () => {
       expect(back.risesAgainLevel).toBeGreaterThan(0.1);
       expect(eased.zone.brakePointM).toBeLessThan(back.zone.brakePointM);
       expect(eased.keys.slowest.speedMps).toBeCloseTo(back.keys.slowest.speedMps, 9);
-      expect(eased.zone.footLossS).toBeGreaterThan(0.05);
+      expect(eased.zone.footLossS()).toBeGreaterThan(0.05);
       for (const { frontUse, rearUse } of eased.zone.points)
         expect(Math.max(frontUse, rearUse)).toBeLessThan(1 + 1e-6);
     },
