@@ -23,8 +23,8 @@ const SETTLED_M = 0.02;
 const GEARS_STAY_ROUND = 2;
 /** A gear this much earlier or later makes no difference to the brakes. */
 const SAME_SHIFT_M = 3;
-/** What the rough steps have left. */
-const FINE_ROUNDS = 2;
+/** What the rough steps have left takes two rounds; where a second apex lets the foot come back or not, more. */
+const FINE_ROUNDS = { least: 2, most: 4 };
 
 /** Solves a zone until the brake that its axles allow is the one that their late loads are of. */
 export function settleLoads(problem: ZoneProblem): SettledZone {
@@ -38,8 +38,12 @@ export function settleLoads(problem: ZoneProblem): SettledZone {
     const isSettled = Math.abs(settled.zone.brakePointM - before) < SETTLED_M;
     if (isSettled && round + 1 >= GEARS_STAY_ROUND) break;
   }
-  for (let round = 0; round < FINE_ROUNDS; round++)
+  for (let round = 1; round <= FINE_ROUNDS.most; round++) {
+    const before = settled.zone.brakePointM;
     settled = oneRound(problem, settled, settled.schedule, DEFAULT_STEP_M);
+    const isSettled = Math.abs(settled.zone.brakePointM - before) < SETTLED_M;
+    if (isSettled && round >= FINE_ROUNDS.least) break;
+  }
   const { lateLoadN } = settled;
   return { ...settled, downshifts: shiftsOf({ ...problem, lateLoadN }, settled) };
 }
