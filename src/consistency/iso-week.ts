@@ -15,11 +15,18 @@ export function isoWeek(date: string): string {
   return `${year}-W${String(week).padStart(2, '0')}`;
 }
 
+/** Of years of practices each day is asked for several times, and writing a date takes longest. */
+const MONDAYS: Map<string, string> = new Map();
+
 /** The Monday on or before a date. */
 export function mondayOf(date: string): string {
+  const known = MONDAYS.get(date);
+  if (known !== undefined) return known;
   const ms = Date.parse(date);
   const daysAfterMonday = (((ms / DAY_MS + THURSDAY) % 7) + 7) % 7;
-  return dateOf(ms - daysAfterMonday * DAY_MS);
+  const monday = dateOf(ms - daysAfterMonday * DAY_MS);
+  MONDAYS.set(date, monday);
+  return monday;
 }
 
 /** The date so many days later. */

@@ -23,33 +23,59 @@ export function weightedKappa(
   level: number = USUAL_LEVEL,
 ): WeightedKappa | null {
   const kinds = table.length;
-  const over = (f: (i: number) => number): number => {
-    let sum = 0;
-    for (let i = 0; i < kinds; i++) sum += f(i);
-    return sum;
-  };
-  const each = (f: (i: number, j: number) => number): number => over((i) => over((j) => f(i, j)));
-  const count = each((i, j) => table[i]![j]!);
+  let count = 0;
+  for (const row of table) for (const cell of row) count += cell;
   if (count === 0) return null;
-  const share = (i: number, j: number): number => table[i]![j]! / count;
-  const rows = table.map((_, i) => over((j) => share(i, j)));
-  const columns = table.map((_, j) => over((i) => share(i, j)));
-  const seen = each((i, j) => share(i, j) * weight(i, j));
-  const expected = each((i, j) => rows[i]! * columns[j]! * weight(i, j));
+  const { rows, columns, seen } = shares(table, count, weight);
+  let expected = 0;
+  const [ofRow, ofColumn] = [zeros(kinds), zeros(kinds)];
+  for (let i = 0; i < kinds; i++)
+    for (let j = 0; j < kinds; j++) {
+      const bad = weight(i, j);
+      expected += rows[i]! * columns[j]! * bad;
+      ofRow[i]! += columns[j]! * bad;
+      ofColumn[j]! += rows[i]! * bad;
+    }
   if (expected === 0) return null;
-  const ofRow = rows.map((_, i) => over((j) => columns[j]! * weight(i, j)));
-  const ofColumn = columns.map((_, j) => over((i) => rows[i]! * weight(i, j)));
   const ratio = seen / expected;
-  // the ratio's first-order change with each judgement; its variance is that of the mean of these
-  const influence = (i: number, j: number): number =>
-    weight(i, j) - ratio * (ofRow[i]! + ofColumn[j]!) + ratio * expected;
-  const variance = each((i, j) => share(i, j) * influence(i, j) ** 2) / expected ** 2;
-  const half = reachOf(level) * Math.sqrt(variance / count);
+  let variance = 0;
+  for (let i = 0; i < kinds; i++)
+    for (let j = 0; j < kinds; j++) {
+      // the ratio's first-order change with each judgement; its variance is that of the mean of these
+      const influence = weight(i, j) - ratio * (ofRow[i]! + ofColumn[j]!) + ratio * expected;
+      variance += (table[i]![j]! / count) * influence ** 2;
+    }
+  const half = reachOf(level) * Math.sqrt(variance / expected ** 2 / count);
   return {
     kappa: 1 - ratio,
     interval: { low: 1 - ratio - half, high: 1 - ratio + half, level },
   };
 }
+
+/** Share of each row and column, and how bad the disagreement that was seen is. */
+function shares(
+  table: readonly (readonly number[])[],
+  count: number,
+  weight: (i: number, j: number) => number,
+): {
+  readonly rows: readonly number[];
+  readonly columns: readonly number[];
+  readonly seen: number;
+} {
+  const kinds = table.length;
+  const [rows, columns] = [zeros(kinds), zeros(kinds)];
+  let seen = 0;
+  for (let i = 0; i < kinds; i++)
+    for (let j = 0; j < kinds; j++) {
+      const share = table[i]![j]! / count;
+      rows[i]! += share;
+      columns[j]! += share;
+      seen += share * weight(i, j);
+    }
+  return { rows, columns, seen };
+}
+
+const zeros = (count: number): number[] => new Array<number>(count).fill(0);
 
 let usualReach: number | null = null;
 

@@ -41,18 +41,40 @@ function emptyColumns(reps: number): Filling {
   return { shared: [], sharedAt: new Uint32Array(reps), columns, count: 0 };
 }
 
-/** @param at where in `shared` each kind of the pack stands; null for those nobody asked for */
+/** Where in `shared` each kind of a pack stands; null for those nobody asked for. */
+type KindPlaces = readonly (number | null)[];
+
 function addReps(
   filling: Filling,
-  { reps, places, numbers }: MeasurePack,
-  at: readonly (number | null)[],
+  pack: MeasurePack,
+  at: KindPlaces,
   since: number,
   practice: StoredPractice,
 ): void {
+  if (pack.places.some((place) => at[place] === undefined))
+    throw new RangeError(`practice ${practice.id} has no such kind`);
+  if (since === Number.NEGATIVE_INFINITY && !at.includes(null)) addAll(filling, pack, at);
+  else addAsked(filling, pack, at, since);
+}
+
+/** Column by column, as nearly all of years are asked for. */
+function addAll(filling: Filling, { reps, places, numbers }: MeasurePack, at: KindPlaces): void {
+  const { columns, sharedAt, count } = filling;
+  for (let column = 0; column < columns.length; column++)
+    columns[column]!.set(numbers.subarray(column * reps, (column + 1) * reps), count);
+  for (let rep = 0; rep < reps; rep++) sharedAt[count + rep] = at[places[rep]!]!;
+  filling.count += reps;
+}
+
+function addAsked(
+  filling: Filling,
+  { reps, places, numbers }: MeasurePack,
+  at: KindPlaces,
+  since: number,
+): void {
   const { columns, sharedAt } = filling;
   for (let rep = 0; rep < reps; rep++) {
-    const place = at[places[rep]!];
-    if (place === undefined) throw new RangeError(`practice ${practice.id} has no such kind`);
+    const place = at[places[rep]!] ?? null;
     if (place === null || numbers[UTC_MS * reps + rep]! < since) continue;
     const to = filling.count++;
     sharedAt[to] = place;
