@@ -3,6 +3,7 @@ import { massText } from '../car/car-table.ts';
 import { apexM } from '../corner/apex.ts';
 import type { Corner, CornerBump } from '../corner/corner.ts';
 import type { CornerSheet, CornerVariant } from '../corner/corner-sheet.ts';
+import { tenths } from '../number-text.ts';
 import { wrapText } from '../screens/write-text.ts';
 import { degreesFromRadians } from '../units.ts';
 import type { CommandContext } from './command.ts';
@@ -109,8 +110,7 @@ function row(name: string, text: string): string {
 }
 
 function percent(share: number): string {
-  const text = (100 * share).toFixed(1).replace(/\.0$/, '');
-  return Number(text) === 0 ? '0' : text;
+  return tenths(share).replace(/\.0$/, '');
 }
 
 function distance(metres: number, units: Units): string {

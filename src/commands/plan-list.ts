@@ -1,5 +1,6 @@
 import { planJson } from '../drill/plan/plan-json.ts';
 import type { PracticePlan } from '../drill/plan/practice-plan.ts';
+import { countText } from '../number-text.ts';
 import type { Command } from './command.ts';
 import { type ProfileList, printProfileList } from './list-profiles.ts';
 import { PLAN_FILES } from './plan-files.ts';
@@ -28,6 +29,6 @@ export const command: Command = {
 function zonesText({ zones }: PracticePlan): string {
   const targets = zones.filter(({ kind }) => kind === 'target').length;
   const counted = (count: number, noun: string): string[] =>
-    count === 0 ? [] : [`${count} ${noun}${count === 1 ? '' : 's'}`];
+    count === 0 ? [] : [countText(count, noun)];
   return [...counted(targets, 'target'), ...counted(zones.length - targets, 'corner')].join(', ');
 }

@@ -1,10 +1,10 @@
+import { fixed, percentText, signed, signedTenths } from '../number-text.ts';
 import { describeOutcome } from '../score/describe-outcome.ts';
 import type { RepOutcome, RepScore, ScoreFlag } from '../score/rep-score.ts';
 import { asciiFallback } from '../screens/ascii-fallback.ts';
 import { BIG_ROWS, bigNumber, bigNumberWidth } from '../screens/big-number.ts';
 import { createGrid } from '../screens/cell-grid.ts';
 import { toText } from '../screens/grid-text.ts';
-import { percentText, signedPercentText, tidy } from '../screens/number-text.ts';
 import { MONOCHROME_THEME } from '../screens/theme.ts';
 import type { Target } from '../target/target.ts';
 
@@ -20,7 +20,7 @@ const FLAGS: Readonly<Record<ScoreFlag, string>> = {
 export function scoreText(outcome: RepOutcome, target: Target, utf8: boolean): string {
   const sentence = describeOutcome(outcome);
   const lines = [
-    ...bigLines(tidy(outcome.score, 0), utf8),
+    ...bigLines(fixed(outcome.score, 0), utf8),
     '',
     sentence === '' ? 'in band' : sentence,
     '',
@@ -52,8 +52,8 @@ function table({ parts, pointsLost, ...rep }: RepScore): string[] {
   return [...lines, ''];
 }
 
-const hundred = (share: number): string => tidy(100 * share, 0);
-const lost = (points: number): string => tidy(points, 1);
+const hundred = (share: number): string => fixed(100 * share, 0);
+const lost = (points: number): string => fixed(points, 1);
 
 type Errors = Omit<RepScore, 'parts' | 'pointsLost'>;
 
@@ -61,23 +61,22 @@ function releaseText(rep: Errors): string {
   const { releaseErrorLevel, averageErrorLevel, inCorridor, keyPointErrorsS } = rep;
   const start = keyPointErrorsS.startOfRelease;
   return [
-    `error ${percentText(releaseErrorLevel)} of full scale`,
-    `average ${signedPercentText(averageErrorLevel)}`,
-    `in corridor ${tidy(100 * inCorridor, 0)} %`,
+    `error ${percentText(releaseErrorLevel, 1)} of full scale`,
+    `average ${signedTenths(averageErrorLevel)} %`,
+    `in corridor ${fixed(100 * inCorridor, 0)} %`,
     start === null ? 'never released' : `start ${signedMs(start)}`,
   ].join(', ');
 }
 
 function hitText({ peakError, riseErrorS }: Errors): string {
-  return `peak ${signedPercentText(peakError)} of the target's, rise ${signedMs(riseErrorS)}`;
+  return `peak ${signedTenths(peakError)} % of the target's, rise ${signedMs(riseErrorS)}`;
 }
 
 function smoothText({ reapplications, rateRatio }: Errors): string {
-  const rate = rateRatio === null ? '' : `, steepest ${tidy(rateRatio, 2)} times the target's`;
+  const rate = rateRatio === null ? '' : `, steepest ${fixed(rateRatio, 2)} times the target's`;
   return `re-applications ${reapplications}${rate}`;
 }
 
 function signedMs(seconds: number): string {
-  const text = tidy(1000 * seconds, 0);
-  return `${seconds > 0 && text !== '0' ? '+' : ''}${text} ms`;
+  return `${signed(1000 * seconds, 0)} ms`;
 }

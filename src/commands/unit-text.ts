@@ -1,3 +1,4 @@
+import { fixed } from '../number-text.ts';
 import { feetFromMetres, kmhFromMetresPerSecond, mphFromMetresPerSecond } from '../units.ts';
 import type { CommandContext } from './command.ts';
 
@@ -6,8 +7,7 @@ type Units = CommandContext['units'];
 /** A distance with its unit; decimals are those of metres, feet are whole. */
 export function distanceText(metres: number, units: Units, decimals: number): string {
   const imperial = units === 'imperial';
-  const text = imperial ? feetFromMetres(metres).toFixed(0) : metres.toFixed(decimals);
-  return `${Number(text) === 0 ? text.replace('-', '') : text} ${imperial ? 'ft' : 'm'}`;
+  return imperial ? `${fixed(feetFromMetres(metres), 0)} ft` : `${fixed(metres, decimals)} m`;
 }
 
 /** A whole speed with its unit. */

@@ -1,6 +1,6 @@
+import { tenths } from '../number-text.ts';
 import type { Estimate } from './estimate.ts';
 import type { PracticeDay } from './practice-day.ts';
-import { percentText } from './weeks/level-words.ts';
 
 /**
  * Whether the foot errs to one side in the newest row or only differs from rep to rep, or what is not known yet, in one
@@ -22,8 +22,8 @@ export function progressSentence(days: readonly PracticeDay[]): string {
 
 /** A foot that errs more to one side than its reps differ needs another aim, else it needs practice. */
 function sideText(day: string, averageLevel: number, spreadLevel: number): string {
-  const average = percentText(Math.abs(averageLevel));
-  const spread = percentText(spreadLevel);
+  const average = tenths(Math.abs(averageLevel));
+  const spread = tenths(spreadLevel);
   const side = averageLevel < 0 ? 'light' : 'heavy';
   const than = Number(average) > Number(spread) ? 'more than' : 'within what';
   return `${day}: ${average} % of full scale ${side}, ${than} reps differ (${spread} %).`;

@@ -1,4 +1,4 @@
-import { percentText } from '../target/unit-text.ts';
+import { percentText } from '../number-text.ts';
 import {
   causeSentence,
   firstRepSentence,

@@ -1,4 +1,5 @@
 import type { DrillView } from '../drill/drill-view.ts';
+import { fixed } from '../number-text.ts';
 import type { Target } from '../target/target.ts';
 import type { Area, CellGrid } from './cell-grid.ts';
 import { drawCountdown } from './countdown-panel.ts';
@@ -8,7 +9,6 @@ import { drawFinalRelease } from './final-release.ts';
 import { drawRestPicture } from './grip/rest-picture.ts';
 import type { Look } from './look.ts';
 import { drawMarks, marksOf } from './mark-labels.ts';
-import { tidy } from './number-text.ts';
 import { ownWindow, targetWindow } from './plot-window.ts';
 import { drawResult } from './result-panel.ts';
 import { isBlind } from './visible-rep.ts';
@@ -125,5 +125,5 @@ function drawWithoutTarget(grid: CellGrid, layout: DrillLayout, view: DrillView,
 
 /** Time since the onset, which a rep by feel shows in place of the trace. */
 function drawClock(grid: CellGrid, { levels }: DrillLayout, view: DrillView, look: Look): void {
-  writeText(grid, 1, levels + 1, `clock ${tidy(view.nowS, 1)} s`, look.theme.strong);
+  writeText(grid, 1, levels + 1, `clock ${fixed(view.nowS, 1)} s`, look.theme.strong);
 }

@@ -1,4 +1,5 @@
 import type { DrillView } from '../drill/drill-view.ts';
+import { countText } from '../number-text.ts';
 import type { Area, CellGrid, Size } from './cell-grid.ts';
 import { drawDisplayMenu } from './display-menu.ts';
 import { type DrillLayout, drillLayout } from './drill-layout.ts';
@@ -13,7 +14,6 @@ import { drawLaps } from './lap-panel.ts';
 import { drawLevelLines } from './level-lines.ts';
 import { drawLive } from './live/live-screen.ts';
 import type { Look } from './look.ts';
-import { countText } from './number-text.ts';
 import { isTooCoarse } from './plot-window.ts';
 import { drawPrompt } from './prompt-line.ts';
 import { drawRepList } from './rep-list.ts';

@@ -1,10 +1,10 @@
+import { fixed } from '../number-text.ts';
 import type { Target } from '../target/target.ts';
 import type { CellGrid } from './cell-grid.ts';
 import { type CurvePlot, drawCurvePlot } from './curve-plot.ts';
 import type { DrillLayout } from './drill-layout.ts';
 import type { Look } from './look.ts';
 import { drawMarks, marksOf } from './mark-labels.ts';
-import { tidy } from './number-text.ts';
 import { SCALE_COLS } from './plot-axes.ts';
 import { finalReleaseWindow, targetWindow } from './plot-window.ts';
 import { writeText } from './write-text.ts';
@@ -19,7 +19,7 @@ export function drawFinalRelease(
 ): void {
   const window = finalReleaseWindow(target);
   const times = targetWindow(target).topLevel / window.topLevel;
-  const heading = `zoom ${tidy(times, 0)}×: final release`;
+  const heading = `zoom ${fixed(times, 0)}×: final release`;
   writeText(grid, side.x - SCALE_COLS + 2, headings, heading, look.theme.quiet);
   const scale = drawCurvePlot(grid, side, { window, ...picture }, look);
   const marks = marksOf(target).filter(({ at }) => at === target.marks.brakeOff);

@@ -1,8 +1,8 @@
 import type { DrillView } from '../drill/drill-view.ts';
+import { fixed, percentText } from '../number-text.ts';
 import type { CellGrid, Pen } from './cell-grid.ts';
 import { levelBar, steeringBar } from './level-bar.ts';
 import type { Look } from './look.ts';
-import { percentText, tidy, wholePercentText } from './number-text.ts';
 import { isBlind, isStill } from './visible-rep.ts';
 import { writeText } from './write-text.ts';
 
@@ -28,7 +28,7 @@ export function drawLevelLines(grid: CellGrid, row: number, view: DrillView, loo
   const gear = view.gear === null ? 'gear not known' : `gear ${view.gear}`;
   const after = writeText(grid, 1 + third + ANGLE_COLS, row + 1, gear, look.theme.text);
   if (view.liveErrorLevel === null || view.phase !== 'braking') return;
-  const error = `error so far ${percentText(view.liveErrorLevel)} rms`;
+  const error = `error so far ${percentText(view.liveErrorLevel, 1)} rms`;
   writeText(grid, Math.max(1 + 2 * third, after + 2), row + 1, error, look.theme.text);
 }
 
@@ -50,7 +50,7 @@ function drawPedal(
   }
   const bar = levelBar(level, width - NAME_COLS - PERCENT_COLS - 2);
   const after = writeText(grid, barX, row, bar, pen);
-  writeText(grid, after, row, wholePercentText(level).padStart(PERCENT_COLS), theme.text);
+  writeText(grid, after, row, percentText(level).padStart(PERCENT_COLS), theme.text);
 }
 
 function drawSteering(
@@ -75,5 +75,5 @@ function drawSteering(
 
 function angleText(angle: number, unicode: boolean): string {
   const side = Math.round(angle) === 0 ? '' : angle > 0 ? ' left' : ' right';
-  return `${tidy(Math.abs(angle), 0)}${unicode ? '°' : ' deg'}${side}`;
+  return `${fixed(Math.abs(angle), 0)}${unicode ? '°' : ' deg'}${side}`;
 }

@@ -1,4 +1,5 @@
 import type { LearnedButton } from '../drill/learned-buttons.ts';
+import { countText } from '../number-text.ts';
 import { CAUTIONS } from './cautions.ts';
 import type { Area, CellGrid, Pen, Size } from './cell-grid.ts';
 import { framedView } from './framed-view.ts';
@@ -6,7 +7,6 @@ import { drawHelp } from './help-overlay.ts';
 import { PICKER_HELP } from './key-help.ts';
 import { pickerKeys } from './key-names.ts';
 import type { Look } from './look.ts';
-import { countText } from './number-text.ts';
 import { fitText, wrapText, writeText } from './write-text.ts';
 
 /** A target as the picker lists it. */

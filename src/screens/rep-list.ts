@@ -1,9 +1,9 @@
 import type { RepLine } from '../drill/drill-view.ts';
+import { countText, fixed, percentText } from '../number-text.ts';
 import type { LiveMeasures } from '../score/live-measures.ts';
 import type { Area, CellGrid } from './cell-grid.ts';
 import { brakePointText, slowestText } from './live/live-errors.ts';
 import type { Look } from './look.ts';
-import { countText, tidy, wholePercentText } from './number-text.ts';
 import { remembered } from './remembered.ts';
 import { fitText, textWidth, wrapText, writeText } from './write-text.ts';
 
@@ -94,11 +94,11 @@ const columnsOf = remembered((live: boolean, mixed: boolean, cols: number): read
 
 function scoreCell(rep: RepLine): string {
   if (rep.voided !== null) return 'void';
-  return rep.outcome === null ? '··' : `${tidy(rep.outcome.score, 0)}/100`;
+  return rep.outcome === null ? '··' : `${fixed(rep.outcome.score, 0)}/100`;
 }
 
 function partCell(rep: RepLine, part: 'release' | 'hit' | 'smooth'): string {
-  return rep.outcome?.kind === 'scored' ? wholePercentText(rep.outcome.parts[part]) : '';
+  return rep.outcome?.kind === 'scored' ? percentText(rep.outcome.parts[part]) : '';
 }
 
 function liveCell(rep: RepLine, text: (live: LiveMeasures) => string): string {

@@ -1,15 +1,15 @@
 import type { RepLine } from '../drill/drill-view.ts';
+import { fixed } from '../number-text.ts';
 import { BIG_ROWS, bigNumber, bigNumberWidth } from './big-number.ts';
 import { type Area, type CellGrid, clearArea } from './cell-grid.ts';
 import { drawGlance, glanceRows } from './glance-words.ts';
 import type { Look } from './look.ts';
-import { tidy } from './number-text.ts';
 import { wrapText, writeCentred } from './write-text.ts';
 
 /** One big number and one sentence; where there is room, the one thing of the sentence as large as the number. */
 export function drawResult(grid: CellGrid, area: Area, result: RepLine, { theme }: Look): void {
   clearArea(grid, area);
-  const score = result.outcome === null ? null : tidy(result.outcome.score, 0);
+  const score = result.outcome === null ? null : fixed(result.outcome.score, 0);
   const lines = wrapText(sentenceOf(result), area.cols);
   const scoreRows = score === null ? 0 : BIG_ROWS + 1;
   const left = area.rows - scoreRows - lines.length;

@@ -6,10 +6,10 @@ import {
 import { phaseTable } from '../drill/diagnosis/phase-rows.ts';
 import type { BlockSummary } from '../drill/drill-view.ts';
 import { whyNoSpread } from '../drill/summary-lines.ts';
+import { countText, fixed, percentText } from '../number-text.ts';
 import { BELOW_BLOCK_PLOT, drawBlockLegend, drawBlockPlot } from './block-plot.ts';
 import type { Area, CellGrid, Pen } from './cell-grid.ts';
 import type { Look } from './look.ts';
-import { countText, percentText, tidy } from './number-text.ts';
 import { SCALE_COLS } from './plot-axes.ts';
 import { fitText, wrapText, writeText } from './write-text.ts';
 
@@ -74,11 +74,11 @@ function headline(summary: BlockSummary): string {
   if (medianScore === null) return joined([counted, 'score not known: no rep was scored']);
   return joined([
     counted,
-    `median score ${tidy(medianScore, 0)}`,
+    `median score ${fixed(medianScore, 0)}`,
     medianReleaseErrorLevel === null
       ? 'release error not known'
-      : `release error ${percentText(medianReleaseErrorLevel)} rms`,
-    spreadLevel === null ? whyNoSpread(reps) : `spread ${percentText(spreadLevel)}`,
+      : `release error ${percentText(medianReleaseErrorLevel, 1)} rms`,
+    spreadLevel === null ? whyNoSpread(reps) : `spread ${percentText(spreadLevel, 1)}`,
   ]);
 }
 

@@ -1,8 +1,9 @@
+import { fixed } from '../number-text.ts';
 import { pascalsFromBar, psiFromPascals, STANDARD_GRAVITY_MPS2 } from '../units.ts';
 import { keyNumbers } from './key-numbers.ts';
 import { overTime } from './over-time.ts';
 import type { Target, TargetMarks } from './target.ts';
-import { distanceText, fixed, forceText, speedText } from './unit-text.ts';
+import { distanceText, forceText, speedText } from './unit-text.ts';
 
 type TableUnits = 'metric' | 'imperial';
 

@@ -1,3 +1,4 @@
+import { fixed } from '../number-text.ts';
 import {
   barFromPascals,
   feetFromMetres,
@@ -27,15 +28,4 @@ export function pressureText(pascals: number, units: TextUnits): string {
   return units === 'metric'
     ? `${fixed(barFromPascals(pascals), 1)} bar`
     : `${fixed(psiFromPascals(pascals), 0)} psi`;
-}
-
-/** A share as per cent. */
-export function percentText(share: number, decimals = 0): string {
-  return `${fixed(100 * share, decimals)} %`;
-}
-
-/** Never a minus in front of nothing. */
-export function fixed(value: number, decimals: number): string {
-  const text = value.toFixed(decimals);
-  return Number(text) === 0 ? text.replace('-', '') : text;
 }

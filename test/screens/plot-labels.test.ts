@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { fixed } from '../../src/number-text.ts';
 import { createGrid } from '../../src/screens/cell-grid.ts';
 import { toText } from '../../src/screens/grid-text.ts';
 import { drawMarks, marksOf } from '../../src/screens/mark-labels.ts';
-import { tidy } from '../../src/screens/number-text.ts';
 import { drawAxes } from '../../src/screens/plot-axes.ts';
 import { plotScale } from '../../src/screens/plot-scale.ts';
 import { COLOUR_THEME } from '../../src/screens/theme.ts';
@@ -103,5 +103,5 @@ test.each([
   [-0.4, 0, '0'],
   [-0.06, 1, '-0.1'],
 ])('%d with %i decimals has no minus before zero', (value, decimals, text) => {
-  expect(tidy(value, decimals)).toBe(text);
+  expect(fixed(value, decimals)).toBe(text);
 });

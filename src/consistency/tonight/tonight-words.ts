@@ -1,8 +1,8 @@
+import { percentText } from '../../number-text.ts';
 import { describeCause } from '../../score/describe-cause.ts';
 import type { BlockCause } from '../../score/dominant-cause.ts';
 import { daysBetween } from '../days-between.ts';
 import { REPS_FOR_MEDIAN, REPS_FOR_SPREAD } from '../estimate.ts';
-import { percentText } from '../weeks/level-words.ts';
 import { REPS_FOR_WEEK } from '../weeks/week-rows.ts';
 import type { CornerForm } from './corner-form.ts';
 import type { CornerRanking, RankedCorner } from './rank-corners.ts';
@@ -37,7 +37,7 @@ export function reasonOf({ corner, tiedWith }: RankedCorner<CornerTonight>, toda
   const { form, cause, causeReps, timeLostS } = corner;
   const causeWords = cause === null ? '' : describeCause(cause.cause);
   return [
-    `a first lap is expected ${percentText(form.expectedErrorLevel!)} % off: ${partsText(form)}`,
+    `a first lap is expected ${percentText(form.expectedErrorLevel!, 1)} off: ${partsText(form)}`,
     ...(causeWords === '' ? [] : [`${causeWords} in ${cause!.reps} of the last ${causeReps} reps`]),
     ...(timeLostS === null || timeLostS < 0.005
       ? []
@@ -52,10 +52,10 @@ function partsText(form: CornerForm): string {
   const first =
     firstOfDayLossLevel === null
       ? `first-of-day loss not known (${firstOfDayReps} of ${REPS_FOR_WEEK} reps)`
-      : `first-of-day loss ${percentText(firstOfDayLossLevel)} %`;
+      : `first-of-day loss ${percentText(firstOfDayLossLevel, 1)}`;
   return [
-    `release error ${percentText(releaseErrorLevel!)} % in ${hiddenReps} hidden reps`,
-    `spread ${percentText(spreadLevel!)} %`,
+    `release error ${percentText(releaseErrorLevel!, 1)} in ${hiddenReps} hidden reps`,
+    `spread ${percentText(spreadLevel!, 1)}`,
     first,
   ].join(', ');
 }

@@ -1,10 +1,11 @@
+import { countText } from '../../number-text.ts';
 import type { ChartPoint, PracticeChart } from './practice-chart.ts';
 
 /** What a control chart says, in one sentence. */
 export function chartReading(chart: PracticeChart): string {
   if (chart.limits === null) {
     const more = chart.missingPractices;
-    return `No limits yet: ${more} more practice${more === 1 ? '' : 's'} with eight hidden reps or more.`;
+    return `No limits yet: ${countText(more, 'more practice')} with eight hidden reps or more.`;
   }
   const later = chart.points.filter(({ isBaseline }) => !isBaseline);
   const warning = chart.isAutocorrelated

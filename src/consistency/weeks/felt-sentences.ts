@@ -1,3 +1,4 @@
+import { countText, signed } from '../../number-text.ts';
 import type { FeltAgreement } from '../felt-agreement.ts';
 import { isoWeek } from '../iso-week.ts';
 import type { FeltTrend, FeltWeek } from './felt-trend.ts';
@@ -33,14 +34,10 @@ function trendText(
 ): string {
   const needed = weeks[0]?.needed;
   if (verdict === null || line === null)
-    return `no trend yet, ${missing} more week${missing === 1 ? '' : 's'} with ${needed} rated reps or more.`;
+    return `no trend yet, ${countText(missing, 'more week')} with ${needed} rated reps or more.`;
   const { low, high, level } = line.slopeInterval;
-  const between = `${signed(low)} to ${signed(high)}, ${Math.round(100 * level)} %`;
+  const between = `${signed(low, 2)} to ${signed(high, 2)}, ${Math.round(100 * level)} %`;
   const ends = weeks.filter((week) => week[kind] !== null);
   const last = ends.at(-1)!;
-  return `${verdict}, agreement ${signed(line.slope)} a week (${between}) over ${count} weeks; ${last[kind]!.kappa.toFixed(2)} in ${isoWeek(last.monday)}.`;
-}
-
-function signed(agreement: number): string {
-  return `${agreement > 0 ? '+' : ''}${agreement.toFixed(2)}`;
+  return `${verdict}, agreement ${signed(line.slope, 2)} a week (${between}) over ${count} weeks; ${last[kind]!.kappa.toFixed(2)} in ${isoWeek(last.monday)}.`;
 }

@@ -1,6 +1,6 @@
+import { countText, signed, tenths } from '../../number-text.ts';
 import type { SpreadChange } from '../change/spread-change.ts';
 import { progressSentence } from '../progress-sentence.ts';
-import { percentText, shareText } from './level-words.ts';
 import type { WeekTrend } from './week-trend.ts';
 import type { WeeksProgress } from './weeks-progress.ts';
 
@@ -39,7 +39,7 @@ export function lastDaySentence({ days }: WeeksProgress): string {
 }
 
 function claimed({ before, now, ratioInterval, verdict, hangsOnOne }: SpreadChange): string {
-  const [was, is] = [percentText(before.deviation!), percentText(now.deviation!)];
+  const [was, is] = [tenths(before.deviation!), tenths(now.deviation!)];
   const between = `${shareText(ratioInterval!.low)} to ${shareText(ratioInterval!.high)}`;
   const counts = `${before.reps} and ${now.reps} hidden reps`;
   const level = `${Math.round(100 * ratioInterval!.level)} %`;
@@ -60,17 +60,24 @@ function missingText({ before, now }: SpreadChange, brokenOn: string | null): st
 }
 
 function hiddenReps(count: number): string {
-  return `${count} hidden rep${count === 1 ? '' : 's'}`;
+  return countText(count, 'hidden rep');
 }
 
 function weeksMissing({ missing }: WeekTrend): string {
-  return `${missing} more week${missing === 1 ? '' : 's'} with five such reps or more`;
+  return `${countText(missing, 'more week')} with five such reps or more`;
 }
 
 /** Slope per week with its interval, in % of full scale. */
 function slopeText({ line }: WeekTrend): string {
   const { slope, slopeInterval } = line!;
-  const signed = (level: number): string => `${level > 0 ? '+' : ''}${percentText(level, 2)}`;
+  const text = (levelPerWeek: number): string => signed(100 * levelPerWeek, 2);
   const level = `${Math.round(100 * slopeInterval.level)} %`;
-  return `${signed(slope)} % of full scale a week (${signed(slopeInterval.low)} to ${signed(slopeInterval.high)}, ${level})`;
+  return `${text(slope)} % of full scale a week (${text(slopeInterval.low)} to ${text(slopeInterval.high)}, ${level})`;
+}
+
+/** A ratio as the share by which it is less or more, for example `38 % less`. */
+function shareText(ratio: number): string {
+  const percent = Math.round(100 * Math.abs(ratio - 1));
+  if (percent === 0) return 'the same';
+  return `${percent} % ${ratio < 1 ? 'less' : 'more'}`;
 }

@@ -1,5 +1,5 @@
+import { percentText, tenths } from '../../number-text.ts';
 import { feltSentences } from './felt-sentences.ts';
-import { percentText } from './level-words.ts';
 import type { WeeksProgress } from './weeks-progress.ts';
 
 /** What practice by practice is known, a sentence each; levels in % of full scale. */
@@ -15,7 +15,7 @@ export function practiceSentences(progress: WeeksProgress): string[] {
 function errorSentences({ typicalErrorLevel, worthwhile }: WeeksProgress): string[] {
   if (typicalErrorLevel === null || worthwhile === null) return [];
   return [
-    `A practice median strays by ${percentText(typicalErrorLevel)} % without any change (typical error); between two practices less than ${percentText(worthwhile.clear)} % is unclear.`,
+    `A practice median strays by ${percentText(typicalErrorLevel, 1)} without any change (typical error); between two practices less than ${percentText(worthwhile.clear, 1)} is unclear.`,
   ];
 }
 
@@ -23,7 +23,7 @@ function rangeSentences({ repeatability }: WeeksProgress): string[] {
   if (repeatability === null) return [];
   const { repeatabilityLimit, reproducibilityLimit } = repeatability;
   return [
-    `95 of 100 times the average errors of two hidden reps differ by less than ${percentText(repeatabilityLimit)} % within a practice, ${percentText(reproducibilityLimit)} % across practices.`,
+    `95 of 100 times the average errors of two hidden reps differ by less than ${percentText(repeatabilityLimit, 1)} within a practice, ${percentText(reproducibilityLimit, 1)} across practices.`,
   ];
 }
 
@@ -40,12 +40,12 @@ function curveSentences({ curve }: WeeksProgress): string[] {
   const end =
     plateau === null
       ? `a plateau can be told after ${missingForPlateau} more practices`
-      : `it would level off near ${percentText(plateau)} %${errorText(chosen.plateauError)}`;
+      : `it would level off near ${percentText(plateau, 1)}${errorText(chosen.plateauError)}`;
   return [
     `Practice curve: ${chosen.family === 'power' ? 'a power curve' : 'exponential'}; ${end}.`,
   ];
 }
 
 function errorText(error: number | null): string {
-  return error === null ? '' : `, give or take ${percentText(error)}`;
+  return error === null ? '' : `, give or take ${tenths(error)}`;
 }

@@ -1,6 +1,6 @@
 import type { MedianShift } from '../../consistency/summary/median-shift.ts';
+import { signed, signedTenths, tenths } from '../../number-text.ts';
 import type { BrakePhase } from '../diagnosis/block-grid.ts';
-import { signed, tenths } from '../diagnosis/phase-rows.ts';
 import type { CarryVerdict, Comparison, ForceComparison, PhaseComparison } from './comparison.ts';
 
 /** What carried over and what did not, in words; each part only where there is something to say. */
@@ -56,7 +56,7 @@ export function comparisonTable({ phases, points }: Comparison): readonly string
     ...phases.map((phase) =>
       row([
         phase.phase,
-        phase.difference === null ? '-' : shiftText(phase.difference, signed, ' %'),
+        phase.difference === null ? '-' : shiftText(phase.difference, signedTenths, ' %'),
         `${tenths(phase.marginLevel)} %`,
         `${tenthsOrDash(phase.rigSpreadLevel)} / ${tenthsOrDash(phase.carSpreadLevel)} %`,
         phase.difference === null ? '' : VERDICT_WORDS[phase.verdict],
@@ -105,9 +105,7 @@ function timeWords(isRise: boolean, { shift, interval }: MedianShift): string {
 }
 
 function signedSeconds(seconds: number): string {
-  const text = seconds.toFixed(2);
-  if (Number(text) === 0) return text.replace('-', '');
-  return seconds > 0 ? `+${text}` : text;
+  return signed(seconds, 2);
 }
 
 function tenthsOrDash(level: number | null): string {
@@ -134,7 +132,7 @@ export function forceSentences(
 }
 
 function ratioWords({ value, interval }: NonNullable<ForceComparison['ratio']>): string {
-  const change = (ratio: number): string => `${signed(ratio - 1)} %`;
+  const change = (ratio: number): string => `${signedTenths(ratio - 1)} %`;
   const range = `${change(interval.low)} to ${change(interval.high)} at ${Math.round(100 * interval.level)} %`;
   if (interval.low <= 1 && interval.high >= 1) return `about as hard: ${change(value)} (${range})`;
   return `${value > 1 ? 'harder' : 'more lightly'}: ${change(value)} (${range})`;

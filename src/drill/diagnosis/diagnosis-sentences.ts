@@ -1,6 +1,6 @@
+import { signedTenths, tenths } from '../../number-text.ts';
 import { describeCause } from '../../score/describe-cause.ts';
 import type { FirstRepLoss } from './first-rep-loss.ts';
-import { signed, tenths } from './phase-rows.ts';
 import type { ShownHidden } from './shown-hidden.ts';
 import type { SureCause } from './sure-cause.ts';
 
@@ -19,7 +19,7 @@ export function hiddenSentence(feedback: ShownHidden): string {
   const { difference } = feedback;
   if (difference === null) return verdict;
   const { low, high, level } = difference.interval;
-  return `${verdict} (${signed(low)} to ${signed(high)} % rms at ${Math.round(100 * level)} %)`;
+  return `${verdict} (${signedTenths(low)} to ${signedTenths(high)} % rms at ${Math.round(100 * level)} %)`;
 }
 
 /** The same in as few words as a small screen has room for; a difference that may be none is not given as one. */

@@ -1,3 +1,4 @@
+import { signedTenths, tenths } from '../../number-text.ts';
 import type { PhaseDiagnosis } from './block-diagnosis.ts';
 import type { PhaseCause } from './phase-cause.ts';
 
@@ -36,10 +37,10 @@ function tableLine(cells: readonly string[]): string {
 
 function averageText({ averageErrorLevel, averageErrorInterval }: PhaseDiagnosis): string {
   if (averageErrorLevel === null) return '-';
-  const value = `${signed(averageErrorLevel)} %`;
+  const value = `${signedTenths(averageErrorLevel)} %`;
   if (averageErrorInterval === null) return value;
   const { low, high } = averageErrorInterval;
-  return `${value} (${signed(low)} to ${signed(high)})`;
+  return `${value} (${signedTenths(low)} to ${signedTenths(high)})`;
 }
 
 /** For example `timing, 0.06 s late in 7 of 10`. */
@@ -52,16 +53,4 @@ function differenceText({ kind, size }: PhaseCause): string {
   if (kind === 'timing') return `timing, ${seconds} ${size > 0 ? 'late' : 'early'}`;
   if (kind === 'rate') return `rate, ${seconds} ${size > 0 ? 'slow' : 'quick'}`;
   return `amount, ${Math.round(100 * Math.abs(size))} % ${size > 0 ? 'heavy' : 'light'}`;
-}
-
-/** A level in per cent with one decimal and its sign. */
-export function signed(level: number): string {
-  const text = tenths(level);
-  return level > 0 && Number(text) !== 0 ? `+${text}` : text;
-}
-
-/** A level in per cent with one decimal, without a minus before zero. */
-export function tenths(level: number): string {
-  const text = (100 * level).toFixed(1);
-  return Number(text) === 0 ? text.replace('-', '') : text;
 }

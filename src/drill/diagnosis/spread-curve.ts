@@ -1,4 +1,4 @@
-import { percentText } from '../../target/unit-text.ts';
+import { percentText } from '../../number-text.ts';
 import { type BlockGrid, BRAKE_PHASES, type BrakePhase } from './block-grid.ts';
 import { spreadCurve } from './mean-curve.ts';
 

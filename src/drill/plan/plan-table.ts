@@ -1,4 +1,4 @@
-import { percentText } from '../../target/unit-text.ts';
+import { percentText } from '../../number-text.ts';
 import type { FeedbackRule, PlannedBlock, PlanZone, PracticePlan, Vary } from './practice-plan.ts';
 import { zoneName } from './zone-name.ts';
 

@@ -1,4 +1,4 @@
-import { percentText } from '../../target/unit-text.ts';
+import { percentText } from '../../number-text.ts';
 import type { RepTag } from '../drill-message.ts';
 import type { DrillModel } from '../drill-model.ts';
 import { lapBlockTitle, lapTitle } from '../event/lap-words.ts';

@@ -4,9 +4,9 @@ import { measureColumns } from '../../consistency/measure-columns.ts';
 import { median } from '../../consistency/median.ts';
 import { allReps } from '../../consistency/rep-columns.ts';
 import type { RepMeasure } from '../../consistency/rep-measure.ts';
-import { percentText } from '../../consistency/weeks/level-words.ts';
 import { type PracticeValues, practiceValues } from '../../consistency/weeks/practice-values.ts';
 import { REPS_FOR_WEEK } from '../../consistency/weeks/week-rows.ts';
+import { percentText } from '../../number-text.ts';
 
 /** The corner may have been practised all the same: on a target over time, or in another car. */
 const NOTHING = 'no reps yet in this car and variant';
@@ -35,7 +35,7 @@ export function consistencyLines(measures: readonly RepMeasure[]): readonly stri
 function errorText(values: readonly number[], needed: number): string {
   const value = values.length < needed ? null : median(values);
   if (value === null) return `${values.length} of ${needed} reps for a median`;
-  return `release error ${percentText(value)} % (median of ${values.length})`;
+  return `release error ${percentText(value, 1)} (median of ${values.length})`;
 }
 
 /** From rep to rep within a practice. */
@@ -43,5 +43,5 @@ function spreadText(practices: readonly PracticeValues[]): string {
   const spread = pooledSpread(practices.map(({ hidden }) => hidden.averageErrorLevel));
   if (spread === null || spread.values < REPS_FOR_SPREAD)
     return `${spread?.values ?? 0} of ${REPS_FOR_SPREAD} reps for a spread`;
-  return `spread ${percentText(spread.deviation)} % of full scale`;
+  return `spread ${percentText(spread.deviation, 1)} of full scale`;
 }

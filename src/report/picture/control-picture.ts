@@ -1,7 +1,7 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { chartReading } from '../../consistency/weeks/chart-reading.ts';
 import type { ChartPoint, PracticeChart } from '../../consistency/weeks/practice-chart.ts';
-import { tenths } from '../../drill/diagnosis/phase-rows.ts';
+import { tenths } from '../../number-text.ts';
 import { element, type Markup } from '../markup/markup.ts';
 import { levelAxis, uprightAxis } from './axes.ts';
 import { linePath, type Scales } from './curves.ts';

@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import type { Overlay } from '../../drill/diagnosis/block-diagnosis.ts';
-import { tenths } from '../../drill/diagnosis/phase-rows.ts';
+import { tenths } from '../../number-text.ts';
 import type { Markup } from '../markup/markup.ts';
 import { uprightAxis } from './axes.ts';
 import { type Along, blockAxis, blockFoot, phaseShades } from './block-axis.ts';

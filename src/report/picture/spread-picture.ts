@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale';
-import { tenths } from '../../drill/diagnosis/phase-rows.ts';
 import { type PracticeSpread, spreadReading } from '../../drill/diagnosis/spread-curve.ts';
+import { tenths } from '../../number-text.ts';
 import { uprightAxis } from './axes.ts';
 import { type Along, blockAxis, blockFoot, phaseShades } from './block-axis.ts';
 import { areaPath, linePath, shownPlaces } from './curves.ts';

@@ -2,7 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { CONDITION_WORDS } from '../../consistency/condition-words.ts';
 import type { Estimate } from '../../consistency/estimate.ts';
 import type { WeekErrors, WeekRow } from '../../consistency/weeks/week-rows.ts';
-import { tenths } from '../../drill/diagnosis/phase-rows.ts';
+import { tenths } from '../../number-text.ts';
 import { element, type Markup } from '../markup/markup.ts';
 import { levelAxis, uprightAxis } from './axes.ts';
 import { linePath, type Scales } from './curves.ts';

@@ -1,6 +1,6 @@
-import { tenths } from '../../drill/diagnosis/phase-rows.ts';
 import type { spreadReading } from '../../drill/diagnosis/spread-curve.ts';
 import type { BlockSummary } from '../../drill/drill-view.ts';
+import { tenths } from '../../number-text.ts';
 import { couplingPicture } from '../picture/coupling-picture.ts';
 import { overlayPicture } from '../picture/overlay-picture.ts';
 import type { Picture } from '../picture/picture.ts';

@@ -3,8 +3,9 @@ import {
   firstRepSentence,
   hiddenSentence,
 } from '../../drill/diagnosis/diagnosis-sentences.ts';
-import { PHASE_HEADINGS, phaseRows, tenths } from '../../drill/diagnosis/phase-rows.ts';
+import { PHASE_HEADINGS, phaseRows } from '../../drill/diagnosis/phase-rows.ts';
 import type { BlockSummary } from '../../drill/drill-view.ts';
+import { tenths } from '../../number-text.ts';
 import { element, type Markup } from '../markup/markup.ts';
 import { figureHtml } from '../page/figure-html.ts';
 import { paragraph } from '../page/page-html.ts';

@@ -1,7 +1,7 @@
 import { CONDITION_WORDS } from '../../consistency/condition-words.ts';
 import { estimateText } from '../../consistency/estimate.ts';
 import type { PracticeDay } from '../../consistency/practice-day.ts';
-import { signed, tenths } from '../../drill/diagnosis/phase-rows.ts';
+import { signedTenths, tenths } from '../../number-text.ts';
 import type { DataTable } from '../picture/picture.ts';
 
 /** The days as a table; what has too few reps says how many there are. */
@@ -32,7 +32,7 @@ function dayRow(day: PracticeDay): readonly string[] {
     `${day.shown}/${day.hidden}/${day.firstOfDay}`,
     estimateText(day.medianScore, (score) => String(Math.round(score))),
     estimateText(day.medianReleaseErrorLevel, tenths),
-    estimateText(day.averageErrorLevel, signed),
+    estimateText(day.averageErrorLevel, signedTenths),
     estimateText(day.amountSpreadLevel, tenths),
     estimateText(day.timingSpreadS, (s) => String(Math.round(1000 * s))),
     times === null ? '-' : times.toFixed(1),

@@ -1,8 +1,7 @@
-import { signed, tenths } from '../../drill/diagnosis/phase-rows.ts';
+import { percentText, signed, signedTenths, tenths } from '../../number-text.ts';
 import type { LiveMeasures } from '../../score/live-measures.ts';
 import type { RepScore } from '../../score/rep-score.ts';
 import type { SpokenUnits } from '../../score/slowest-speed.ts';
-import { percentText } from '../../target/unit-text.ts';
 import { kmhFromMetresPerSecond, mphFromMetresPerSecond } from '../../units.ts';
 import type { ReviewedRep } from './practice-review.ts';
 
@@ -43,16 +42,16 @@ const ALL: readonly ComparedNumber[] = [
   scored('hit', ({ parts }) => percentText(parts.hit)),
   scored('smooth', ({ parts }) => percentText(parts.smooth)),
   scored('release error, rms', ({ releaseErrorLevel }) => `${tenths(releaseErrorLevel)} %`),
-  scored('average error', ({ averageErrorLevel }) => `${signed(averageErrorLevel)} %`),
-  scored('peak', ({ peakError }) => `${signed(peakError)} %`),
+  scored('average error', ({ averageErrorLevel }) => `${signedTenths(averageErrorLevel)} %`),
+  scored('peak', ({ peakError }) => `${signedTenths(peakError)} %`),
   scored('start of release', ({ keyPointErrorsS }) => lateness(keyPointErrorsS.startOfRelease)),
   scored('half of the release', ({ keyPointErrorsS }) => lateness(keyPointErrorsS.halfRelease)),
   scored('final release', ({ keyPointErrorsS }) => lateness(keyPointErrorsS.finalRelease)),
   scored('brake off', ({ keyPointErrorsS }) => lateness(keyPointErrorsS.brakeOff)),
-  live('brake point', ({ brakePointErrorM }) => `${signedText(brakePointErrorM)} m`),
+  live('brake point', ({ brakePointErrorM }) => `${signed(brakePointErrorM, 1)} m`),
   live('slowest speed', (measures, units) => speedText(measures.slowestSpeedErrorMps, units)),
   live('turn-in', ({ turnInErrorM }) =>
-    turnInErrorM === null ? '-' : `${signedText(turnInErrorM)} m`,
+    turnInErrorM === null ? '-' : `${signed(turnInErrorM, 1)} m`,
   ),
   scored('re-applied', ({ reapplications }) => String(reapplications)),
   { name: 'felt', text: ({ selfRating }) => selfRating ?? '-' },
@@ -81,14 +80,8 @@ function live(
 
 function speedText(speedMps: number, units: SpokenUnits): string {
   return units === 'imperial'
-    ? `${signedText(mphFromMetresPerSecond(speedMps))} mph`
-    : `${signedText(kmhFromMetresPerSecond(speedMps))} km/h`;
-}
-
-function signedText(value: number): string {
-  const text = value.toFixed(1);
-  if (Number(text) === 0) return text.replace('-', '');
-  return value > 0 ? `+${text}` : text;
+    ? `${signed(mphFromMetresPerSecond(speedMps), 1)} mph`
+    : `${signed(kmhFromMetresPerSecond(speedMps), 1)} km/h`;
 }
 
 function scored(name: string, of: (score: RepScore) => string): ComparedNumber {

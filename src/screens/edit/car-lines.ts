@@ -1,7 +1,7 @@
+import { fixed, percentText } from '../../number-text.ts';
 import { gripSpans, meanUse } from '../../target/derive/grip-spans.ts';
 import type { Target } from '../../target/target.ts';
 import { speedText } from '../../target/unit-text.ts';
-import { tidy, wholePercentText } from '../number-text.ts';
 import { fitText } from '../write-text.ts';
 import type { NumberLine } from './edit-numbers.ts';
 import type { EditedCar, EditView } from './edit-view.ts';
@@ -15,9 +15,7 @@ export function carLines(view: EditView, { name, driven }: EditedCar, cols: numb
   const { target } = view.model.now;
   const { straight, turning } = meanUse(driven.places, isPastPeak(target));
   const used = (part: string, use: number | null): NumberLine[] =>
-    use === null
-      ? []
-      : [{ text: `${part.padEnd(12)}${wholePercentText(use)} of grip`, pen: 'text' }];
+    use === null ? [] : [{ text: `${part.padEnd(12)}${percentText(use)} of grip`, pen: 'text' }];
   const spans = gripSpans(driven.places);
   return [
     { text: fitText(name, cols), pen: 'strong' },
@@ -25,7 +23,7 @@ export function carLines(view: EditView, { name, driven }: EditedCar, cols: numb
     ...used('straight', straight),
     ...used('turning', turning),
     ...spans.slice(0, MOST_SPANS).map((span): NumberLine => {
-      const more = wholePercentText(span.most - 1).replace(' %', '%');
+      const more = percentText(span.most - 1).replace(' %', '%');
       const where = `${placed(span.from, view)}-${placed(span.to, view)} ${unit(view)}`;
       return { text: fitText(`${span.axle} ${more} over ${where}`, cols), pen: 'driver' };
     }),
@@ -40,7 +38,7 @@ function isPastPeak({ domain, marks }: Target): (at: number) => boolean {
 }
 
 function placed(at: number, { model }: EditView): string {
-  return tidy(at, model.now.target.domain === 'time' ? 2 : 0);
+  return fixed(at, model.now.target.domain === 'time' ? 2 : 0);
 }
 
 function unit({ model }: EditView): string {

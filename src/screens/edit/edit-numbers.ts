@@ -1,3 +1,4 @@
+import { fixed, percentText } from '../../number-text.ts';
 import type { CurvePoint } from '../../target/edit/curve-point.ts';
 import { isChanged, selectedPoint } from '../../target/edit/edit-model.ts';
 import { placeStep, valueStep } from '../../target/edit/edit-steps.ts';
@@ -5,7 +6,6 @@ import { keyNumbers } from '../../target/key-numbers.ts';
 import { overTime } from '../../target/over-time.ts';
 import type { Target } from '../../target/target.ts';
 import { pascalsFromBar, psiFromPascals } from '../../units.ts';
-import { percentText, tidy, wholePercentText } from '../number-text.ts';
 import { carLines } from './car-lines.ts';
 import type { EditView } from './edit-view.ts';
 
@@ -57,15 +57,15 @@ function nameOfValue({ kind }: CurvePoint): string {
 }
 
 function valueText({ kind }: CurvePoint, value: number, view: Pressure): string {
-  if (kind === 'number') return tidy(value, 2);
-  return kind === 'share' ? percentText(value) : levelText(value, view);
+  if (kind === 'number') return fixed(value, 2);
+  return kind === 'share' ? percentText(value, 1) : levelText(value, view);
 }
 
 type Pressure = Pick<EditView, 'fullScaleBar' | 'units'>;
 
 function levelText(level: number, view: Pressure): string {
   const pressure = pressureAt(level, view);
-  return pressure === null ? percentText(level) : `${percentText(level)}  ${pressure}`;
+  return pressure === null ? percentText(level, 1) : `${percentText(level, 1)}  ${pressure}`;
 }
 
 /** Front line pressure of a level, or of a rate of levels; null where nothing says what full scale is. */
@@ -73,13 +73,13 @@ function pressureAt(level: number, { fullScaleBar, units }: Pressure): string | 
   if (fullScaleBar === null) return null;
   const bar = level * fullScaleBar;
   return units === 'metric'
-    ? `${tidy(bar, 1)} bar`
-    : `${tidy(psiFromPascals(pascalsFromBar(bar)), 0)} psi`;
+    ? `${fixed(bar, 1)} bar`
+    : `${fixed(psiFromPascals(pascalsFromBar(bar)), 0)} psi`;
 }
 
 /** A place or a length on the target's own axis, in the file's unit, which is what a key changes. */
 function placeText(at: number, { model }: EditView): string {
-  return model.now.target.domain === 'time' ? `${tidy(at, 3)} s` : `${tidy(at, 1)} m`;
+  return model.now.target.domain === 'time' ? `${fixed(at, 3)} s` : `${fixed(at, 1)} m`;
 }
 
 function curveLines(view: EditView): NumberLine[] {
@@ -89,29 +89,29 @@ function curveLines(view: EditView): NumberLine[] {
   const { marks, corridorAt } = target;
   return [
     line('peak', levelText(target.peakLevel, view)),
-    line('hit', `${tidy(numbers.riseS, 3)} s, 10-90 %`),
+    line('hit', `${fixed(numbers.riseS, 3)} s, 10-90 %`),
     line('release at', placeText(marks.startOfRelease, view)),
     line('brake off', placeText(marks.brakeOff, view)),
-    line('release', `${tidy(numbers.releaseS, 2)} s`),
+    line('release', `${fixed(numbers.releaseS, 2)} s`),
     line('  mean', rate(numbers.meanReleaseRate)),
     line('  steepest', rate(numbers.steepestReleaseRate)),
     ...(numbers.overlap === null
       ? []
-      : [line('trailing', `${wholePercentText(numbers.overlap)} of time`)]),
-    line('corridor', `${percentText(corridorAt(marks.peak))} at peak`),
+      : [line('trailing', `${percentText(numbers.overlap)} of time`)]),
+    line('corridor', `${percentText(corridorAt(marks.peak), 1)} at peak`),
     ...slowingLines(target, overTime(target)),
   ];
 }
 
 function slowingLines({ domain, marks }: Target, timed: Target): NumberLine[] {
   if (domain === 'time') return [];
-  const metres = tidy(marks.rise - marks.brakeOff, 1);
-  return [line('lasts', `${tidy(timed.marks.brakeOff, 2)} s, ${metres} m`)];
+  const metres = fixed(marks.rise - marks.brakeOff, 1);
+  return [line('lasts', `${fixed(timed.marks.brakeOff, 2)} s, ${metres} m`)];
 }
 
 function rateText(perS: number, view: Pressure): string {
   const pressure = pressureAt(perS, view)?.replace(/\.\d+ /, ' ');
-  return `${tidy(100 * perS, 0)} %/s${pressure === undefined ? '' : ` ${pressure}/s`}`;
+  return `${fixed(100 * perS, 0)} %/s${pressure === undefined ? '' : ` ${pressure}/s`}`;
 }
 
 function line(name: string, value: string): NumberLine {

@@ -1,8 +1,8 @@
+import { signed } from '../../number-text.ts';
 import { STANDARD_GRAVITY_MPS2 } from '../../units.ts';
 import { type Area, type CellGrid, putCell } from '../cell-grid.ts';
 import { DOTS_ACROSS, DOTS_DOWN } from '../dot-raster.ts';
 import type { Look } from '../look.ts';
-import { tidy } from '../number-text.ts';
 import { textWidth, writeRight, writeText } from '../write-text.ts';
 import type { GgScale } from './gg-scale.ts';
 
@@ -43,7 +43,7 @@ function drawAcross(
     const { x } = scale.dotOf(0, g * STANDARD_GRAVITY_MPS2);
     const column = area.x + Math.floor(Math.round(x) / DOTS_ACROSS);
     if (g !== 0) putCell(grid, column, y0, code('┴'), theme.quiet);
-    const label = signed(g);
+    const label = gText(g);
     const start = Math.max(area.x, column - (textWidth(label) >> 1));
     if (start > free) free = writeText(grid, start, area.y - 1, label, theme.quiet);
   }
@@ -60,7 +60,7 @@ function drawAlong(
   for (const g of places(scale.braking, scale.forward, step)) {
     const { y } = scale.dotOf(g * STANDARD_GRAVITY_MPS2, 0);
     const row = area.y + Math.floor(Math.round(y) / DOTS_DOWN);
-    writeRight(grid, area.x - 2, row, `${signed(g)}${g === 0 ? ' g' : ''}`, theme.quiet);
+    writeRight(grid, area.x - 2, row, `${gText(g)}${g === 0 ? ' g' : ''}`, theme.quiet);
     if (g !== 0) putCell(grid, x0, row, code('┼'), theme.quiet);
   }
 }
@@ -75,11 +75,11 @@ function places(from: number, to: number, step: number): number[] {
   return Array.from({ length: last - first + 1 }, (_, i) => (first + i) * step);
 }
 
-function signed(g: number): string {
-  const text = tidy(g, 1);
-  return Number(text) > 0 ? `+${text}` : Number(text) === 0 ? '0' : text;
-}
-
 function code(character: string): number {
   return character.codePointAt(0)!;
+}
+
+function gText(g: number): string {
+  const text = signed(g, 1);
+  return Number(text) === 0 ? '0' : text;
 }

@@ -1,6 +1,6 @@
+import { fixed, percentText } from '../../number-text.ts';
 import type { GripTrace } from '../../target/derive/grip-trace.ts';
 import { STANDARD_GRAVITY_MPS2 } from '../../units.ts';
-import { tidy, wholePercentText } from '../number-text.ts';
 import { mostUsed, nearestIndex, useAt } from './trace-places.ts';
 
 /** What is read off a g-g diagram. */
@@ -20,7 +20,7 @@ export function ggReading({ target, own }: GgRead): string {
   const last = own.at(-1);
   if (last !== undefined) {
     const asked = target === null ? null : turnInUse(target);
-    const beside = asked === null ? '' : `, the target ${wholePercentText(asked)}`;
+    const beside = asked === null ? '' : `, the target ${percentText(asked)}`;
     const uses = own.length > 1 ? 'The last rep uses' : 'You use';
     return `${turnInText(last, uses, beside)}${mostText(last)}`;
   }
@@ -37,7 +37,7 @@ function turnInUse(trace: GripTrace): number | null {
 function turnInText(trace: GripTrace, uses: string, beside: string): string {
   const use = turnInUse(trace);
   if (use === null) return '';
-  return `${uses} ${wholePercentText(use)} of the grip at turn-in${beside}. `;
+  return `${uses} ${percentText(use)} of the grip at turn-in${beside}. `;
 }
 
 function mostText(trace: GripTrace): string {
@@ -46,7 +46,7 @@ function mostText(trace: GripTrace): string {
   const { use, axle } = useAt(trace, index);
   const beyond = trace.placeM.findIndex((_, i) => useAt(trace, i).use > BEYOND);
   if (beyond < 0)
-    return `Most: ${wholePercentText(use)}, ${axle} axle, ${whereText(trace.placeM[index]!)}.`;
+    return `Most: ${percentText(use)}, ${axle} axle, ${whereText(trace.placeM[index]!)}.`;
   const place = whereText(trace.placeM[beyond]!);
   return `More is asked of the ${useAt(trace, beyond).axle} axle than it has, first ${place}.`;
 }
@@ -66,7 +66,7 @@ function limitText(trace: GripTrace): string {
 
 /** A place along the road in words. */
 function whereText(sM: number): string {
-  const metres = tidy(Math.abs(sM), 0);
+  const metres = fixed(Math.abs(sM), 0);
   if (metres === '0') return 'turn-in';
   return `${metres} m ${sM < 0 ? 'before' : 'after'} turn-in`;
 }
@@ -81,5 +81,5 @@ function tradeText({ accelXMps2, accelYMps2 }: GripTrace): string {
 }
 
 function gText(mps2: number): string {
-  return `${tidy(mps2 / STANDARD_GRAVITY_MPS2, 1)} g`;
+  return `${fixed(mps2 / STANDARD_GRAVITY_MPS2, 1)} g`;
 }

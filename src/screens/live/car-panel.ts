@@ -1,9 +1,9 @@
 import type { LiveView } from '../../live/live-view.ts';
+import { fixed, percentText } from '../../number-text.ts';
 import { kmhFromMetresPerSecond } from '../../units.ts';
 import type { Area, CellGrid, Pen } from '../cell-grid.ts';
 import { levelBar } from '../level-bar.ts';
 import type { Look } from '../look.ts';
-import { tidy, wholePercentText } from '../number-text.ts';
 import { writeText } from '../write-text.ts';
 import { whereText } from './place-text.ts';
 
@@ -25,7 +25,7 @@ export function drawCarPanel(grid: CellGrid, area: Area, live: LiveView, look: L
   if (live.targetSpeedMps !== null) write(`target ${kmh(live.targetSpeedMps)} km/h`, theme.target);
   row++;
   write(`gear   ${live.gear}`, theme.strong);
-  write(`revs   ${tidy(live.rpm, 0)} of ${tidy(live.revLimitRpm, 0)}`);
+  write(`revs   ${fixed(live.rpm, 0)} of ${fixed(live.revLimitRpm, 0)}`);
   write(revWords(live), theme.strong);
   write('grip used', theme.quiet);
   drawUse(grid, { ...area, y: row++ }, 'front', live.frontUse, look);
@@ -42,7 +42,7 @@ export function drawPlaceAlone(grid: CellGrid, area: Area, live: LiveView, look:
 }
 
 function kmh(speedMps: number): string {
-  return tidy(kmhFromMetresPerSecond(speedMps), 0).padStart(3);
+  return fixed(kmhFromMetresPerSecond(speedMps), 0).padStart(3);
 }
 
 /** What a shift light says, in words. */
@@ -66,5 +66,5 @@ function drawUse(
   const width = Math.min(30, cols - NAME_COLS - PERCENT_COLS);
   const after = writeText(grid, x + NAME_COLS, y, levelBar(use, width), theme.driver);
   const pen = use > 1 ? theme.strong : theme.text;
-  writeText(grid, after, y, wholePercentText(use).padStart(PERCENT_COLS - 1), pen);
+  writeText(grid, after, y, percentText(use).padStart(PERCENT_COLS - 1), pen);
 }

@@ -1,16 +1,16 @@
+import { fixed } from '../../number-text.ts';
 import type { LiveMeasures } from '../../score/live-measures.ts';
 import { kmhFromMetresPerSecond } from '../../units.ts';
-import { tidy } from '../number-text.ts';
 
 /** How far from the target's brake point, for example `3.2 m late`. */
 export function brakePointText({ brakePointErrorM }: LiveMeasures): string {
-  const metres = tidy(Math.abs(brakePointErrorM), 1);
+  const metres = fixed(Math.abs(brakePointErrorM), 1);
   if (metres === '0.0') return 'on the mark';
   return `${metres} m ${brakePointErrorM > 0 ? 'late' : 'early'}`;
 }
 
 /** Slowest speed minus the target's, for example `+4 km/h`. */
 export function slowestText({ slowestSpeedErrorMps }: LiveMeasures): string {
-  const kmh = tidy(kmhFromMetresPerSecond(slowestSpeedErrorMps), 0);
+  const kmh = fixed(kmhFromMetresPerSecond(slowestSpeedErrorMps), 0);
   return `${slowestSpeedErrorMps > 0 && kmh !== '0' ? '+' : ''}${kmh} km/h`;
 }

@@ -1,10 +1,10 @@
 import type { RepLine } from '../../drill/drill-view.ts';
+import { fixed, percentText } from '../../number-text.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
 import { BIG_ROWS, bigNumber } from '../big-number.ts';
 import type { Area, CellGrid } from '../cell-grid.ts';
 import { drawGlance, glanceRows } from '../glance-words.ts';
 import type { Look } from '../look.ts';
-import { tidy, wholePercentText } from '../number-text.ts';
 import { sentenceOf } from '../result-panel.ts';
 import { wrapText, writeText } from '../write-text.ts';
 import { brakePointText, slowestText } from './live-errors.ts';
@@ -13,7 +13,7 @@ import { brakePointText, slowestText } from './live-errors.ts';
 export function drawLiveResult(grid: CellGrid, area: Area, result: RepLine, { theme }: Look): void {
   let row = area.y;
   if (result.outcome !== null) {
-    bigNumber(grid, area.x, row, tidy(result.outcome.score, 0), theme.strong);
+    bigNumber(grid, area.x, row, fixed(result.outcome.score, 0), theme.strong);
     row += BIG_ROWS + 1;
   }
   const facts = result.outcome === null ? [] : factsOf(result.outcome);
@@ -31,9 +31,9 @@ function factsOf(outcome: RepOutcome): readonly string[] {
   const { parts, live } = outcome;
   const { brakePoint } = parts;
   return [
-    `release ${wholePercentText(parts.release)}, hit ${wholePercentText(parts.hit)}`,
-    `smooth ${wholePercentText(parts.smooth)}`,
-    ...(brakePoint === undefined ? [] : [`brake point ${wholePercentText(brakePoint)}`]),
+    `release ${percentText(parts.release)}, hit ${percentText(parts.hit)}`,
+    `smooth ${percentText(parts.smooth)}`,
+    ...(brakePoint === undefined ? [] : [`brake point ${percentText(brakePoint)}`]),
     ...(live === null ? [] : [`braked ${brakePointText(live)}`, `slowest ${slowestText(live)}`]),
   ];
 }

@@ -4,9 +4,8 @@ import type {
   DriverComparison,
   MixedCondition,
 } from '../../consistency/weeks/compare-drivers.ts';
-import { percentText } from '../../consistency/weeks/level-words.ts';
 import { cleanText } from '../../input/discovery/clean-text.ts';
-import { countText } from '../number-text.ts';
+import { countText, percentText, signed, tenths } from '../../number-text.ts';
 import { wrapWords } from './wrap-words.ts';
 
 const COLUMNS = [20, 17, 20, 23] as const;
@@ -80,13 +79,13 @@ function driverLines(compared: ComparedDriver): string[] {
       cleanText(driver, COLUMNS[0] - 1),
       typicalErrorLevel === null
         ? missing(compared.typicalErrorMissingReps)
-        : `${percentText(typicalErrorLevel, 2)} %`,
+        : percentText(typicalErrorLevel, 2),
       trend.verdict === null
         ? missing(compared.trendMissingReps)
-        : `${slope > 0 ? '+' : ''}${percentText(slope, 2)} % ${words(trend.verdict)}`,
+        : `${signed(100 * slope, 2)} % ${words(trend.verdict)}`,
       verdict === null
         ? missing(compared.spreadMissingReps)
-        : `${percentText(before.deviation!)} to ${percentText(now.deviation!)} % ${words(verdict)}`,
+        : `${tenths(before.deviation!)} to ${percentText(now.deviation!, 1)} ${words(verdict)}`,
     ]),
     ...wrapWords(`${how}; ${countText(hiddenReps, 'hidden rep')} since ${since}${of}`, 78).map(
       (line) => `  ${line}`,

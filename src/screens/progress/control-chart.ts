@@ -1,5 +1,5 @@
 import type { ChartPoint, PracticeChart } from '../../consistency/weeks/practice-chart.ts';
-import { tidy } from '../number-text.ts';
+import { fixed } from '../../number-text.ts';
 
 const ROWS = 11;
 /** Two columns each. */
@@ -16,7 +16,7 @@ export function controlChart(chart: PracticeChart): string[] {
     const name = limits === null ? null : lineAt(row, rowOf, limits);
     const cells = points.map((point) => cell(point, row === rowOf(point.level), name));
     const level = name?.level ?? ends.get(row);
-    const label = level === undefined ? '' : tidy(100 * level, 1);
+    const label = level === undefined ? '' : fixed(100 * level, 1);
     return `${label.padStart(6)} ${cells.join('')} ${name?.word ?? ''}`.trimEnd();
   });
   const [first, last] = [points[0]!.day, points.at(-1)!.day];

@@ -1,6 +1,6 @@
 import { estimateText } from '../../consistency/estimate.ts';
 import type { PracticeDay } from '../../consistency/practice-day.ts';
-import { tidy } from '../number-text.ts';
+import { fixed, signedTenths, tenths } from '../../number-text.ts';
 import { breakLine } from './break-line.ts';
 
 interface Column {
@@ -23,33 +23,33 @@ const TABLE: readonly Column[] = [
   {
     head: ['median', 'score', '0..100'],
     width: 6,
-    cell: ({ medianScore }) => estimateText(medianScore, (score) => tidy(score, 0)),
+    cell: ({ medianScore }) => estimateText(medianScore, (score) => fixed(score, 0)),
   },
   {
     head: ['median', 'release', 'error %'],
     width: 7,
-    cell: ({ medianReleaseErrorLevel }) => estimateText(medianReleaseErrorLevel, percent),
+    cell: ({ medianReleaseErrorLevel }) => estimateText(medianReleaseErrorLevel, tenths),
   },
   {
     head: ['', 'average', 'error %'],
     width: 7,
-    cell: ({ averageErrorLevel }) => estimateText(averageErrorLevel, signedPercent),
+    cell: ({ averageErrorLevel }) => estimateText(averageErrorLevel, signedTenths),
   },
   {
     head: ['spread', 'of it', '%'],
     width: 7,
-    cell: ({ amountSpreadLevel }) => estimateText(amountSpreadLevel, percent),
+    cell: ({ amountSpreadLevel }) => estimateText(amountSpreadLevel, tenths),
   },
   {
     head: ['spread', 'timing', 'ms'],
     width: 7,
-    cell: ({ timingSpreadS }) => estimateText(timingSpreadS, (s) => tidy(1000 * s, 0)),
+    cell: ({ timingSpreadS }) => estimateText(timingSpreadS, (s) => fixed(1000 * s, 0)),
   },
   { head: ['', '', 'of n'], width: 4, cell: ({ measured }) => String(measured) },
   {
     head: ['re-', 'app-', 'lied'],
     width: 4,
-    cell: ({ reapplicationsPerRep: times }) => (times === null ? '-' : tidy(times, 1)),
+    cell: ({ reapplicationsPerRep: times }) => (times === null ? '-' : fixed(times, 1)),
   },
   { head: ['', 'abor-', 'ted'], width: 5, cell: ({ aborted }) => String(aborted) },
 ];
@@ -74,15 +74,6 @@ export function dayTable(days: readonly PracticeDay[]): string[] {
 function breakBefore(day: PracticeDay, before: PracticeDay | undefined): string[] {
   if (before === undefined || day.changed.length === 0) return [];
   return [breakLine(day.changed, before.conditions, day.conditions)];
-}
-
-function percent(level: number): string {
-  return tidy(100 * level, 1);
-}
-
-function signedPercent(level: number): string {
-  const text = percent(level);
-  return Number(text) > 0 ? `+${text}` : text;
 }
 
 /** A negative width is for words, which stand on the left. */

@@ -10,7 +10,7 @@ import type { WeeksProgress } from '../../consistency/weeks/weeks-progress.ts';
 import { type LatestSpread, spreadReading } from '../../drill/diagnosis/spread-curve.ts';
 import { isVaried } from '../../drill/plan/varied-target.ts';
 import { cleanText } from '../../input/discovery/clean-text.ts';
-import { countText } from '../number-text.ts';
+import { countText } from '../../number-text.ts';
 import { controlChart } from './control-chart.ts';
 import { dayTable } from './day-table.ts';
 import { spreadChart } from './spread-chart.ts';

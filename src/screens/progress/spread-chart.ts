@@ -1,6 +1,6 @@
 import { BRAKE_PHASES } from '../../drill/diagnosis/block-grid.ts';
 import type { PracticeSpread } from '../../drill/diagnosis/spread-curve.ts';
-import { countText, tidy } from '../number-text.ts';
+import { countText, fixed } from '../../number-text.ts';
 
 const COLUMNS = 70;
 const ROWS = 7;
@@ -13,7 +13,7 @@ export function spreadChart(curve: PracticeSpread): string[] {
   const top = Math.max(...columns, 0.001);
   const lines = Array.from({ length: ROWS }, (_, row) => {
     const bars = columns.map((level) => (barRows(level, top) >= ROWS - row ? '#' : ' ')).join('');
-    const label = row === 0 ? tidy(100 * top, 1) : '';
+    const label = row === 0 ? fixed(100 * top, 1) : '';
     return `${label.padStart(LABEL)} |${bars}`.trimEnd();
   });
   return [

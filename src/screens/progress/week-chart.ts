@@ -1,6 +1,6 @@
 import type { Estimate } from '../../consistency/estimate.ts';
 import type { WeekErrors, WeekRow } from '../../consistency/weeks/week-rows.ts';
-import { tidy } from '../number-text.ts';
+import { fixed } from '../../number-text.ts';
 import { breakLine } from './break-line.ts';
 
 const PLOT = 38;
@@ -86,7 +86,7 @@ function mark(
 }
 
 function axis(most: number): string {
-  const end = tidy(100 * most, 1);
+  const end = fixed(100 * most, 1);
   return `0${end.padStart(PLOT + 1)}`;
 }
 
@@ -107,5 +107,5 @@ function counted({ medianReleaseErrorLevel }: WeekErrors): string {
 }
 
 function known({ value }: Estimate): string {
-  return value === null ? '?' : tidy(100 * value, 1);
+  return value === null ? '?' : fixed(100 * value, 1);
 }

@@ -1,4 +1,5 @@
-import { distanceText, fixed, speedText, type TextUnits } from '../unit-text.ts';
+import { fixed, signed } from '../../number-text.ts';
+import { distanceText, speedText, type TextUnits } from '../unit-text.ts';
 import type { DerivedTarget } from './derive-target.ts';
 import { EXIT_LEFT_OUT } from './left-out.ts';
 import type { DrivenParts, TimeDifference } from './time-difference.ts';
@@ -28,7 +29,12 @@ export function timeDifferenceTable(
     '',
     line('', 'this', 'other', 'difference'),
     ...PARTS.map(([key, name]) =>
-      line(name, seconds(one[key]), seconds(against[key]), signed(one[key] - against[key])),
+      line(
+        name,
+        seconds(one[key]),
+        seconds(against[key]),
+        `${signed(one[key] - against[key], 3)} s`,
+      ),
     ),
     line('upshifts', `${one.upshifts.length}`, `${against.upshifts.length}`, ''),
     line(
@@ -50,11 +56,6 @@ function verdict(differenceS: number): string {
 
 function seconds(value: number): string {
   return `${fixed(value, 3)} s`;
-}
-
-function signed(value: number): string {
-  const text = fixed(value, 3);
-  return `${Number(text) > 0 ? '+' : ''}${text} s`;
 }
 
 function line(name: string, one: string, other: string, difference: string): string {

@@ -1,4 +1,4 @@
-import { fixed, percentText } from '../unit-text.ts';
+import { countText, fixed, percentText } from '../../number-text.ts';
 import { FEWEST_REPS, type LearnedCurve } from './learn-target.ts';
 import { corridorWords, type LearnedSource } from './learned-file.ts';
 
@@ -57,6 +57,6 @@ export function tooFewWords({
 }: Pick<LearnedSource, 'kind' | 'used' | 'leftOut'>): string {
   const noun = kind === 'trace' ? 'zone' : 'rep';
   const why = leftOut.map(({ number, reason }) => `${noun} ${number}: ${reason}`).join('; ');
-  const left = `${used.length} usable ${noun}${used.length === 1 ? '' : 's'} of ${used.length + leftOut.length}, and a target is learned from ${FEWEST_REPS} or more`;
+  const left = `${countText(used.length, `usable ${noun}`)} of ${used.length + leftOut.length}, and a target is learned from ${FEWEST_REPS} or more`;
   return why === '' ? left : `${left} (${why})`;
 }
