@@ -9,14 +9,14 @@ import type { Cause, RepScore } from '../score/rep-score.ts';
  * @param reps those that the cause was named from
  */
 export function changeFor(
-  { kind, timingS, rateRatio, amountRatio }: Cause,
+  { kind, timingS, rateRatio: timeRatio, amountRatio }: Cause,
   reps: readonly RepScore[],
 ): string {
   switch (kind) {
     case 'timing':
       return `start to release ${milliseconds(timingS)} ${timingS < 0 ? 'later' : 'earlier'}`;
     case 'rate':
-      return `take ${timeFor(rateRatio, reps)} over the release`;
+      return `take ${timeFor(timeRatio, reps)} over the release`;
     case 'amount':
       return `${percent(1 / amountRatio)} ${amountRatio < 1 ? 'more' : 'less'} pressure through the release`;
     case 'shape':
@@ -25,12 +25,12 @@ export function changeFor(
 }
 
 /** Of another length than the target's by so much: `270 ms more`, or a share where the target's is not known. */
-function timeFor(rateRatio: number, reps: readonly RepScore[]): string {
+function timeFor(timeRatio: number, reps: readonly RepScore[]): string {
   const releaseS = targetReleaseS(reps);
-  const side = rateRatio < 1 ? 'more' : 'less';
+  const side = timeRatio < 1 ? 'more' : 'less';
   return releaseS === null
-    ? `${percent(1 / rateRatio)} ${side} time`
-    : `${milliseconds((1 - rateRatio) * releaseS)} ${side}`;
+    ? `${percent(1 / timeRatio)} ${side} time`
+    : `${milliseconds((1 - timeRatio) * releaseS)} ${side}`;
 }
 
 /** Where most reps left the target at the same moment, that moment; else they only share that they left it. */

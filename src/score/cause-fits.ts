@@ -1,4 +1,10 @@
-import { evaluateModel, type ReleaseData, type ReleaseModel } from './release-model.ts';
+import {
+  type MovedTarget,
+  modelOf,
+  moveTarget,
+  type ReleaseData,
+  type ReleaseModel,
+} from './release-model.ts';
 
 /** What may differ from the target, each alone or together. */
 interface FreeParameters {
@@ -38,7 +44,8 @@ const FIXED = { centre: 0, step: 0, steps: 0, limit: 0 };
  * best point. Bounds and the level domain keep real differences of shape from being explained away by warping time.
  */
 export function causeFits(data: ReleaseData): readonly CauseFit[] {
-  return SUBSETS.map((free) => ({ ...bestModel(data, free), free }));
+  const coarse = moved(data, { ...TIMING, centre: 0 }, { ...RATE, centre: 0 });
+  return SUBSETS.map((free) => ({ ...bestModel(data, coarse, free), free }));
 }
 
 const SUBSETS: readonly FreeParameters[] = [0, 1, 2, 3, 4, 5, 6, 7].map((bits) => ({
@@ -47,42 +54,40 @@ const SUBSETS: readonly FreeParameters[] = [0, 1, 2, 3, 4, 5, 6, 7].map((bits) =
   amount: (bits & 4) > 0,
 }));
 
-function bestModel(data: ReleaseData, free: FreeParameters): ReleaseModel {
-  const amount = free.amount ? 'free' : 'one';
-  const coarse = search(
-    data,
-    free.timing ? { ...TIMING, centre: 0 } : FIXED,
-    free.rate ? { ...RATE, centre: 0 } : FIXED,
-    amount,
+/** @param coarse the grid of timing and rate, which holds those of each alone and the target where it is */
+function bestModel(
+  data: ReleaseData,
+  coarse: readonly MovedTarget[],
+  free: FreeParameters,
+): ReleaseModel {
+  const within = coarse.filter(
+    ({ timingS, timeRatio }) => (free.timing || timingS === 0) && (free.rate || timeRatio === 1),
   );
-  const fine = search(
+  const near = best(within, free);
+  const around = moved(
     data,
-    free.timing ? finer(TIMING, coarse.timingS) : FIXED,
-    free.rate ? finer(RATE, Math.log(coarse.rateRatio)) : FIXED,
-    amount,
+    free.timing ? finer(TIMING, near.timingS) : FIXED,
+    free.rate ? finer(RATE, Math.log(near.timeRatio)) : FIXED,
   );
-  return fine.meanSquare < coarse.meanSquare ? fine : coarse;
+  const nearer = best(around, free);
+  return nearer.meanSquare < near.meanSquare ? nearer : near;
 }
 
 function finer(axis: Omit<Axis, 'centre'>, centre: number): Axis {
   return { ...axis, centre, step: axis.step / FINER, steps: FINER };
 }
 
-function search(
-  data: ReleaseData,
-  timing: Axis,
-  logRate: Axis,
-  amount: 'free' | 'one',
-): ReleaseModel {
-  const rates = places(logRate).map(Math.exp);
-  let best: ReleaseModel | null = null;
-  for (const timingS of places(timing)) {
-    for (const rateRatio of rates) {
-      const model = evaluateModel(data, timingS, rateRatio, amount);
-      if (best === null || model.meanSquare < best.meanSquare) best = model;
-    }
-  }
-  return best!;
+/** The target moved to each point of a grid. */
+function moved(data: ReleaseData, timing: Axis, logRate: Axis): readonly MovedTarget[] {
+  const timeRatios = places(logRate).map(Math.exp);
+  return places(timing).flatMap((timingS) =>
+    timeRatios.map((timeRatio) => moveTarget(data, timingS, timeRatio)),
+  );
+}
+
+function best(grid: readonly MovedTarget[], { amount }: FreeParameters): ReleaseModel {
+  const models = grid.map((point) => modelOf(point, amount ? 'free' : 'as it is'));
+  return models.reduce((a, b) => (b.meanSquare < a.meanSquare ? b : a));
 }
 
 function places({ centre, step, steps, limit }: Axis): number[] {

@@ -22,7 +22,7 @@ export function findCause(data: ReleaseData): Cause {
   const chosen = fits.reduce((a, b) => (criterion(b) < criterion(a) ? b : a));
   const explained = untouched.meanSquare > 0 ? 1 - chosen.meanSquare / untouched.meanSquare : 0;
   if (explained < LEAST_EXPLAINED) return { ...SHAPE, explained };
-  const { timingS, rateRatio, amountRatio } = chosen;
+  const { timingS, timeRatio: rateRatio, amountRatio } = chosen;
   return { kind: leadingKind(chosen, fits), timingS, rateRatio, amountRatio, explained };
 }
 

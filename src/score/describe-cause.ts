@@ -10,11 +10,11 @@ export function describeCause(cause: Cause, bands: AdviceBands = NARROWEST_BANDS
 
 /** A cause as something to tell; null where it is within its band. */
 export function causeFault(
-  { kind, timingS, rateRatio, amountRatio }: Cause,
+  { kind, timingS, rateRatio: timeRatio, amountRatio }: Cause,
   bands: AdviceBands,
 ): Fault | null {
   if (kind === 'timing') return Math.abs(timingS) < bands.timingS ? null : timingFault(timingS);
-  if (kind === 'rate') return Math.abs(rateRatio - 1) < bands.rate ? null : rateFault(rateRatio);
+  if (kind === 'rate') return Math.abs(timeRatio - 1) < bands.rate ? null : rateFault(timeRatio);
   if (kind === 'amount')
     return Math.abs(amountRatio - 1) < bands.amount ? null : amountFault(amountRatio);
   return fault('a different shape of release');
@@ -39,10 +39,10 @@ function timingFault(timingS: number): Fault {
 }
 
 /** By time taken: a release that takes 20 % less time is 20 % too quick. */
-function rateFault(rateRatio: number): Fault {
-  const side = rateRatio < 1 ? 'quick' : 'slow';
-  const told = fault(`${percent(rateRatio)} too ${side} off the brake`, 'eased', side);
-  return making(rateRatio < 1 ? 'fast' : 'slow', told);
+function rateFault(timeRatio: number): Fault {
+  const side = timeRatio < 1 ? 'quick' : 'slow';
+  const told = fault(`${percent(timeRatio)} too ${side} off the brake`, 'eased', side);
+  return making(timeRatio < 1 ? 'fast' : 'slow', told);
 }
 
 function amountFault(amountRatio: number): Fault {

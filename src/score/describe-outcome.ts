@@ -134,8 +134,8 @@ function smoothFault(outcome: RepScore): Fault | null {
   return stepFault(rateRatio);
 }
 
-function stepFault(rateRatio: number): Fault {
-  const words = `released in a step, ${rateRatio.toFixed(1)} times as steep as the target`;
+function stepFault(steepestRatio: number): Fault {
+  const words = `released in a step, ${steepestRatio.toFixed(1)} times as steep as the target`;
   return fault(words, 'in a', 'step');
 }
 

@@ -45,7 +45,7 @@ export function measureRep(
     riseErrorS: riseError(keys, reference.keys),
     reapplications: reapplied.count,
     reapplied: reapplied.share,
-    rateRatio: rated ? rateRatio(aligned, reference) : null,
+    rateRatio: rated ? steepestRatio(aligned, reference) : null,
     smoothnessDifference: rated ? smoothnessDifference(aligned, reference) : null,
     keyPoints,
     keyPointErrorsS: keyPointErrors(keys, reference.keys),
@@ -72,7 +72,7 @@ export function countReapplications(
   return reapplications(levels, { from: keys.peak, to: end ?? last }, hysteresis);
 }
 
-function rateRatio({ levels, keys }: AlignedRep, reference: TargetReference): number | null {
+function steepestRatio({ levels, keys }: AlignedRep, reference: TargetReference): number | null {
   if (!(reference.steepestFall > 0)) return null;
   const window = { from: keys.peak, to: reference.release.to };
   return steepestFall(levels, window) / reference.steepestFall;

@@ -1,10 +1,24 @@
-/** A release described as the target's, moved by `timingS`, stretched by `rateRatio`, scaled by `amountRatio`. */
+/** A release described as the target's: moved by `timingS`, its time stretched by `timeRatio`, its level by `amountRatio`. */
 export interface ReleaseModel {
+  /** Positive is late. */
   readonly timingS: number;
-  readonly rateRatio: number;
+  /** Time that the release takes over the target's: above 1 is slow. */
+  readonly timeRatio: number;
+  /** Level over the target's: above 1 is heavy. */
   readonly amountRatio: number;
   /** Mean square of what is left of the difference between rep and model. */
   readonly meanSquare: number;
+}
+
+/** The target moved and stretched in time, and what that has in common with the rep, whatever its amount. */
+export interface MovedTarget {
+  readonly timingS: number;
+  readonly timeRatio: number;
+  readonly points: number;
+  /** Sums over the points: of the rep squared, of rep times target, of the target squared. */
+  readonly repRep: number;
+  readonly repTarget: number;
+  readonly targetTarget: number;
 }
 
 /** A release and its target on one grid. */
@@ -26,39 +40,37 @@ const POINTS = 180;
 const LIGHTEST = 0.6;
 const HEAVIEST = 1.5;
 
-/**
- * Compares a rep with `amount * target(mark + (t - mark - timing) / rate)`.
- *
- * @param amount 'free' takes the best factor (least squares, within bounds), 'one' leaves the target as it is.
- */
-export function evaluateModel(
-  data: ReleaseData,
-  timingS: number,
-  rateRatio: number,
-  amount: 'free' | 'one',
-): ReleaseModel {
+/** Holds a rep against `target(mark + (t - mark - timing) / timeRatio)`. */
+export function moveTarget(data: ReleaseData, timingS: number, timeRatio: number): MovedTarget {
   const step = Math.max(1, Math.round((data.to - data.from) / POINTS));
   const delay = timingS * data.rateHz;
-  let count = 0;
+  let points = 0;
   let repRep = 0;
-  let repModel = 0;
-  let modelModel = 0;
+  let repTarget = 0;
+  let targetTarget = 0;
   for (let i = data.from; i <= data.to; i += step) {
     const rep = data.rep[i]!;
-    const model = between(data.target, data.mark + (i - data.mark - delay) / rateRatio, data.peak);
-    count += 1;
+    const place = data.mark + (i - data.mark - delay) / timeRatio;
+    const target = between(data.target, place, data.peak);
+    points += 1;
     repRep += rep * rep;
-    repModel += rep * model;
-    modelModel += model * model;
+    repTarget += rep * target;
+    targetTarget += target * target;
   }
-  const amountRatio = amount === 'one' ? 1 : bestAmount(repModel, modelModel);
-  const rest = repRep - 2 * amountRatio * repModel + amountRatio * amountRatio * modelModel;
-  return { timingS, rateRatio, amountRatio, meanSquare: Math.max(0, rest) / count };
+  return { timingS, timeRatio, points, repRep, repTarget, targetTarget };
 }
 
-function bestAmount(repModel: number, modelModel: number): number {
-  if (!(modelModel > 0)) return 1;
-  return Math.min(HEAVIEST, Math.max(LIGHTEST, repModel / modelModel));
+/** With the target's own level, or with the factor on it that leaves least (least squares, within bounds). */
+export function modelOf(moved: MovedTarget, amount: 'as it is' | 'free'): ReleaseModel {
+  const { timingS, timeRatio, points, repRep, repTarget, targetTarget } = moved;
+  const amountRatio = amount === 'free' ? bestAmount(repTarget, targetTarget) : 1;
+  const rest = repRep - 2 * amountRatio * repTarget + amountRatio * amountRatio * targetTarget;
+  return { timingS, timeRatio, amountRatio, meanSquare: Math.max(0, rest) / points };
+}
+
+function bestAmount(repTarget: number, targetTarget: number): number {
+  if (!(targetTarget > 0)) return 1;
+  return Math.min(HEAVIEST, Math.max(LIGHTEST, repTarget / targetTarget));
 }
 
 /** The level between grid points, held before `first` and after the end. */

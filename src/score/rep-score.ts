@@ -14,12 +14,14 @@ export type CauseKind = 'timing' | 'rate' | 'amount' | 'shape';
 
 /**
  * What was different about the release, by the smallest model that explains it.
- * Positive `timingS` is late, `rateRatio` above 1 is slow, `amountRatio` above 1 is heavy.
  */
 export interface Cause {
   readonly kind: CauseKind;
+  /** Positive is late. */
   readonly timingS: number;
+  /** Time that the release took over the target's: above 1 is slow. Called after its cause, as it is stored. */
   readonly rateRatio: number;
+  /** Level over the target's: above 1 is heavy. */
   readonly amountRatio: number;
   /** Share of the squared error that the model explains, 0..1. */
   readonly explained: number;
@@ -83,7 +85,7 @@ export interface RepScore {
   readonly reapplications: number;
   /** Height of all re-applications together, as a share of the release. */
   readonly reapplied: number;
-  /** Steepest release divided by the target's. */
+  /** Steepest rate of the release over the target's: above 1 is steeper. The ratio of a cause is one of times. */
   readonly rateRatio: number | null;
   /** Smoothness of the release (spectral arc length) minus the target's; secondary, not scored. */
   readonly smoothnessDifference: number | null;

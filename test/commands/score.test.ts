@@ -1,6 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { answerSchemaOf } from '../../src/commands/answers/answers.ts';
 import { temporaryFolder } from '../temporary-folder.ts';
 import { runCommand } from './run-command.ts';
 
@@ -88,6 +89,18 @@ describe('score', () => {
       (result.hit_lost_points as number) +
       (result.smooth_lost_points as number);
     expect(lost + (result.score as number)).toBeCloseTo(100, 9);
+  });
+
+  test('a quick release has the time ratio of its cause below 1, the ratio of steepest rates above', async () => {
+    // 1.28 s where the target takes 1.6 s, on a straight line.
+    const { cause, rate_ratio } = await json(trace('quicker', { releaseS: 1.28 }));
+    expect((cause as { rate_ratio: number }).rate_ratio).toBeCloseTo(0.8, 2);
+    expect(rate_ratio).toBeGreaterThan(1.2);
+    const scored = JSON.stringify(await answerSchemaOf('score'));
+    expect(scored).toContain('time of the release over that of the target, slow is above 1');
+    expect(scored).toContain(
+      'steepest rate of the release over that of the target, steep is above 1',
+    );
   });
 
   test('text: one big number, one sentence, one small table', async () => {

@@ -25,8 +25,8 @@ const CAUSE = json.object('what the reps have in common', {
   kind: json.oneOfWords('the named cause', 'timing', 'rate', 'amount', 'shape'),
   ...json.numbers({
     timing_s: 'late is positive',
-    rate_ratio: 'quick is above 1',
-    amount_ratio: 'heavy is above 1',
+    rate_ratio: 'time of the release over that of the target, slow is above 1',
+    amount_ratio: 'level over that of the target, heavy is above 1',
   }),
   ...OF,
   verdict: json.oneOfWords('how sure', 'clear', 'likely'),

@@ -5,8 +5,8 @@ const CAUSE = json.object('why the release was off', {
   kind: json.oneOfWords('the named cause', 'timing', 'rate', 'amount', 'shape'),
   ...json.numbers({
     timing_s: 'late is positive',
-    rate_ratio: 'rate of the release against the target, quick is above 1',
-    amount_ratio: 'level of the release against the target, heavy is above 1',
+    rate_ratio: 'time of the release over that of the target, slow is above 1',
+    amount_ratio: 'level of the release over that of the target, heavy is above 1',
     explained_share: 'share of the error that the cause explains',
   }),
 });
@@ -114,7 +114,7 @@ const SCORED: AnswerFields = {
   ...json.wholes({ reapplications_count: 'times the pressure went back up' }),
   ...json.numbers({ reapplied_share: 'what went back up, of the plateau' }),
   ...json.numbersOrNull({
-    rate_ratio: 'rate of the release against the target',
+    rate_ratio: 'steepest rate of the release over that of the target, steep is above 1',
     smoothness_difference: 'spectral arc length less that of the target',
     start_of_release_error_s: 'start of release, late is positive',
     half_release_error_s: 'half of the release, late is positive',

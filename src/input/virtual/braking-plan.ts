@@ -12,19 +12,19 @@ export interface BrakingPlan {
  * another rate, what lies between is stretched to fit, and everything is heavier or lighter.
  */
 export function planBraking(idea: BrakingIdea, errors: RepErrors): BrakingPlan {
-  const { timingS, rateRatio, amountRatio, riseRatio, reapplication } = errors;
+  const { timingS, timeRatio, amountRatio, riseRatio, reapplication } = errors;
   const peakS = idea.peakS * riseRatio;
   const releaseS = Math.max(peakS + SHORTEST_HOLD_S, idea.startOfReleaseS + timingS);
   const meantS = (timeS: number) => {
     if (timeS < peakS) return timeS / riseRatio;
-    if (timeS >= releaseS) return idea.startOfReleaseS + (timeS - releaseS) / rateRatio;
+    if (timeS >= releaseS) return idea.startOfReleaseS + (timeS - releaseS) / timeRatio;
     const share = (timeS - peakS) / (releaseS - peakS);
     return idea.peakS + share * (idea.startOfReleaseS - idea.peakS);
   };
   return {
     levelAt: (timeS) =>
       amountRatio * idea.levelAt(meantS(timeS)) + bump(reapplication, timeS - releaseS),
-    endS: releaseS + rateRatio * (idea.brakeOffS - idea.startOfReleaseS),
+    endS: releaseS + timeRatio * (idea.brakeOffS - idea.startOfReleaseS),
   };
 }
 

@@ -31,7 +31,7 @@ export function errorDraw(preset: DriverPreset, seed: number): ErrorDraw {
     const releaseS = idea.brakeOffS - idea.startOfReleaseS;
     return {
       timingS: releaseS * drawn(preset.timing, timing.normal()),
-      rateRatio: Math.exp(drawn(preset.rate, rate.normal())),
+      timeRatio: Math.exp(drawn(preset.rate, rate.normal())),
       amountRatio: Math.exp(drawn(preset.amount, amount.normal())),
       riseRatio: Math.exp(drawn(preset.rise, rise.normal())),
       reapplication: reapplication(preset, idea, bumps.uniform(), places.uniform()),

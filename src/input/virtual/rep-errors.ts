@@ -3,7 +3,7 @@ export interface RepErrors {
   /** Start of release, seconds; positive is late. */
   readonly timingS: number;
   /** Length of the release over the meant one: above 1 is slow. */
-  readonly rateRatio: number;
+  readonly timeRatio: number;
   /** Pressure over the meant one: above 1 is heavy. */
   readonly amountRatio: number;
   /** Length of the rise over the meant one. */

@@ -6,7 +6,7 @@ import { RAMP } from '../../drill/drill-rig.ts';
 
 const NO_ERRORS: RepErrors = {
   timingS: 0,
-  rateRatio: 1,
+  timeRatio: 1,
   amountRatio: 1,
   riseRatio: 1,
   reapplication: null,
@@ -30,8 +30,8 @@ describe('a plan', () => {
   });
 
   test('that is quick comes off in less time from the same start', () => {
-    expect(at({ rateRatio: 0.5 }, PLATEAU_END_S + 0.25)).toBeCloseTo(RAMP.level.at(0.9), 9);
-    expect(planBraking(idea, { ...NO_ERRORS, rateRatio: 0.5 }).endS).toBeCloseTo(0.9, 9);
+    expect(at({ timeRatio: 0.5 }, PLATEAU_END_S + 0.25)).toBeCloseTo(RAMP.level.at(0.9), 9);
+    expect(planBraking(idea, { ...NO_ERRORS, timeRatio: 0.5 }).endS).toBeCloseTo(0.9, 9);
   });
 
   test('that is light is lighter all along', () => {

@@ -28,7 +28,7 @@ const idea = ideaOfTarget(RAMP);
 
 function meanRate(reps: number, feedback: 'shown' | 'hidden' | 'first-of-day'): number {
   const draw = errorDraw(DRIVER_PRESETS.novice, 3);
-  const rates = Array.from({ length: 10 }, () => Math.log(draw(idea, reps, feedback).rateRatio));
+  const rates = Array.from({ length: 10 }, () => Math.log(draw(idea, reps, feedback).timeRatio));
   return rates.reduce((sum, x) => sum + x, 0) / 10;
 }
 
