@@ -7,13 +7,15 @@ const inDist = (path: string): string => fileURLToPath(new URL(path, DIST));
 
 /**
  * Each becomes one file: what these modules need and no earlier layer has. So whatever a layer needs lies in itself or
- * before it, and a command loads a few files of which it uses most.
+ * before it, and a command loads a few files of which it uses most. Where several modules are in one list, what all of
+ * them need.
  */
-const LAYERS: Readonly<Record<string, readonly string[]>> = {
-  core: ['commands/run.js'],
-  profiles: ['commands/target-list.js'],
-  weeks: ['commands/progress.js', 'commands/latest-spread.js'],
-  drill: ['commands/drill.js', 'commands/drill-on-screen.js'],
+const LAYERS: Readonly<Record<string, readonly (readonly string[])[]>> = {
+  core: [['commands/run.js'], ['commands/target-list.js', 'commands/progress.js']],
+  profiles: [['commands/target-list.js']],
+  weeks: [['commands/progress.js']],
+  spread: [['commands/driven-spread.js']],
+  drill: [['commands/drill.js'], ['commands/drill-on-screen.js']],
 };
 /** Packages of many modules of which few are used. Their licences come with them: npm installs them all the same. */
 const TAKEN_IN = /^(rxjs|tslib|d3-[a-z-]+|internmap)($|\/)/;
@@ -43,7 +45,7 @@ export async function bundle(): Promise<void> {
     chunkFileNames: '[name].js',
     codeSplitting: {
       groups: Object.entries(LAYERS).map(([name, starts], i) => ({
-        name: layer(name, starts.map(inDist)),
+        name: layer(name, starts),
         debugName: name,
         // the first that needs a module has it
         priority: Object.keys(LAYERS).length - i,
@@ -62,13 +64,20 @@ function isLeftAlone(id: string): boolean {
 /** Names the modules that the layer's starts need; Rolldown asks it of every module. */
 function layer(
   name: string,
-  starts: readonly string[],
+  starts: readonly (readonly string[])[],
 ): (module: string, context: ChunkingContext) => string | null {
   let needed: ReadonlySet<string> | null = null;
   return (module, context) => {
-    needed ??= new Set(starts.flatMap((start) => [...neededBy(start, context)]));
+    needed ??= new Set(starts.flatMap((all) => neededByAll(all, context)));
     return needed.has(module) ? name : null;
   };
+}
+
+function neededByAll(starts: readonly string[], context: ChunkingContext): readonly string[] {
+  const [first = new Set<string>(), ...others] = starts.map((start) =>
+    neededBy(inDist(start), context),
+  );
+  return [...first].filter((module) => others.every((needed) => needed.has(module)));
 }
 
 /** All that a module imports at once, and what that imports. */

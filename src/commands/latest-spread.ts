@@ -1,84 +1,38 @@
 import { REPS_FOR_SPREAD } from '../consistency/estimate.ts';
 import type { WeeksProgress } from '../consistency/weeks/weeks-progress.ts';
-import { blockGrid } from '../drill/diagnosis/block-grid.ts';
-import { repCurve } from '../drill/diagnosis/rep-curve.ts';
-import {
-  type LatestSpread,
-  type PracticeSpread,
-  practiceSpread,
-} from '../drill/diagnosis/spread-curve.ts';
-import type { HistoryStore, StoredRep } from '../history/store.ts';
-import { Problem } from '../problem.ts';
-import { overTime } from '../target/over-time.ts';
+import { keptSpread, keptSpreadText } from '../drill/diagnosis/kept-spread.ts';
+import type { LatestSpread } from '../drill/diagnosis/spread-curve.ts';
+import type { HistoryStore } from '../history/store.ts';
 import type { Target } from '../target/target.ts';
-import { notInFolders } from './given-target.ts';
-import { profileIds } from './profile-files.ts';
-import { findTarget, TARGET_FILES } from './target-files.ts';
 
 /**
  * The spread curve of the last practice with ten hidden reps or more since the last break. Only that practice's
- * samples are read, however long the history is.
+ * samples are read, however long the history is, and only once: the curve is kept until one of its reps is written to,
+ * whatever becomes of the target's file.
  *
  * @param given targets that are not in the usual folders
  */
 export async function latestSpread(
   history: HistoryStore,
-  { latest }: WeeksProgress,
+  series: WeeksProgress,
   dataDir: string,
   given: readonly Target[] = [],
 ): Promise<LatestSpread> {
-  if (latest === null) return none(`no practice with ${REPS_FOR_SPREAD} hidden reps yet`);
-  const { practiceId, day, hidden } = latest;
-  const stored = [...history.reps({ practiceId })].filter(({ id }) => hidden.repIds.includes(id));
-  const newest = stored.at(-1);
-  if (newest === undefined) return none('its reps cannot be read');
-  if (newest.live !== null) {
-    // cars and corners take as long to load as all the rest
-    const { liveSpread } = await import('./live-spread.ts');
-    return liveSpread(history, stored, day, dataDir);
-  }
-  const target = await targetOf(newest, dataDir, given);
-  if (typeof target === 'string') return none(target);
-  const { id, version } = target;
-  if (version !== newest.targetVersion)
-    return none(`target ${id} has been changed since (was ${newest.targetVersion})`);
-  const curve = curveOf(history, stored, target, day);
-  return curve === null
-    ? none('too few reps can be laid over each other')
-    : { kind: 'curve', curve };
+  const { latest } = series;
+  if (latest === null)
+    return { kind: 'none', reason: `no practice with ${REPS_FOR_SPREAD} hidden reps yet` };
+  const { repIds } = latest.hidden;
+  const name = nameOf(series);
+  const kept = keptSpread(history.keptAnswer(name) ?? '', repIds);
+  if (kept !== null) return { kind: 'curve', curve: kept };
+  // to drive reps again takes targets, cars and corners, which take longer to load than all the rest
+  const { drivenSpread } = await import('./driven-spread.ts');
+  const found = await drivenSpread(history, latest, dataDir, given);
+  if (found.kind === 'curve')
+    history.keepAnswer(name, latest.practiceId, keptSpreadText(found.curve, repIds));
+  return found;
 }
 
-/** By the target's files alone; in words why it cannot be had. */
-async function targetOf(
-  { targetId }: StoredRep,
-  dataDir: string,
-  given: readonly Target[],
-): Promise<Target | string> {
-  const named = given.find(({ id }) => id === targetId);
-  if (named === undefined && !(await profileIds(TARGET_FILES, dataDir)).includes(targetId))
-    return notInFolders(targetId);
-  try {
-    return overTime(named ?? (await findTarget(targetId, dataDir)));
-  } catch (error) {
-    if (error instanceof Problem) return error.message;
-    throw error;
-  }
-}
-
-function curveOf(
-  history: HistoryStore,
-  reps: readonly StoredRep[],
-  target: Target,
-  day: string,
-): PracticeSpread | null {
-  const grid = blockGrid(target);
-  const curves = reps.flatMap(({ id, outcomes }) => {
-    const outcome = outcomes.at(-1);
-    return outcome?.kind === 'scored' ? [repCurve(history.brake(id), outcome, grid)] : [];
-  });
-  return practiceSpread(day, curves, grid);
-}
-
-function none(reason: string): LatestSpread {
-  return { kind: 'none', reason };
+function nameOf({ driver, targetId, source, foot, condition }: WeeksProgress): string {
+  return `spread ${JSON.stringify([driver, targetId, source, foot, condition])}`;
 }

@@ -136,6 +136,17 @@ export interface HistoryStore {
   record(repId: number): RepRecord;
   /** The brake of the record alone, which takes a third of the time. */
   brake(repId: number): Track;
+  /**
+   * What `keepAnswer` kept under this name; null where there is nothing, or something of the practice was written since.
+   */
+  keptAnswer(name: string): string | null;
+  /**
+   * Keeps what was worked out of a practice's reps, so that the next who asks need not work it out again. Where it
+   * cannot be kept (a journal, a file that is read-only) nothing happens.
+   *
+   * @param name what it is; an earlier answer of this name, of whichever practice, is dropped
+   */
+  keepAnswer(name: string, practiceId: number, text: string): void;
   /** Latest instant of any rep of the driver, null for a new driver. */
   lastRepUtcMs(driver: string): number | null;
   /**

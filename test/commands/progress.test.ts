@@ -259,8 +259,15 @@ test('a target that was drilled by its path is asked for by path or id, and draw
     const drawn = /Spread along the target, .*10 hidden reps/;
     expect(await printed(folder, { positionals: [path] })).toMatch(drawn);
     expect(await printed(folder, { values: { target: [path] } })).toMatch(drawn);
-    // where the file is gone its name still says what is meant
+    // where the file is gone its name still says what is meant, and the curve is known
     rmSync(path);
+    expect(await printed(folder, { positionals: [path] })).toMatch(drawn);
+    // until there is more to it
+    practise(
+      folder,
+      0,
+      Array.from({ length: 10 }, () => rep as Partial<NewRep>),
+    );
     expect(await printed(folder, { positionals: [path] })).toMatch(hint);
   }));
 

@@ -1,5 +1,4 @@
-import { sumOfSquares } from './curve-problem.ts';
-import { solveLeastSquares } from './qr.ts';
+import { risingLine } from './rising-line.ts';
 
 /** How an error may fall with practice. */
 export type PracticeFamily = 'exponential' | 'power' | 'constant';
@@ -44,38 +43,30 @@ export const LARGEST_RATE = 5;
 const RATES = 24;
 
 /**
- * Starts for plateau, gain and rate: for a rate the two others follow by linear least squares (variable projection,
- * Golub and Pereyra 1973, SIAM Journal on Numerical Analysis 10:413), so that only the rates need to be tried. One
- * start for each valley among them: from within a valley every start comes to the same place.
+ * Starts for plateau, gain and rate: for a rate the two others, none of them negative, follow by linear least squares
+ * (variable projection, Golub and Pereyra 1973, SIAM Journal on Numerical Analysis 10:413), so that only the rates need
+ * to be tried. One start for each valley among them: from within a valley every start comes to the same place.
  */
 export function practiceStarts(
   family: 'exponential' | 'power',
   places: readonly number[],
   values: readonly number[],
 ): number[][] {
-  const steps = Array.from({ length: RATES }, (_, i) => i / (RATES - 1));
-  const tried = steps
-    .map((share) => LEAST_RATE * (LARGEST_RATE / LEAST_RATE) ** share)
-    .flatMap((rate) => startAt(family, rate, places, values) ?? []);
-  return tried
-    .filter(({ squares }, i) => {
-      const [before, after] = [tried[i - 1], tried[i + 1]];
-      return squares <= (before?.squares ?? squares) && squares <= (after?.squares ?? squares);
-    })
-    .map(({ start }) => start);
-}
-
-function startAt(
-  family: 'exponential' | 'power',
-  rate: number,
-  places: readonly number[],
-  values: readonly number[],
-): { readonly start: number[]; readonly squares: number } | null {
-  const left = new Float64Array(places.length);
-  for (let i = 0; i < left.length; i++) left[i] = GAIN_LEFT[family](places[i]!, rate);
-  const solved = solveLeastSquares([new Float64Array(places.length).fill(1), left], values);
-  if (solved === null) return null;
-  const [plateau, gain] = [solved.solution[0]!, solved.solution[1]!];
-  const rest = left.map((share, i) => values[i]! - plateau - gain * share);
-  return { start: [plateau, gain, rate], squares: sumOfSquares(rest) };
+  const rates = Array.from(
+    { length: RATES },
+    (_, i) => LEAST_RATE * (LARGEST_RATE / LEAST_RATE) ** (i / (RATES - 1)),
+  );
+  const lines = rates.map((rate) =>
+    risingLine(
+      places.map((place) => GAIN_LEFT[family](place, rate)),
+      values,
+    ),
+  );
+  return lines.flatMap(({ atZero, slope, residualSquares }, i) => {
+    const [before, after] = [lines[i - 1], lines[i + 1]];
+    // of a floor that is level only where it begins
+    const isDown = before === undefined || residualSquares < before.residualSquares;
+    const isLeast = isDown && residualSquares <= (after?.residualSquares ?? residualSquares);
+    return isLeast ? [[atZero, slope, rates[i]!]] : [];
+  });
 }

@@ -1,6 +1,7 @@
 import { median } from '../../consistency/median.ts';
 import { type MedianShift, medianShift } from '../../consistency/summary/median-shift.ts';
-import type { BlockGrid, BrakePhase } from '../diagnosis/block-grid.ts';
+import type { BlockGrid } from '../diagnosis/block-grid.ts';
+import type { BrakePhase } from '../diagnosis/brake-phases.ts';
 import { spreadOf } from '../spread.ts';
 import type { ComparedRep } from './compared-rep.ts';
 import type { CarryVerdict, PhaseComparison } from './comparison.ts';

@@ -1,7 +1,8 @@
 import { median } from '../../consistency/median.ts';
 import { medianShift } from '../../consistency/summary/median-shift.ts';
 import type { Target } from '../../target/target.ts';
-import { BRAKE_PHASES, blockGrid } from '../diagnosis/block-grid.ts';
+import { blockGrid } from '../diagnosis/block-grid.ts';
+import { BRAKE_PHASES } from '../diagnosis/brake-phases.ts';
 import { LEAST_CURVES } from '../diagnosis/mean-curve.ts';
 import { comparePhase } from './compare-phase.ts';
 import { comparePoints } from './compare-points.ts';

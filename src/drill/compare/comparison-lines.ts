@@ -1,6 +1,6 @@
 import type { MedianShift } from '../../consistency/summary/median-shift.ts';
 import { signed, signedTenths, tenths } from '../../number-text.ts';
-import type { BrakePhase } from '../diagnosis/block-grid.ts';
+import type { BrakePhase } from '../diagnosis/brake-phases.ts';
 import type { CarryVerdict, Comparison, ForceComparison, PhaseComparison } from './comparison.ts';
 
 /** What carried over and what did not, in words; each part only where there is something to say. */

@@ -1,6 +1,7 @@
 import type { Interval } from '../../consistency/interval.ts';
 import type { MedianShift } from '../../consistency/summary/median-shift.ts';
-import type { BlockGrid, BrakePhase } from '../diagnosis/block-grid.ts';
+import type { BlockGrid } from '../diagnosis/block-grid.ts';
+import type { BrakePhase } from '../diagnosis/brake-phases.ts';
 import type { ComparedRep, UncomparedRep } from './compared-rep.ts';
 
 /** Logged braking zones held against reps on the rig. */

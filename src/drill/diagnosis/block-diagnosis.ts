@@ -1,7 +1,8 @@
 import type { RepOutcome } from '../../score/rep-score.ts';
 import type { Target } from '../../target/target.ts';
 import { type AbortRate, abortRate } from './abort-rate.ts';
-import { type BlockGrid, BRAKE_PHASES, type BrakePhase, blockGrid } from './block-grid.ts';
+import { type BlockGrid, blockGrid } from './block-grid.ts';
+import { BRAKE_PHASES, type BrakePhase } from './brake-phases.ts';
 import { type DiagnosedRep, isMeasured } from './diagnosed-rep.ts';
 import { type FirstRepLoss, firstRepLoss } from './first-rep-loss.ts';
 import { meanCurve, spreadCurve } from './mean-curve.ts';

@@ -2,10 +2,7 @@ import { RATE_HZ } from '../../score/scoring-filter.ts';
 import { targetReference } from '../../score/target-reference.ts';
 import type { Target } from '../../target/target.ts';
 import { columnOf } from '../../trace/column-of.ts';
-
-/** The parts of a braking zone in which a block is told apart, in the order in which they come. */
-export const BRAKE_PHASES = ['hit', '100 to 50 %', '50 to 10 %', 'last 10 %'] as const;
-export type BrakePhase = (typeof BRAKE_PHASES)[number];
+import type { BrakePhase } from './brake-phases.ts';
 
 /** Places `from` to `to` of the grid, `to` not included. */
 export interface Stretch {

@@ -2,7 +2,8 @@ import { median } from '../../consistency/median.ts';
 import { plateauGain } from '../../score/key-indices.ts';
 import type { CauseKind, RepScore } from '../../score/rep-score.ts';
 import { PEAK_LIMITS, RISE_LIMITS_S } from '../../score/score-version.ts';
-import type { BlockGrid, BrakePhase } from './block-grid.ts';
+import type { BlockGrid } from './block-grid.ts';
+import type { BrakePhase } from './brake-phases.ts';
 import type { MeasuredRep } from './diagnosed-rep.ts';
 
 /** What was different in one phase. */

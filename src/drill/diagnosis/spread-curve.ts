@@ -1,5 +1,6 @@
 import { percentText } from '../../number-text.ts';
-import { type BlockGrid, BRAKE_PHASES, type BrakePhase } from './block-grid.ts';
+import type { BlockGrid } from './block-grid.ts';
+import { BRAKE_PHASES, type BrakePhase } from './brake-phases.ts';
 import { spreadCurve } from './mean-curve.ts';
 
 /** How far reps of one practice differ from each other, moment by moment of their target. */

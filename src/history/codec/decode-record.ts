@@ -1,9 +1,9 @@
-import { crc32, inflateRawSync } from 'node:zlib';
 import { Problem } from '../../problem.ts';
 import { TICKS_PER_S } from '../../trace/quanta.ts';
 import type { Gap, RepRecord } from '../../trace/rep-record.ts';
 import type { ButtonEvent } from '../../trace/rig-batch.ts';
 import type { Track } from '../../trace/track.ts';
+import { zlib } from '../zlib.ts';
 import { ByteReader } from './byte-reader.ts';
 import {
   ACTIONS,
@@ -65,6 +65,7 @@ function unpack(bytes: Uint8Array): Uint8Array {
   const length = view.getUint32(5, true);
   if (length > LARGEST_PAYLOAD) throw new RangeError('impossible length');
   const packed = bytes.subarray(HEADER_BYTES);
+  const { crc32, inflateRawSync } = zlib();
   const payload = inflateRawSync(packed, { maxOutputLength: Math.max(1, length) });
   if (payload.length !== length || crc32(payload) !== view.getUint32(9, true))
     throw new RangeError('the check sum is wrong');

@@ -1,6 +1,6 @@
-import { constants, crc32, deflateRawSync } from 'node:zlib';
 import { TICKS_PER_S, toQuanta } from '../../trace/quanta.ts';
 import type { RepRecord } from '../../trace/rep-record.ts';
+import { zlib } from '../zlib.ts';
 import { ByteWriter } from './byte-writer.ts';
 import {
   ACTIONS,
@@ -15,7 +15,7 @@ import {
  * "Filtered" is zlib's strategy for small, mostly random differences: it takes no short accidental matches. The low
  * memory level makes its blocks short, so that each stretch of each channel gets its own code table (6 % smaller).
  */
-const PACKING = { level: 9, memLevel: 5, strategy: constants.Z_FILTERED };
+const PACKING = { level: 9, memLevel: 5 };
 
 /**
  * The samples of one rep as bytes, described in record-format.ts. What `quantiseRecord` returns comes back to the
@@ -25,7 +25,8 @@ const PACKING = { level: 9, memLevel: 5, strategy: constants.Z_FILTERED };
  */
 export function encodeRecord(record: RepRecord): Uint8Array {
   const payload = encodePayload(record);
-  const packed = deflateRawSync(payload, PACKING);
+  const { constants, crc32, deflateRawSync } = zlib();
+  const packed = deflateRawSync(payload, { ...PACKING, strategy: constants.Z_FILTERED });
   const bytes = new Uint8Array(HEADER_BYTES + packed.length);
   bytes.set(MAGIC);
   const view = new DataView(bytes.buffer);

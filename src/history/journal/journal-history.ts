@@ -131,6 +131,14 @@ export class JournalHistory implements HistoryStore {
     return this.record(repId).brake;
   }
 
+  keptAnswer(): null {
+    return null;
+  }
+
+  keepAnswer(): void {
+    // a journal holds what people did, and nothing that is ever taken back
+  }
+
   #recordOf({ place, stored: { id: repId } }: JournalRep): RepRecord {
     const line = Buffer.alloc(place.length - 1);
     readSync(place.fd, line, 0, line.length, place.offset);

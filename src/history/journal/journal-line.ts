@@ -1,7 +1,7 @@
-import { crc32 } from 'node:zlib';
 import { Problem } from '../../problem.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
 import type { NewNote, NewRep, PracticeStart } from '../store.ts';
+import { zlib } from '../zlib.ts';
 
 /** What one line of the journal says. Things refer to each other by `origin`, a random identity kept for ever. */
 export type JournalEntry =
@@ -31,7 +31,7 @@ const END = ',"end":true}';
 /** A line with its line feed: a version, a CRC-32 of the entry's JSON, the entry, and an end that no torn line has. */
 export function journalLine(entry: JournalEntry): string {
   const json = JSON.stringify(entry);
-  return `${START}${VERSION},"crc":${crc32(json)},"entry":${json}${END}\n`;
+  return `${START}${VERSION},"crc":${zlib().crc32(json)},"entry":${json}${END}\n`;
 }
 
 /**
@@ -47,7 +47,7 @@ export function parseJournalLine(text: string, where: string): JournalEntry | nu
       where,
       next: 'It was left as it is. Use the newer version of ebbline that wrote it.',
     });
-  if (line?.entry === undefined || crc32(JSON.stringify(line.entry)) !== line.crc)
+  if (line?.entry === undefined || zlib().crc32(JSON.stringify(line.entry)) !== line.crc)
     throw new Problem('the journal is damaged', {
       where,
       next: 'It was left as it is. Move it away and put a backup in its place.',

@@ -133,4 +133,29 @@ export const MIGRATIONS: readonly string[] = [
       || '-' || driver AS name FROM note
   ) AS named WHERE named.id = note.id AND note.origin IS NULL;
   `,
+  `
+  CREATE TABLE kept_answer ( -- what was worked out of a practice's reps; see kept-answers.ts
+    name TEXT PRIMARY KEY,
+    practice_id INTEGER NOT NULL REFERENCES practice (id),
+    text TEXT NOT NULL
+  ) STRICT;
+  CREATE TRIGGER rep_added_answer AFTER INSERT ON rep BEGIN
+    DELETE FROM kept_answer WHERE practice_id = new.practice_id;
+  END;
+  CREATE TRIGGER rep_changed_answer AFTER UPDATE ON rep BEGIN
+    DELETE FROM kept_answer WHERE practice_id IN (old.practice_id, new.practice_id);
+  END;
+  CREATE TRIGGER rep_deleted_answer AFTER DELETE ON rep BEGIN
+    DELETE FROM kept_answer WHERE practice_id = old.practice_id;
+  END;
+  CREATE TRIGGER outcome_added_answer AFTER INSERT ON outcome BEGIN
+    DELETE FROM kept_answer WHERE practice_id = (SELECT practice_id FROM rep WHERE id = new.rep_id);
+  END;
+  CREATE TRIGGER outcome_changed_answer AFTER UPDATE ON outcome BEGIN
+    DELETE FROM kept_answer WHERE practice_id IN (SELECT practice_id FROM rep WHERE id IN (old.rep_id, new.rep_id));
+  END;
+  CREATE TRIGGER outcome_deleted_answer AFTER DELETE ON outcome BEGIN
+    DELETE FROM kept_answer WHERE practice_id = (SELECT practice_id FROM rep WHERE id = old.rep_id);
+  END;
+  `,
 ];

@@ -23,6 +23,7 @@ import type {
   StoredRep,
 } from '../store.ts';
 import { writeBackup } from '../write-backup.ts';
+import { keepAnswer, keptAnswer } from './kept-answers.ts';
 import { insertNote, notesOf } from './note-row.ts';
 import { insertOutcome, outcomesOf } from './outcome-row.ts';
 import { packedColumns } from './packed-columns.ts';
@@ -122,6 +123,14 @@ export class SqlHistory implements HistoryStore {
 
   brake(repId: number): Track {
     return decodeBrake(this.#samples(repId), `${this.#db.file}, rep ${repId}`);
+  }
+
+  keptAnswer(name: string): string | null {
+    return keptAnswer(this.#db, name);
+  }
+
+  keepAnswer(name: string, practiceId: number, text: string): void {
+    keepAnswer(this.#db, name, practiceId, text);
   }
 
   lastRepUtcMs(driver: string): number | null {

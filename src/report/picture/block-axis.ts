@@ -1,5 +1,6 @@
 import { scaleLinear } from 'd3-scale';
-import { type BlockGrid, BRAKE_PHASES } from '../../drill/diagnosis/block-grid.ts';
+import type { BlockGrid } from '../../drill/diagnosis/block-grid.ts';
+import { BRAKE_PHASES } from '../../drill/diagnosis/brake-phases.ts';
 import { element, type Markup } from '../markup/markup.ts';
 import { type Axis, levelAxis } from './axes.ts';
 import { PICTURE_WIDTH, textWidth } from './picture-size.ts';

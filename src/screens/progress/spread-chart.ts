@@ -1,4 +1,4 @@
-import { BRAKE_PHASES } from '../../drill/diagnosis/block-grid.ts';
+import { BRAKE_PHASES } from '../../drill/diagnosis/brake-phases.ts';
 import type { PracticeSpread } from '../../drill/diagnosis/spread-curve.ts';
 import { countText, fixed } from '../../number-text.ts';
 
