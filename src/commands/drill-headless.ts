@@ -73,7 +73,8 @@ async function drive(
       print(...summaryTexts(summary, plan));
     },
   });
-  const end = subject.kind === 'event' ? eventEnd(subject, { store, driver }, zonedNow()) : null;
+  const end =
+    subject.kind === 'event' ? eventEnd(subject, { store, driver, setup }, zonedNow()) : null;
   if (end !== null) print(...eventEndLines(end));
   if (!json) return;
   const drilled = toldJson(told, { setup, driver, practiceId: log.practiceId });

@@ -22,7 +22,7 @@ export interface EventEnd {
 /** @param practice its history still open */
 export function eventEnd(
   subject: EventSubject,
-  { store, driver }: Pick<Practice, 'store' | 'driver'>,
+  { store, driver, setup }: Pick<Practice, 'store' | 'driver' | 'setup'>,
   now: ZonedInstant,
 ): EventEnd {
   const today = localDate(now);
@@ -30,7 +30,7 @@ export function eventEnd(
     subject,
     today,
     daysLeft: daysBetween(today, subject.event.date),
-    ranking: eventTonight(subject, driver, store),
+    ranking: eventTonight(subject, driver, store, setup.units),
   };
 }
 

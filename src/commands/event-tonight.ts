@@ -5,6 +5,8 @@ import { type CornerTonight, reasonOf, whyFewer } from '../consistency/tonight/t
 import type { HistoryStore } from '../history/store.ts';
 import { dominantCause } from '../score/dominant-cause.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
+import { sharedTrouble } from '../score/shared-trouble.ts';
+import type { SpokenUnits } from '../score/slowest-speed.ts';
 import { cornerHistory } from './brief-source.ts';
 import type { EventSubject } from './drill-subject.ts';
 import type { LapZone } from './event-lap.ts';
@@ -14,8 +16,9 @@ export function eventTonight(
   { lap }: Pick<EventSubject, 'lap'>,
   driver: string,
   history: HistoryStore,
+  units: SpokenUnits,
 ): CornerRanking<CornerTonight> {
-  const corners = lap.map((zone) => tonightIn(zone, driver, history));
+  const corners = lap.map((zone) => tonightIn(zone, driver, history, units));
   return rankCorners(corners, ({ form }) => form);
 }
 
@@ -23,12 +26,14 @@ function tonightIn(
   { subject, derived }: LapZone,
   driver: string,
   history: HistoryStore,
+  units: SpokenUnits,
 ): CornerTonight {
   const { reps, outcomes } = cornerHistory(derived, driver, history);
   return {
     form: cornerForm(subject.sheet.name, reps),
-    cause: dominantCause(outcomes),
-    causeReps: outcomes.length,
+    trouble: sharedTrouble(outcomes, units),
+    cause: dominantCause(outcomes)?.cause.kind ?? null,
+    newestReps: outcomes.length,
     timeLostS: median(outcomes.flatMap(timeLostIn)),
   };
 }

@@ -14,7 +14,7 @@ export interface Told {
 }
 
 /** The brake point is a tenth of the score: it is spoken of from half as many points as the rest. */
-const BRAKE_POINT_WEIGHT = 2;
+export const BRAKE_POINT_WEIGHT = 2;
 /** An over-rev is no part of the score, but an engine is worth more than most faults of the foot. */
 const OVER_REV_POINTS = 10;
 /** Other faults of shifting, and a speed that is a little off, come behind all that costs points. */
@@ -55,7 +55,9 @@ export function gripFault(live: LiveMeasures, smooth: number): Fault | null {
 }
 
 /** How far from its target the brake came; null where it is less than half a metre. */
-export function brakePointFault({ brakePointErrorM }: LiveMeasures): Fault | null {
+export function brakePointFault({
+  brakePointErrorM,
+}: Pick<LiveMeasures, 'brakePointErrorM'>): Fault | null {
   const metres = Math.round(Math.abs(brakePointErrorM));
   const side = brakePointErrorM > 0 ? 'late' : 'early';
   if (metres === 0) return null;

@@ -1,16 +1,12 @@
 import { type AdviceBands, NARROWEST_BANDS } from './advice-bands.ts';
 import { causeFault, momentFault } from './describe-cause.ts';
 import { brakePointFault, gripFault, speedFault, type Told, toldOfLive } from './describe-live.ts';
-import { type Fault, fault, first, making } from './fault.ts';
+import { type Fault, fault, first } from './fault.ts';
+import { hitDifference, hitFault } from './hit-fault.ts';
 import { keyPointFault } from './key-point-fault.ts';
 import type { LiveMeasures } from './live-measures.ts';
 import type { NoRepReason, RepOutcome, RepScore } from './rep-score.ts';
-import {
-  PEAK_LIMITS,
-  RATE_RATIO_LIMITS,
-  REAPPLIED_LIMITS,
-  RISE_LIMITS_S,
-} from './score-version.ts';
+import { RATE_RATIO_LIMITS, REAPPLIED_LIMITS } from './score-version.ts';
 import { type SpokenUnits, speedOff } from './slowest-speed.ts';
 
 const NO_REP: Readonly<Record<NoRepReason, string>> = {
@@ -41,7 +37,8 @@ export function faultOf(
 ): Fault | null {
   if (outcome.kind === 'no-rep') return fault(NO_REP[outcome.reason]);
   const { pointsLost, live } = outcome;
-  const hit = hitFault(outcome, bands);
+  const differs = hitDifference(outcome, bands);
+  const hit = differs && hitFault(differs);
   const parts: readonly Told[] = [
     { lost: pointsLost.release, fault: releaseFault(outcome, bands) },
     { lost: pointsLost.hit, fault: hit },
@@ -106,21 +103,6 @@ function shapeFault(outcome: RepScore, bands: AdviceBands): Fault | null {
   if (outcome.pointsLost.smooth >= TOLD_FROM_POINTS && bent !== null) return bent;
   const moment = keyPointFault(outcome, bands.timingS);
   return moment === null ? bent : momentFault(moment);
-}
-
-function hitFault({ peakError, riseErrorS }: RepScore, bands: AdviceBands): Fault | null {
-  const peakShare = Math.abs(peakError) / PEAK_LIMITS.none;
-  const riseShare = Math.abs(riseErrorS) / RISE_LIMITS_S.none;
-  if (peakShare >= riseShare && Math.abs(peakError) > bands.peak) {
-    const words = `hit ${Math.round(100 * Math.abs(peakError))} % too ${peakError > 0 ? 'hard' : 'light'}`;
-    const told = fault(words, 'peak', peakError > 0 ? 'high' : 'low');
-    return making(peakError > 0 ? 'slow' : 'fast', told);
-  }
-  if (Math.abs(riseErrorS) <= bands.riseS) return null;
-  const ms = 10 * Math.round(Math.abs(riseErrorS) * 100);
-  const words = `${ms} ms too ${riseErrorS > 0 ? 'slow' : 'quick'} to the peak`;
-  const told = fault(words, 'peak', riseErrorS > 0 ? 'late' : 'early');
-  return making(riseErrorS > 0 ? 'fast' : 'slow', told);
 }
 
 function smoothFault(outcome: RepScore): Fault | null {

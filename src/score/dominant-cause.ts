@@ -1,11 +1,9 @@
 import { quantile } from './quantile.ts';
 import type { Cause, RepOutcome } from './rep-score.ts';
-
-/** Single reps are named wrongly too often: noise alone moves the fit by 15 to 29 ms. */
-const LEAST_REPS = 3;
+import { sharedGroup } from './shared-group.ts';
 
 /** What went wrong in a block, and in how many of its reps. */
-export interface BlockCause {
+interface BlockCause {
   readonly cause: Cause;
   readonly reps: number;
   /** What each of those reps had. */
@@ -13,25 +11,16 @@ export interface BlockCause {
 }
 
 /**
- * The cause that most reps of a block share in kind and direction, with the medians of those reps. Early in one rep
- * and late in the next is no cause but spread.
+ * The cause that most reps of a block share in kind and direction, with the medians of those reps.
  *
  * @returns null unless at least three reps share one.
  */
 export function dominantCause(outcomes: readonly RepOutcome[]): BlockCause | null {
-  const groups = new Map<string, Cause[]>();
-  for (const outcome of outcomes) {
-    if (outcome.kind !== 'scored' || outcome.cause === null) continue;
-    const { cause } = outcome;
-    const group = `${cause.kind} ${direction(cause)}`;
-    groups.set(group, [...(groups.get(group) ?? []), cause]);
-  }
-  const largest = [...groups.values()].reduce<Cause[]>(
-    (best, group) => (group.length > best.length ? group : best),
-    [],
+  const causes = outcomes.flatMap((outcome) =>
+    outcome.kind === 'scored' ? (outcome.cause ?? []) : [],
   );
-  if (largest.length < LEAST_REPS) return null;
-  return { cause: middle(largest), reps: largest.length, causes: largest };
+  const shared = sharedGroup(causes, (cause) => `${cause.kind} ${direction(cause)}`);
+  return shared && { cause: middle(shared), reps: shared.length, causes: shared };
 }
 
 function direction({ kind, timingS, rateRatio, amountRatio }: Cause): number {

@@ -1,6 +1,7 @@
 import { quantile } from './quantile.ts';
 import { RELEASE_POINTS, type ReleasePoint, targetTimes } from './release-points.ts';
 import type { RepScore } from './rep-score.ts';
+import { sharedGroup } from './shared-group.ts';
 
 /** The moment at which a release was furthest from its target, and by how much: positive is late. */
 export interface KeyPointFault {
@@ -10,8 +11,6 @@ export interface KeyPointFault {
 
 /** The part of the plateau that a release falls by from each moment to the next, by the estimator: 90, 50, 10, 0 %. */
 const FALLS: readonly number[] = [0.4, 0.4, 0.1];
-/** A difference that three reps do not share is spread. */
-const LEAST_REPS = 3;
 
 /**
  * Where a release left its target most, for one whose start, pace and weight do not tell: of its moments the one at
@@ -44,20 +43,14 @@ export function sharedKeyPointFault(
   reps: readonly RepScore[],
   least: number,
 ): KeyPointFault | null {
-  const groups = new Map<string, KeyPointFault[]>();
-  for (const rep of reps) {
-    const fault = keyPointFault(rep, least);
-    if (fault === null) continue;
-    const group = `${fault.point} ${Math.sign(fault.errorS)}`;
-    groups.set(group, [...(groups.get(group) ?? []), fault]);
-  }
-  const [most] = [...groups.values()].sort((a, b) => b.length - a.length);
-  if (most === undefined || most.length < LEAST_REPS) return null;
+  const faults = reps.flatMap((rep) => keyPointFault(rep, least) ?? []);
+  const shared = sharedGroup(faults, ({ point, errorS }) => `${point} ${Math.sign(errorS)}`);
+  if (shared === null) return null;
   const errorS = quantile(
-    most.map((fault) => fault.errorS),
+    shared.map((fault) => fault.errorS),
     0.5,
   );
-  return { point: most[0]!.point, errorS: errorS! };
+  return { point: shared[0].point, errorS: errorS! };
 }
 
 /** Share of the plateau per second around each moment: the mean of what falls before and after it. */

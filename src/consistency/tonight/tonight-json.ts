@@ -14,7 +14,7 @@ export function tonightJson(ranking: CornerRanking<CornerTonight>, today: string
   };
 }
 
-function formJson({ form, cause, timeLostS }: CornerTonight): object {
+function formJson({ form, cause, trouble, timeLostS }: CornerTonight): object {
   return {
     corner: form.name,
     expected_error_level: form.expectedErrorLevel,
@@ -23,7 +23,10 @@ function formJson({ form, cause, timeLostS }: CornerTonight): object {
     spread_level: form.spreadLevel,
     first_of_day_loss_level: form.firstOfDayLossLevel,
     first_of_day_reps: form.firstOfDayReps,
-    cause: cause?.cause.kind ?? null,
+    cause,
+    trouble_part: trouble?.part ?? null,
+    trouble: trouble?.words ?? null,
+    trouble_reps: trouble?.reps ?? null,
     time_lost_s: timeLostS,
     last_date: form.lastDay,
   };

@@ -1,6 +1,6 @@
 import { percentText } from '../../number-text.ts';
-import { describeCause } from '../../score/describe-cause.ts';
-import type { BlockCause } from '../../score/dominant-cause.ts';
+import type { CauseKind } from '../../score/rep-score.ts';
+import type { SharedTrouble } from '../../score/shared-trouble.ts';
 import { daysBetween } from '../days-between.ts';
 import { REPS_FOR_MEDIAN, REPS_FOR_SPREAD } from '../estimate.ts';
 import { REPS_FOR_WEEK } from '../weeks/week-rows.ts';
@@ -10,10 +10,12 @@ import type { CornerRanking, RankedCorner } from './rank-corners.ts';
 /** A corner with all that is told of it. */
 export interface CornerTonight {
   readonly form: CornerForm;
-  /** What its newest reps share; null for nothing. */
-  readonly cause: BlockCause | null;
-  /** Reps that the cause was looked for in. */
-  readonly causeReps: number;
+  /** What its newest reps share that costs most; null for nothing. */
+  readonly trouble: SharedTrouble | null;
+  /** What their releases share, be it the dearest or not; null for nothing. */
+  readonly cause: CauseKind | null;
+  /** Reps that both were looked for in. */
+  readonly newestReps: number;
   /** Median time to the slowest point behind the target's, of the same reps; null where none is known. */
   readonly timeLostS: number | null;
 }
@@ -32,13 +34,14 @@ function repsText({ hiddenReps, spreadReps }: CornerForm): string {
   return String(hiddenReps < REPS_FOR_MEDIAN ? hiddenReps : Math.min(hiddenReps, spreadReps));
 }
 
-/** Why a corner is worth the evening, largest part first of what is expected to be lost, then cause, time and rest. */
+/** Why a corner is worth the evening, largest part first of what is expected to be lost, then what its reps share, time and rest. */
 export function reasonOf({ corner, tiedWith }: RankedCorner<CornerTonight>, today: string): string {
-  const { form, cause, causeReps, timeLostS } = corner;
-  const causeWords = cause === null ? '' : describeCause(cause.cause);
+  const { form, trouble, newestReps, timeLostS } = corner;
   return [
     `a first lap is expected ${percentText(form.expectedErrorLevel!, 1)} off: ${partsText(form)}`,
-    ...(causeWords === '' ? [] : [`${causeWords} in ${cause!.reps} of the last ${causeReps} reps`]),
+    ...(trouble === null
+      ? []
+      : [`${trouble.words} in ${trouble.reps} of the last ${newestReps} reps`]),
     ...(timeLostS === null || timeLostS < 0.005
       ? []
       : [`${timeLostS.toFixed(2)} s lost to the slowest point`]),

@@ -2,6 +2,7 @@ import { median } from '../../consistency/median.ts';
 import { plateauGain } from '../../score/key-indices.ts';
 import type { CauseKind, RepScore } from '../../score/rep-score.ts';
 import { PEAK_LIMITS, RISE_LIMITS_S } from '../../score/score-version.ts';
+import { sharedGroup } from '../../score/shared-group.ts';
 import type { BlockGrid } from './block-grid.ts';
 import type { BrakePhase } from './brake-phases.ts';
 import type { MeasuredRep } from './diagnosed-rep.ts';
@@ -20,26 +21,17 @@ export interface PhaseCause extends Difference {
   readonly of: number;
 }
 
-/** Single reps are named wrongly too often. */
-const LEAST_SHARED = 3;
-
 /** @returns null unless at least three reps share a difference */
 export function phaseCause(
   phase: BrakePhase,
   reps: readonly MeasuredRep[],
   grid: BlockGrid,
 ): PhaseCause | null {
-  const groups = new Map<string, Difference[]>();
-  for (const rep of reps) {
-    const found = phaseDifference(phase, rep, grid);
-    if (found === null) continue;
-    const group = `${found.kind} ${Math.sign(found.size)}`;
-    groups.set(group, [...(groups.get(group) ?? []), found]);
-  }
-  const [largest] = [...groups.values()].sort((a, b) => b.length - a.length);
-  if (largest === undefined || largest.length < LEAST_SHARED) return null;
-  const size = median(largest.map((each) => each.size))!;
-  return { kind: largest[0]!.kind, size, reps: largest.length, of: reps.length };
+  const differences = reps.flatMap((rep) => phaseDifference(phase, rep, grid) ?? []);
+  const shared = sharedGroup(differences, ({ kind, size }) => `${kind} ${Math.sign(size)}`);
+  if (shared === null) return null;
+  const size = median(shared.map((each) => each.size))!;
+  return { kind: shared[0].kind, size, reps: shared.length, of: reps.length };
 }
 
 /**

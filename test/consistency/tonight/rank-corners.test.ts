@@ -22,8 +22,9 @@ const form = (name: string, change: Partial<CornerForm> = {}): CornerForm => ({
 });
 const corner = (name: string, change: Partial<CornerForm> = {}): CornerTonight => ({
   form: form(name, change),
+  trouble: null,
   cause: null,
-  causeReps: 10,
+  newestReps: 10,
   timeLostS: null,
 });
 const rank = (...corners: CornerTonight[]): CornerRanking<CornerTonight> =>
@@ -86,17 +87,11 @@ describe('the reason', () => {
   const reason = (one: CornerTonight, tiedWith: CornerTonight | null = null) =>
     reasonOf({ corner: one, tiedWith }, '2026-11-27');
 
-  test('parts, cause, time and rest', () => {
-    const cause = {
-      kind: 'rate',
-      timingS: 0,
-      rateRatio: 0.86,
-      amountRatio: 1,
-      explained: 0.9,
-    } as const;
-    const one = { ...corner('A'), cause: { cause, reps: 6, causes: [] }, timeLostS: 0.118 };
+  test('parts, what the reps share, time and rest', () => {
+    const trouble = { part: 'hit', words: 'hit 14 % too light', reps: 6 } as const;
+    const one = { ...corner('A'), trouble, timeLostS: 0.118 };
     expect(reason(one)).toBe(
-      'a first lap is expected 9.4 % off: release error 6.1 % in 14 hidden reps, spread 2.1 %, first-of-day loss 1.2 %; 14 % too quick off the brake in 6 of the last 10 reps; 0.12 s lost to the slowest point; 2 days not practised',
+      'a first lap is expected 9.4 % off: release error 6.1 % in 14 hidden reps, spread 2.1 %, first-of-day loss 1.2 %; hit 14 % too light in 6 of the last 10 reps; 0.12 s lost to the slowest point; 2 days not practised',
     );
   });
 
