@@ -1,14 +1,15 @@
 import type { ZonedInstant } from '../consistency/zoned-instant.ts';
 import { openHistory } from '../history/open-history.ts';
 import type { HistoryStore, NewNote, StoredRep } from '../history/store.ts';
+import { cleanText } from '../input/discovery/clean-text.ts';
 import { Problem } from '../problem.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
-import { findCorner } from './corner-files.ts';
+import { CORNER_FILES, findCorner } from './corner-files.ts';
 import { driverOption } from './driver-option.ts';
 import { LOCAL_DRIVER } from './local-driver.ts';
 import { misuseOf } from './misuse-of.ts';
 import { textOption, wholeIfGiven } from './option-value.ts';
-import { isPath } from './profile-files.ts';
+import { isPath, profileIds } from './profile-files.ts';
 import { LONGEST_TEXT } from './worded-notes.ts';
 import { zonedNow } from './zoned-now.ts';
 
@@ -20,9 +21,13 @@ const MOST_GEARS = 20;
 export const command: Command = {
   name: 'note add',
   summary: 'write a note about a corner or a rep',
-  positionals: 'TEXT',
+  positionals: '[CORNER] TEXT',
   options: {
-    corner: { type: 'string', value: 'CORNER', help: 'id of the corner it is about' },
+    corner: {
+      type: 'string',
+      value: 'CORNER',
+      help: 'the corner it is about, like the first word',
+    },
     variant: { type: 'string', value: 'NAME', help: 'variant of the corner' },
     gear: { type: 'string', value: 'N', help: 'gear' },
     rep: { type: 'string', value: 'N', help: 'number of the rep in the last practice' },
@@ -30,7 +35,7 @@ export const command: Command = {
     json: { type: 'boolean', help: 'one JSON object instead of a line' },
   },
   examples: [
-    'ebbline note add "ease over the bump at 40 m" --corner kiln-hairpin --gear 2',
+    'ebbline note add kiln-hairpin "ease over the bump at 40 m" --gear 2',
     'ebbline note add "rear got light here" --rep 6',
   ],
   run: (input, context) => noteAdd(input, context, zonedNow()),
@@ -38,10 +43,11 @@ export const command: Command = {
 
 /** `note add` with the time passed in. */
 export async function noteAdd(
-  { positionals, values }: CommandInput,
+  input: CommandInput,
   context: CommandContext,
   at: ZonedInstant,
 ): Promise<number> {
+  const { positionals, values } = await withCornerNamed(input, context);
   const text = textOf(positionals);
   const said = { ...(await placeOf(values, context)), gear: gearOf(values.gear) };
   const number = wholeIfGiven('--rep', values.rep, 1, 1_000_000);
@@ -50,12 +56,28 @@ export async function noteAdd(
     if (history.notice !== null) context.err(`ebbline: ${history.notice}\n`);
     const driver = driverOption(values.driver, 'note add --driver');
     const rep = number === null ? null : repOf(history, number, driver);
-    const id = history.addNote(noteOf({ text, at, driver, said, rep, history }));
-    context.out(values.json === true ? `${JSON.stringify({ id })}\n` : `Note ${id} is kept.\n`);
+    const note = noteOf({ text, at, driver, said, rep, history });
+    const id = history.addNote(note);
+    context.out(values.json === true ? `${JSON.stringify({ id })}\n` : keptText(id, note));
   } finally {
     history.close();
   }
   return 0;
+}
+
+/** The id of a corner before the text says what the note is about, as it does for every other command. */
+async function withCornerNamed(
+  { positionals, values }: CommandInput,
+  { dataDir }: CommandContext,
+): Promise<CommandInput> {
+  const [corner, ...text] = positionals;
+  if (corner === undefined || values.corner !== undefined) return { positionals, values };
+  const isCorner = (await profileIds(CORNER_FILES, dataDir)).includes(corner);
+  return isCorner ? { positionals: text, values: { ...values, corner } } : { positionals, values };
+}
+
+function keptText(id: number, { corner }: NewNote): string {
+  return `Note ${id}${corner === null ? '' : ` on ${cleanText(corner)}`} is kept.\n`;
 }
 
 interface Said {

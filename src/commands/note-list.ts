@@ -4,7 +4,9 @@ import type { HistoryStore, StoredNote } from '../history/store.ts';
 import { cleanText } from '../input/discovery/clean-text.ts';
 import { Problem } from '../problem.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
+import { CORNER_FILES } from './corner-files.ts';
 import { driverOption } from './driver-option.ts';
+import { profileEntry } from './profile-files.ts';
 import { refuseUnknownDriver } from './refuse-unknown-driver.ts';
 import { textColumns } from './text-columns.ts';
 import { LONGEST_TEXT, wordedNotes } from './worded-notes.ts';
@@ -48,6 +50,9 @@ async function noteList(
       ...(driver === null ? {} : { driver }),
     };
     const notes = history === null ? [] : listed(history, wordedNotes(history.notes(query)));
+    // A sheet may be gone and its notes not.
+    if (notes.length === 0 && corner !== undefined)
+      await profileEntry(CORNER_FILES, corner, context.dataDir);
     context.out(values.json === true ? `${JSON.stringify(json(notes))}\n` : table(notes, corner));
   } finally {
     history?.close();
@@ -68,7 +73,7 @@ function listed(history: HistoryStore, notes: readonly StoredNote[]): ListedNote
 
 function table(notes: readonly ListedNote[], corner: string | undefined): string {
   if (notes.length === 0)
-    return `No notes${corner === undefined ? '' : ` on ${cleanText(corner)}`} yet: press n in a drill, or see \`ebbline note add --help\`.\n`;
+    return `No notes${corner === undefined ? '' : ` on ${corner}`} yet: press n in a drill, or see \`ebbline note add --help\`.\n`;
   const cell = (value: string | number | null): string =>
     value === null ? '-' : cleanText(String(value));
   return textColumns([

@@ -39,7 +39,10 @@ describe('note add', () => {
   test('keeps what was said, by the local day', () =>
     inFolder(async (folder) => {
       const values = { corner: 'kiln-hairpin', variant: 'qualifying', gear: '2' };
-      expect(await add(folder, 'bump', values)).toEqual({ code: 0, printed: 'Note 1 is kept.\n' });
+      expect(await add(folder, 'bump', values)).toEqual({
+        code: 0,
+        printed: 'Note 1 on kiln-hairpin is kept.\n',
+      });
       expect(await list(folder)).toMatchObject([
         {
           text: 'bump',
@@ -51,6 +54,33 @@ describe('note add', () => {
           local_date: '2026-11-25',
         },
       ]);
+    }));
+
+  test('takes a corner before the text, as other commands do, and is found with that corner', () =>
+    inFolder(async (folder) => {
+      const said = (...positionals: string[]) => {
+        const context = fakeContext(folder);
+        return noteAdd({ positionals, values: {} }, context, AT).then(() => context.printed());
+      };
+      expect(await said('kiln-hairpin', 'bump at 40 m')).toBe('Note 1 on kiln-hairpin is kept.\n');
+      expect(await said('kiln-hairpin', 'ease', 'earlier')).toContain('on kiln-hairpin');
+      expect(await said('kiln-hairpin is bumpy')).toBe('Note 3 is kept.\n');
+      expect(await said('late', 'kiln-hairpin')).toBe('Note 4 is kept.\n');
+      expect((await refusal(said('kiln-hairpin'))).message).toMatch(/no text/);
+      expect(await list(folder, 'kiln-hairpin')).toMatchObject([
+        { text: 'bump at 40 m', corner: 'kiln-hairpin' },
+        { text: 'ease earlier', corner: 'kiln-hairpin' },
+      ]);
+    }));
+
+  test('is not looked for on a corner that there is not, but on one whose sheet is gone', () =>
+    inFolder(async (folder) => {
+      expect((await refusal(list(folder, 'kiln-harpin'))).next).toMatch(/mean kiln-hairpin\?/);
+      expect(await list(folder, 'kiln-hairpin', false)).toMatch(/^No notes on kiln-hairpin yet/);
+      const history = openHistory(folder);
+      history.addNote(aNote({ corner: 'gone', text: 'camber' }));
+      history.close();
+      expect(await list(folder, 'gone')).toMatchObject([{ text: 'camber' }]);
     }));
 
   test('of a rep takes its place from the last practice, and words replace the mark', () =>
@@ -76,7 +106,7 @@ describe('note add', () => {
           rep_number: 1,
         },
       ]);
-      expect(await list(folder, 'old')).toEqual([]);
+      expect((await refusal(list(folder, 'old'))).message).toMatch(/no corner "old"/);
     }));
 
   test('refuses what it cannot keep, and keeps nothing', () =>
