@@ -1,4 +1,3 @@
-import { setTimeout } from 'node:timers/promises';
 import { discoverDevices, setupCandidates } from '../input/discovery/discover-devices.ts';
 import { openHidSource } from '../input/hid-source.ts';
 import type { ReportSource } from '../input/report-source.ts';
@@ -64,7 +63,7 @@ async function setupOnTerminal(input: CommandInput, context: CommandContext): Pr
   try {
     if (!isVirtual) return await rigSetup(input, context, terminal, () => openCandidates(context));
     const { openVirtualSetup } = await import('../input/virtual/open-virtual-setup.ts');
-    const virtual = openVirtualSetup(terminal, setTimeout);
+    const virtual = openVirtualSetup(terminal);
     return await rigSetup(input, context, virtual.terminal, async () => virtual.source);
   } catch (error) {
     if (!(error instanceof Interrupted)) throw error;

@@ -1,6 +1,6 @@
 import { type CarryEvidence, carryEvidence, isNextDigit } from './carry-evidence.ts';
 import type { Reports } from './control-recording.ts';
-import { type BitRange, type ReportStream, readSeries } from './report-stream.ts';
+import { type BitRange, isChanging, type ReportStream, readSeries } from './report-stream.ts';
 import { changesOf, isConstant, isContinuous, seriesShape } from './series-shape.ts';
 
 /** Widest axis that is looked for. */
@@ -37,7 +37,7 @@ function isDigitBelow(
   top: number,
   signed: boolean,
 ): boolean | null {
-  if (isConstant(readSeries(stream.moved, bitAt(bit)))) return false;
+  if (!isChanging(stream, bit)) return false;
   const upper = { bitOffset: bit + 1, bitSize: top - bit, signed };
   const [moved, rest] = [stream.moved, stream.rest].map((reports) =>
     carryEvidence(readSeries(reports, upper), readSeries(reports, bitAt(bit))),
@@ -58,7 +58,7 @@ function throughNoise(stream: ReportStream, low: number): number {
   if (low % 8 === 0 || !fadesInto(stream, low)) return low;
   let lowest = low;
   while (lowest % 8 !== 0 && isNoise(stream, lowest - 1)) lowest--;
-  const ends = lowest % 8 === 0 || isConstant(readSeries(stream.moved, bitAt(lowest - 1)));
+  const ends = lowest % 8 === 0 || !isChanging(stream, lowest - 1);
   return ends ? lowest : low;
 }
 

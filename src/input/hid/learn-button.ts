@@ -1,10 +1,16 @@
-import { type ControlRecording, type Refusal, refuse } from './control-recording.ts';
+import { type ControlRecording, type Refusal, type Reports, refuse } from './control-recording.ts';
 import { bitAt } from './field-edges.ts';
 import { searchMovingFields } from './moving-fields.ts';
 import type { FieldLocation } from './report-field.ts';
 import { possibleNumberings } from './report-numbering.ts';
-import { type BitRange, type ReportStream, readSeries, reportStreams } from './report-stream.ts';
-import { changesOf, isConstant } from './series-shape.ts';
+import {
+  type BitRange,
+  isChanging,
+  type ReportStream,
+  readSeries,
+  reportStreams,
+} from './report-stream.ts';
+import { changesOf } from './series-shape.ts';
 
 /** Where a button or paddle was found. */
 export interface LearnedButton {
@@ -52,6 +58,7 @@ function learn(recording: ControlRecording, numbered: boolean): LearnedButton | 
 function bitsToTry(stream: ReportStream, fields: readonly FieldLocation[] | null): BitRange[] {
   const axes = fields === null ? searchMovingFields(stream).map(({ range }) => range) : [];
   return Array.from({ length: stream.bits }, (_, bitOffset) => bitOffset)
+    .filter((bit) => isChanging(stream, bit))
     .filter((bit) => !axes.some((axis) => holds(axis, bit)))
     .filter((bit) => fields === null || fields.some((field) => isThatBit(field, stream, bit)))
     .map(bitAt);
@@ -67,12 +74,16 @@ function holds({ bitOffset, bitSize }: BitRange, bit: number): boolean {
 
 function isSwitched(stream: ReportStream, bit: BitRange): boolean {
   const moved = readSeries(stream.moved, bit);
-  const still = [stream.rest, ...stream.others].flat();
-  const elsewhere = readSeries(still, bit);
-  const start = elsewhere[0] ?? (moved[0] === moved.at(-1) ? moved[0] : UP);
+  const still = [stream.rest, ...stream.others];
+  const start = firstOf(still, bit) ?? (moved[0] === moved.at(-1) ? moved[0] : UP);
   const changes = changesOf(moved) + (moved[0] === start ? 0 : 1);
   if (changes < 2 || changes > MAX_CHANGES || moved.at(-1) !== start) return false;
-  return isConstant(elsewhere);
+  return still.every((reports) => readSeries(reports, bit).every((value) => value === start));
+}
+
+function firstOf(recordings: readonly Reports[], bit: BitRange): number | undefined {
+  const said = recordings.find((reports) => reports.length > 0);
+  return said && readSeries(said.slice(0, 1), bit)[0];
 }
 
 /** A device that reports on change has said nothing before the first press: its buttons are taken to be up. */

@@ -1,7 +1,7 @@
-import { bitAt, downToLowestDigit, withHeadroom } from './field-edges.ts';
+import { downToLowestDigit, withHeadroom } from './field-edges.ts';
 import type { FieldLocation } from './report-field.ts';
-import { type BitRange, type ReportStream, readSeries } from './report-stream.ts';
-import { isConstant, isContinuous, type SeriesShape, seriesShape } from './series-shape.ts';
+import { type BitRange, isChanging, type ReportStream, readSeries } from './report-stream.ts';
+import { isContinuous, type SeriesShape, seriesShape } from './series-shape.ts';
 
 /** A field that moved like an axis. */
 export interface MovingField {
@@ -24,7 +24,7 @@ const MAX_REST_SHARE = 0.2;
 export function searchMovingFields(stream: ReportStream): MovingField[] {
   const found: MovingField[] = [];
   for (let top = WINDOW_BITS - 1; top < stream.bits; top++) {
-    if (isConstant(readSeries(stream.moved, bitAt(top)))) continue;
+    if (!isChanging(stream, top)) continue;
     for (const signed of [false, true]) {
       const field = fieldWithTop(stream, top, signed);
       if (field !== null) found.push(field);

@@ -11,6 +11,13 @@ export interface ReportStream {
   readonly rest: Reports;
   readonly moved: Reports;
   readonly others: readonly Reports[];
+  /** A byte of a report each: ones where a bit changed while the control was moved. */
+  readonly changing: Uint8Array;
+}
+
+/** True for a bit that changed while the control was moved. */
+export function isChanging({ changing }: ReportStream, bit: number): boolean {
+  return ((changing[bit >> 3]! >> (bit & 7)) & 1) === 1;
 }
 
 /** A recording taken apart by report id. */
@@ -29,7 +36,16 @@ function streamOf(recording: ControlRecording, reportId: number): ReportStream {
   const moved = pick(recording.moved);
   const others = recording.others.map(pick);
   const bytes = [rest, moved, ...others].flat().reduce(shorter, Number.POSITIVE_INFINITY);
-  return { reportId, bits: Number.isFinite(bytes) ? 8 * bytes : 0, rest, moved, others };
+  const sure = Number.isFinite(bytes) ? bytes : 0;
+  return { reportId, bits: 8 * sure, rest, moved, others, changing: changingBits(moved, sure) };
+}
+
+function changingBits(moved: Reports, bytes: number): Uint8Array {
+  const changing = new Uint8Array(bytes);
+  const first = moved[0];
+  for (const report of moved)
+    for (let i = 0; i < bytes; i++) changing[i]! |= report[i]! ^ first![i]!;
+  return changing;
 }
 
 function shorter(bytes: number, report: Uint8Array): number {
@@ -42,5 +58,10 @@ export type BitRange = Omit<FieldLocation, 'reportId'>;
 /** The values of a range of bits, one per report. Every report must reach that far. */
 export function readSeries(reports: Reports, range: BitRange): Float64Array {
   const read = compileField({ ...range, reportId: 0 });
-  return Float64Array.from(reports, (report) => read(report, 0, report.length) ?? 0);
+  const series = new Float64Array(reports.length);
+  for (let i = 0; i < series.length; i++) {
+    const report = reports[i]!;
+    series[i] = read(report, 0, report.length) ?? 0;
+  }
+  return series;
 }

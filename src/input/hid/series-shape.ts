@@ -58,5 +58,7 @@ export function isConstant(values: Float64Array): boolean {
 
 /** How often one value differs from the one before. */
 export function changesOf(values: Float64Array): number {
-  return values.reduce((n, value, i) => (i > 0 && value !== values[i - 1] ? n + 1 : n), 0);
+  let changes = 0;
+  for (let i = 1; i < values.length; i++) if (values[i] !== values[i - 1]) changes++;
+  return changes;
 }

@@ -1,6 +1,7 @@
 import { from, NEVER, ReplaySubject, share, takeUntil } from 'rxjs';
 import type { ReportSource } from '../report-source.ts';
 import type { SetupTerminal } from '../rig/setup/setup-terminal.ts';
+import { type Clock, WALL_CLOCK } from './clock.ts';
 import { pacedBatches } from './paced-batches.ts';
 import { virtualPedals, virtualWheel } from './virtual-devices.ts';
 import { MOVEMENT_S, VirtualHands } from './virtual-hands.ts';
@@ -15,14 +16,11 @@ interface VirtualSetup {
 
 const PEDAL_BITS = 16;
 
-/** @param wait resolves after so many milliseconds */
-export function openVirtualSetup(
-  terminal: SetupTerminal,
-  wait: (ms: number) => Promise<unknown>,
-): VirtualSetup {
+/** @param clock paces the reports and the driver's movements */
+export function openVirtualSetup(terminal: SetupTerminal, clock: Clock = WALL_CLOCK): VirtualSetup {
   const hands = new VirtualHands();
   const closed$ = new ReplaySubject<void>(1);
-  const batches = pacedBatches('real', new VirtualReports(hands, PEDAL_BITS));
+  const batches = pacedBatches('real', new VirtualReports(hands, PEDAL_BITS), clock);
   const source: ReportSource = {
     label: 'virtual rig',
     devices: [virtualPedals(PEDAL_BITS), virtualWheel()],
@@ -40,7 +38,7 @@ export function openVirtualSetup(
         if (!hands.knows(wanted)) return terminal.ask(question);
         terminal.say(question);
         hands.move(wanted);
-        await wait(1000 * MOVEMENT_S);
+        await clock.wait(1000 * MOVEMENT_S);
         return terminal.ask('The simulated driver has done it. Enter goes on.');
       },
       askLive: (question, live) => {

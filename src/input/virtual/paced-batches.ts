@@ -1,9 +1,9 @@
-import { setImmediate, setTimeout } from 'node:timers/promises';
-import { monotonicUs } from '../reader/monotonic-us.ts';
+import { setImmediate } from 'node:timers/promises';
 import type { ReportBatch } from '../report-batch.ts';
+import { type Clock, WALL_CLOCK } from './clock.ts';
 import { STEP_US, type VirtualReports } from './virtual-reports.ts';
 
-/** `real` keeps to the wall clock; `simulated` gives batches as fast as they are consumed, from time 0 on. */
+/** `real` keeps to the clock; `simulated` gives batches as fast as they are consumed, from time 0 on. */
 export type Pace = 'real' | 'simulated';
 
 /** Reports of the pedals in a batch. */
@@ -13,8 +13,12 @@ const BATCH_MS = (BATCH_STEPS * STEP_US) / 1000;
 const MOST_STEPS = 1000;
 
 /** Endless batches of the virtual devices. */
-export function pacedBatches(pace: Pace, reports: VirtualReports): AsyncGenerator<ReportBatch> {
-  return pace === 'simulated' ? simulated(reports) : real(reports);
+export function pacedBatches(
+  pace: Pace,
+  reports: VirtualReports,
+  clock: Clock = WALL_CLOCK,
+): AsyncGenerator<ReportBatch> {
+  return pace === 'simulated' ? simulated(reports) : real(reports, clock);
 }
 
 /** Lets timers, keys and signals through after every batch. */
@@ -25,11 +29,14 @@ async function* simulated(reports: VirtualReports): AsyncGenerator<ReportBatch> 
   }
 }
 
-async function* real(reports: VirtualReports): AsyncGenerator<ReportBatch> {
-  let untilUs = monotonicUs();
+async function* real(
+  reports: VirtualReports,
+  { nowUs: clockUs, wait }: Clock,
+): AsyncGenerator<ReportBatch> {
+  let untilUs = clockUs();
   for (;;) {
-    await setTimeout(BATCH_MS);
-    const nowUs = monotonicUs();
+    await wait(BATCH_MS);
+    const nowUs = clockUs();
     const steps = Math.min(MOST_STEPS, Math.floor((nowUs - untilUs) / STEP_US));
     untilUs = steps === MOST_STEPS ? nowUs : untilUs + steps * STEP_US;
     yield reports.next(steps, untilUs);

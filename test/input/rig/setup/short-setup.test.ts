@@ -1,7 +1,7 @@
 import { mkdtemp, readdir, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Rig } from '../../../../src/input/rig/rig.ts';
 import { loadRig } from '../../../../src/input/rig/rig-file.ts';
 import { setupRig } from '../../../../src/input/rig/setup/setup-rig.ts';
@@ -11,6 +11,7 @@ import { openVirtualSetup } from '../../../../src/input/virtual/open-virtual-set
 import { virtualRig } from '../../../../src/input/virtual/virtual-rig.ts';
 import { NAMED_PEDALS, PACKED_WHEEL } from '../../../reference/descriptors.ts';
 import { deviceOf, word } from '../../report-batches.ts';
+import { RacingClock } from '../../virtual/racing-clock.ts';
 import { presses, ScriptedSetup, type Step } from './scripted-setup.ts';
 
 let dir = '';
@@ -18,6 +19,7 @@ beforeEach(async () => {
   dir = await mkdtemp(join(tmpdir(), 'short-'));
 });
 afterEach(() => rm(dir, { recursive: true }));
+afterEach(() => vi.restoreAllMocks());
 
 const PEDALS = deviceOf(1, 'test pedals', NAMED_PEDALS);
 /** X in the lowest 14 bits of the report, 0 to 16383. */
@@ -206,13 +208,15 @@ describe('a short set-up', { timeout: 30_000 }, () => {
 });
 
 test('on the virtual rig the simulated driver does it all, and nothing is kept', async () => {
+  const clock = new RacingClock();
+  vi.spyOn(performance, 'now').mockImplementation(() => clock.nowUs() / 1000);
   const said: string[] = [];
   const onlyEnter: SetupTerminal = {
     say: (text) => said.push(text),
     ask: async (question) => {
       said.push(question);
       // The reports at rest come by the clock.
-      await new Promise((done) => setTimeout(done, 300));
+      await clock.wait(300);
       return '';
     },
     askLive: async (question, live) => {
@@ -221,11 +225,11 @@ test('on the virtual rig the simulated driver does it all, and nothing is kept',
     },
     askUntil: async (question, isOver) => {
       said.push(question);
-      while (!isOver()) await new Promise((done) => setTimeout(done, 100));
+      while (!isOver()) await clock.wait(100);
       return null;
     },
   };
-  const virtual = openVirtualSetup(onlyEnter, (ms) => new Promise((done) => setTimeout(done, ms)));
+  const virtual = openVirtualSetup(onlyEnter, clock);
   const rig: Rig = await setupRig({
     ...virtual,
     dataDir: null,
