@@ -3,7 +3,7 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** Tests of code that keeps nothing between two calls: their files share a process and what they import. */
 const KEEPS_NOTHING =
-  'test/{car,consistency,corner,curve,drill,live-car,profile,report,score,screens,target,trace}/**';
+  'test/{car,commands,consistency,corner,curve,drill,input/{hid,rig,virtual},live-car,profile,report,score,screens,target,trace}/**';
 
 /** Files of a project stand together, or none could share a process with the next; the longest files first. */
 class ProjectByProject extends BaseSequencer {
@@ -26,7 +26,7 @@ const config: ViteUserConfig = defineConfig({
       {
         extends: true,
         test: {
-          name: 'pure',
+          name: 'shared',
           include: [`${KEEPS_NOTHING}/*.test.ts`],
           isolate: false,
           benchmark: { include: [] },
