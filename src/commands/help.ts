@@ -1,23 +1,30 @@
-import type { CatalogueEntry } from './catalogue.ts';
+import { wrapWords } from '../screens/progress/wrap-words.ts';
+import type { CommandGroup } from './catalogue.ts';
 import type { Command, OptionSpec } from './command.ts';
 import { GLOBAL_OPTIONS } from './options.ts';
 
+const COLS = 80;
+
 /** What `ebbline --help` prints. */
-export function overview(catalogue: readonly Pick<CatalogueEntry, 'name' | 'summary'>[]): string {
-  const width = Math.max(0, ...catalogue.map(({ name }) => name.length));
+export function overview(groups: readonly CommandGroup[]): string {
+  const names = groups.flatMap(({ commands }) => commands.map(({ name }) => name));
+  const width = Math.max(0, ...names.map((name) => name.length));
   return [
     'ebbline: drill brake release on your own pedals against a target curve',
     '',
     'usage: ebbline [COMMAND] [OPTIONS]',
     '       ebbline            on a terminal: choose a corner and drill',
-    '',
-    'commands:',
-    ...catalogue.map(({ name, summary }) => `  ${name.padEnd(width)}  ${summary}`),
+    ...groups.flatMap(({ heading, commands }) => [
+      '',
+      `${heading}:`,
+      ...commands.flatMap(({ name, summary }) => row(name, width, summary)),
+    ]),
     '',
     'options of every command:',
     ...optionLines(GLOBAL_OPTIONS),
     '',
-    'A training aid, not driving instruction. `ebbline COMMAND --help` and `ebbline help` say more.',
+    'A training aid, not driving instruction. `ebbline COMMAND --help` and',
+    '`ebbline help` say more.',
     '',
   ].join('\n');
 }
@@ -45,5 +52,11 @@ function optionLines(options: Readonly<Record<string, OptionSpec>>): string[] {
     help,
   }));
   const width = Math.max(0, ...rows.map(({ left }) => left.length));
-  return rows.map(({ left, help }) => `  ${left.padEnd(width)}  ${help}`);
+  return rows.flatMap(({ left, help }) => row(left, width, help));
+}
+
+/** What has a name or an option before it stays in a column of its own, on as many lines as it takes. */
+function row(name: string, width: number, text: string): string[] {
+  const lines = wrapWords(text, COLS - width - 4);
+  return lines.map((line, i) => `  ${(i === 0 ? name : '').padEnd(width)}  ${line}`);
 }

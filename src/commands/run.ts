@@ -1,6 +1,6 @@
 import { describeProblem, Problem } from '../problem.ts';
 import { nearest } from '../profile/nearest.ts';
-import { CATALOGUE, type CatalogueEntry } from './catalogue.ts';
+import { CATALOGUE, type CatalogueEntry, COMMAND_GROUPS } from './catalogue.ts';
 import type { CommandContext, CommandInput } from './command.ts';
 import { defaultDataDir } from './data-dir.ts';
 import { commandHelp, overview } from './help.ts';
@@ -122,7 +122,7 @@ function withoutCommand(words: readonly string[], terminal: Terminal): number {
   const first = words[0];
   if (first !== undefined && !first.startsWith('-')) return unknownCommand(words);
   const { values } = parseOptions(words, { name: '', options: {} });
-  terminal.out(values.version === true ? `${VERSION}\n` : overview(CATALOGUE));
+  terminal.out(values.version === true ? `${VERSION}\n` : overview(COMMAND_GROUPS));
   return 0;
 }
 
