@@ -19,7 +19,7 @@ export function checkSound(
       check,
       verdict,
       found: `installed, but playing nothing: ${refused.join(', ')}`,
-      fix: 'Start the sound server, or plug a sound card in and let this user play on it (on Linux `id` must show the group audio, or the session sit at the screen); until then `drill --sound` is silent.',
+      fix: 'Start the sound server, or plug a sound card in and let this user play on it (on Linux one who is in the group audio, as `id` shows, or who is logged in at the screen); until then `drill --sound` is silent.',
     };
   }
   return {
