@@ -6,9 +6,10 @@ import type { TwoAxleCar } from './two-axle.ts';
 
 /**
  * Largest force along the whole car, N, before one axle leaves its friction ellipse, from the load and the lateral force
- * it has without that force, and the braking of the engine on both axles.
+ * it has without that force, and the braking of the engine on both axles. Where it is more than `mostN`, that: to see
+ * that an axle carries a force takes far less than to find the most that it carries.
  */
-type AxleLimit = (loadN: number, acrossN: number, engineN: number) => number;
+type AxleLimit = (loadN: number, acrossN: number, engineN: number, mostN?: number) => number;
 
 /** One axle as the solver takes it. */
 interface Axle {
@@ -84,22 +85,26 @@ function axleLimit(axle: Axle): AxleLimit {
   const { tyre, gripShare, movedPerNewton } = axle;
   const acrossToAlong = tyre.longitudinalFriction / tyre.lateralFriction;
   const mu = gripShare * tyre.longitudinalFriction;
-  return (loadN, acrossN, engineN) => {
+  return (loadN, acrossN, engineN, mostN = Number.POSITIVE_INFINITY) => {
     const across = acrossN * acrossToAlong;
-    if (tyre.loadSensitivity === 0) return onPieces(axle, mu, loadN, across, engineN);
+    if (tyre.loadSensitivity === 0)
+      return Math.min(mostN, onPieces(axle, mu, loadN, across, engineN));
     const moved = acrossN * movedPerNewton;
+    const carries = (forceN: number): number =>
+      underLoad(axle, mu, loadN, across, moved, engineN, forceN);
+    if (Number.isFinite(mostN) && carries(mostN) >= mostN) return mostN;
     let before = 0;
-    let missBefore = -underLoad(axle, mu, loadN, across, moved, engineN, 0);
+    let missBefore = -carries(0);
     let force = -missBefore;
     for (let round = 0; round < MOST_ROUNDS && Number.isFinite(force); round++) {
-      const miss = force - underLoad(axle, mu, loadN, across, moved, engineN, force);
+      const miss = force - carries(force);
       if (Math.abs(miss) <= CLOSE * force || miss === missBefore) break;
       const next = force - (miss * (force - before)) / (miss - missBefore);
       before = force;
       missBefore = miss;
       force = Math.max(0, next);
     }
-    return force;
+    return Math.min(force, mostN);
   };
 }
 

@@ -30,7 +30,11 @@ export interface BrakingLimit {
  * dw/ds = -2 D is linear where v' is not.
  */
 export interface BrakingModel {
-  limit(sM: number, speedSquared: number): BrakingLimit;
+  /**
+   * @param mostN brake force that a foot gives at most, N: where the car could do more, it is all that is asked for, and
+   *   the limiter is the foot; whatever the grip allows if left out
+   */
+  limit(sM: number, speedSquared: number, mostN?: number): BrakingLimit;
   /** Deceleration with less than the most brake force, m/s^2; with none the foot is off the brake. */
   decelerationMps2(sM: number, speedSquared: number, brakeForceN: number): number;
   /** Largest squared speed at which the corner can be driven at all at this place; Infinity on a straight. */

@@ -24,18 +24,21 @@ export function pointMassModel(car: PointMass, curvatureAt: Path['curvatureAt'])
   const gripAlong = (w: number): number => car.alongMps2 * (1 + car.downforceShare * w);
   const lateralShare = (sM: number, w: number): number =>
     (Math.abs(curvatureAt(sM)) * w) / (car.acrossMps2 * (1 + car.downforceShare * w));
-  const limit = (sM: number, w: number): BrakingLimit => {
+  const decelerationMps2 = (_: number, w: number, forceN: number): number =>
+    forceN / car.massKg + car.dragPerMetre * w;
+  const limit = (sM: number, w: number, mostN = Number.POSITIVE_INFINITY): BrakingLimit => {
     const share = Math.min(1, lateralShare(sM, w));
-    const brake = gripAlong(w) * Math.sqrt(1 - share * share);
+    const gripN = car.massKg * gripAlong(w) * Math.sqrt(1 - share * share);
+    const brakeForceN = Math.min(gripN, mostN);
     return {
-      decelerationMps2: brake + car.dragPerMetre * w,
-      brakeForceN: car.massKg * brake,
-      limiter: 'grip',
+      decelerationMps2: decelerationMps2(sM, w, brakeForceN),
+      brakeForceN,
+      limiter: gripN <= mostN ? 'grip' : 'foot',
     };
   };
   return {
     limit,
-    decelerationMps2: (_, w, forceN) => forceN / car.massKg + car.dragPerMetre * w,
+    decelerationMps2,
     cornerLimit: (sM) => {
       const spare = Math.abs(curvatureAt(sM)) - car.acrossMps2 * car.downforceShare;
       return spare > 0 ? car.acrossMps2 / spare : Number.POSITIVE_INFINITY;

@@ -22,23 +22,23 @@ export function profileCurve(points: readonly ProfilePoint[]): ProfileCurve {
     }
     return low;
   };
-  const pair = (sM: number): readonly [ProfilePoint, ProfilePoint, number] => {
-    const i = indexAt(sM);
-    const [a, b] = [points[i] as ProfilePoint, points[i + 1] as ProfilePoint];
-    return [a, b, Math.min(1, Math.max(0, (sM - a.sM) / (b.sM - a.sM)))];
-  };
+  const linear =
+    (of: (point: ProfilePoint) => number) =>
+    (sM: number): number => {
+      const i = indexAt(sM);
+      const [a, b] = [points[i] as ProfilePoint, points[i + 1] as ProfilePoint];
+      return of(a) + (of(b) - of(a)) * shareOf(a, b, sM);
+    };
   return {
     fromM: (points[0] as ProfilePoint).sM,
     toM: (points[points.length - 1] as ProfilePoint).sM,
-    speedMps: (sM) => Math.sqrt(hermite(...pair(sM))),
-    brakeForceN: (sM) => {
-      const [a, b, t] = pair(sM);
-      return a.brakeForceN + (b.brakeForceN - a.brakeForceN) * t;
+    speedMps: (sM) => {
+      const i = indexAt(sM);
+      const [a, b] = [points[i] as ProfilePoint, points[i + 1] as ProfilePoint];
+      return Math.sqrt(hermite(a, b, shareOf(a, b, sM)));
     },
-    decelerationMps2: (sM) => {
-      const [a, b, t] = pair(sM);
-      return a.decelerationMps2 + (b.decelerationMps2 - a.decelerationMps2) * t;
-    },
+    brakeForceN: linear((point) => point.brakeForceN),
+    decelerationMps2: linear((point) => point.decelerationMps2),
     placeOf: (speedMps) => {
       const i = points.findLastIndex((point) => point.speedMps >= speedMps);
       const [a, b] = [points[i], points[i + 1]];
@@ -46,6 +46,11 @@ export function profileCurve(points: readonly ProfilePoint[]): ProfileCurve {
       return placeWithin(a, b, speedMps ** 2);
     },
   };
+}
+
+/** How far between two neighbours a place is, 0..1. */
+function shareOf(a: ProfilePoint, b: ProfilePoint, sM: number): number {
+  return Math.min(1, Math.max(0, (sM - a.sM) / (b.sM - a.sM)));
 }
 
 /** Bisection on the cubic between two neighbours whose squared speeds enclose `w`. */
@@ -61,12 +66,13 @@ function placeWithin(a: ProfilePoint, b: ProfilePoint, w: number): number {
 
 function hermite(a: ProfilePoint, b: ProfilePoint, t: number): number {
   const h = b.sM - a.sM;
-  const slopes = [-2 * a.decelerationMps2 * h, -2 * b.decelerationMps2 * h] as const;
+  const slopeA = -2 * a.decelerationMps2 * h;
+  const slopeB = -2 * b.decelerationMps2 * h;
   const u = 1 - t;
   return (
     a.speedMps ** 2 * (1 + 2 * t) * u * u +
     b.speedMps ** 2 * t * t * (3 - 2 * t) +
-    slopes[0] * t * u * u -
-    slopes[1] * t * t * u
+    slopeA * t * u * u -
+    slopeB * t * t * u
   );
 }

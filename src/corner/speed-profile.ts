@@ -122,10 +122,9 @@ function footCap(later: ProfilePoint, releaseNps: number): Cap {
 
 /** The least bound of a place, N. */
 function boundAt({ bounds = [] }: BackwardPass, sM: number): number {
-  return Math.min(
-    ...bounds.map(({ fromM, mostN }) => (sM >= fromM ? mostN : Number.POSITIVE_INFINITY)),
-    Number.POSITIVE_INFINITY,
-  );
+  let leastN = Number.POSITIVE_INFINITY;
+  for (const { fromM, mostN } of bounds) if (sM >= fromM) leastN = Math.min(leastN, mostN);
+  return leastN;
 }
 
 function stepBack(
@@ -140,7 +139,7 @@ function stepBack(
   if (law !== null) return w + 2 * lawIntegral(law, farM);
   const h = farM - nearM;
   const slope = (beforeM: number, at: number): number =>
-    2 * decelerationUnder(model, slowestM - beforeM, at, cap(beforeM - nearM, at));
+    2 * model.limit(slowestM - beforeM, at, cap(beforeM - nearM, at)).decelerationMps2;
   // At the limit the later point knows its own slope; riding the corner's limit it may brake harder than it did.
   const k1 = later.limiter === 'corner' ? slope(nearM, w) : 2 * later.decelerationMps2;
   const k2 = slope(nearM + h / 2, w + (h / 2) * k1);
@@ -156,23 +155,10 @@ function lawIntegral(law: (beforeM: number) => number, farM: number): number {
   return (r / 6) * (f(0) + 4 * f(r / 2) + f(r));
 }
 
-function decelerationUnder(model: BrakingModel, sM: number, w: number, capN: number): number {
-  const limit = model.limit(sM, w);
-  return limit.brakeForceN <= capN ? limit.decelerationMps2 : model.decelerationMps2(sM, w, capN);
-}
-
 /** A point at the limit, of grip or of what a foot can still release. */
 function limitPoint(model: BrakingModel, sM: number, w: number, capN: number): ProfilePoint {
-  const limit = model.limit(sM, w);
-  const byFoot = limit.brakeForceN > capN;
-  return {
-    sM,
-    speedMps: Math.sqrt(w),
-    brakeForceN: byFoot ? capN : limit.brakeForceN,
-    decelerationMps2: byFoot ? model.decelerationMps2(sM, w, capN) : limit.decelerationMps2,
-    limiter: byFoot ? 'foot' : limit.limiter,
-    toSlowestS: 0,
-  };
+  const { brakeForceN, decelerationMps2, limiter } = model.limit(sM, w, capN);
+  return { sM, speedMps: Math.sqrt(w), decelerationMps2, brakeForceN, limiter, toSlowestS: 0 };
 }
 
 /** A point at which the corner itself limits the speed: the brake gives only what that speed's change asks for. */

@@ -4,7 +4,7 @@ import type { Chassis } from '../car/chassis.ts';
 import { axleFrictionFactor, type Tyre } from '../car/tyre.ts';
 import { STANDARD_GRAVITY_MPS2 } from '../units.ts';
 import { brakeLimit } from './axle-limit.ts';
-import type { BrakingLimit, BrakingModel } from './braking-model.ts';
+import { type BrakingLimit, type BrakingModel, JUST_ON_N } from './braking-model.ts';
 import { cornerLimitSquared } from './corner-limit.ts';
 import type { Path } from './path.ts';
 import { type WheelForces, wheelForces } from './wheel-forces.ts';
@@ -61,11 +61,12 @@ export const SPARE_LOAD = 0.02;
  */
 export function loadsMeanwhile(forces: WheelForces, lateLoadN: number): WheelForces {
   if (lateLoadN === 0) return forces;
-  const { frontLoadN, rearLoadN } = forces;
+  const { frontLoadN, rearLoadN, frontAcrossN, rearAcrossN } = forces;
   return {
-    ...forces,
     frontLoadN: frontLoadN + Math.min(0, lateLoadN + SPARE_LOAD * frontLoadN),
     rearLoadN: rearLoadN - Math.max(0, lateLoadN),
+    frontAcrossN,
+    rearAcrossN,
   };
 }
 
@@ -86,27 +87,35 @@ export function twoAxleModel(
   const { massKg } = car.chassis;
   const frontLimit = brakeLimit(car, 'front');
   const rearLimit = brakeLimit(car, 'rear');
-  const carriedN = carriedEngine(car);
+  const carriedEngineN = carriedEngine(car);
   const resistanceN = (sM: number, w: number, forces: WheelForces): number =>
     dragN(car.aero, Math.sqrt(w)) +
     car.rollingResistance * (forces.frontLoadN + forces.rearLoadN) +
     massKg * STANDARD_GRAVITY_MPS2 * road.slopeAt(sM);
-  const limit = (sM: number, w: number): BrakingLimit => {
+  // Where nothing is left for the brakes, the throttle takes out what the axles do not carry of the engine either.
+  const offBrakeN = (sM: number, w: number, forces: WheelForces | null): number => {
+    const engineN = offBrake(sM, w);
+    return forces === null ? engineN : carriedEngineN(forces, engineN);
+  };
+  const limit = (sM: number, w: number, mostN = Number.POSITIVE_INFINITY): BrakingLimit => {
     const engineN = engineBraking(sM, w);
     const rest = wheelForces(car, road, sM, w);
     const lateN = lateLoadN(sM);
     const forces = loadsMeanwhile(rest, lateN);
-    const front = frontLimit(forces.frontLoadN, forces.frontAcrossN, engineN);
-    const rear = rearLimit(forces.rearLoadN, forces.rearAcrossN, engineN);
-    const brakeForceN = Math.min(front, rear);
-    // Where nothing is left for the brakes, the throttle takes out what the axles do not carry of the engine either.
-    const heldN = brakeForceN > 0 ? engineN : carriedN(forces, offBrake(sM, w));
+    // A foot off the brake decides only where the axles would carry some of it.
+    const askedN = Math.max(mostN, JUST_ON_N);
+    const frontN = frontLimit(forces.frontLoadN, forces.frontAcrossN, engineN, askedN);
+    const carriedN = rearLimit(forces.rearLoadN, forces.rearAcrossN, engineN, frontN);
+    const byFoot = carriedN >= askedN;
+    const brakeForceN = byFoot ? mostN : carriedN;
+    const heldN = brakeForceN > 0 ? engineN : offBrakeN(sM, w, byFoot ? null : forces);
     // With late load an axle can be full with the corner alone.
-    const isRolling = lateN > 0 && brakeForceN + heldN === 0;
+    const isRolling = !byFoot && lateN > 0 && brakeForceN + heldN === 0;
+    const byAxle = carriedN < frontN ? 'rear axle' : 'front axle';
     return {
       brakeForceN,
       decelerationMps2: (brakeForceN + heldN + resistanceN(sM, w, rest)) / massKg,
-      limiter: isRolling ? 'corner' : front <= rear ? 'front axle' : 'rear axle',
+      limiter: byFoot ? 'foot' : isRolling ? 'corner' : byAxle,
     };
   };
   return {

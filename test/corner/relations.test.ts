@@ -89,7 +89,10 @@ test('diamond of 1.4 g along and 1.6 g across on 60 m: w = a_y/k - (a_y/k - w0) 
 test('linear-in-time release from 1.5 g over 1.8 s: dv = D T / 2, distance = v1 T + D T^2 / 6', () => {
   // The straight carries 3 g; the foot gives up 1.5 g in 1.8 s.
   const model: BrakingModel = {
-    limit: () => ({ decelerationMps2: 3 * G, brakeForceN: 3 * G, limiter: 'grip' }),
+    limit: (_, __, mostN = NONE) => {
+      const brakeForceN = Math.min(3 * G, mostN);
+      return { decelerationMps2: brakeForceN, brakeForceN, limiter: 'foot' };
+    },
     decelerationMps2: (_, __, forceN) => forceN,
     cornerLimit: () => NONE,
     releaseLaw: () => null,

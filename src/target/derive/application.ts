@@ -68,7 +68,7 @@ export function applyBrakes(
   };
   while (state.timeS <= LONGEST_S) {
     const braking = brakingAt(model, limits, state);
-    points.push({ ...state, ...braking });
+    points.push(applicationPoint(state, braking));
     if (state.timeS >= limits.riseS && braking.brakeForceN >= CAUGHT_UP * braking.wantedN) break;
     const middle = after(limits, state, state, braking, STEP_S / 2);
     state = after(limits, state, middle, brakingAt(model, limits, middle), STEP_S);
@@ -87,6 +87,13 @@ interface State {
 interface Braking extends Pick<ApplicationPoint, 'brakeForceN' | 'decelerationMps2' | 'limiter'> {
   /** What the grip would allow with all of the load transfer there. */
   readonly wantedN: number;
+}
+
+function applicationPoint(
+  { timeS, sM, speedMps, transferN }: State,
+  { brakeForceN, decelerationMps2, limiter }: Braking,
+): ApplicationPoint {
+  return { timeS, sM, speedMps, decelerationMps2, brakeForceN, transferN, limiter };
 }
 
 function brakingAt(model: BrakingModel, limits: ApplicationLimits, state: State): Braking {

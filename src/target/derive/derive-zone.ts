@@ -34,9 +34,10 @@ export interface SolvedZone {
 export function solveZone(car: Car, corner: Corner, model: ModelName = 'two-axle'): SolvedZone {
   const setting = zoneSetting(car, corner);
   const inOneGear = zoneModel(model, car, corner, [{ fromM: 0, gear: corner.gears.slowest }]);
-  // What the corner carries does not depend on the gears, so neither does this place.
+  // What the corner carries does not depend on the gears, so neither does the slowest place.
+  const cornerLimit = askedOnce(inOneGear.cornerLimit);
   const slowestM = slowestPointM(inOneGear, corner.path.lengthM);
-  const problem: ZoneProblem = { ...setting, model, slowestM };
+  const problem: ZoneProblem = { ...setting, model, slowestM, cornerLimit };
   const { zone, schedule, downshifts, lateLoadN } = settleLoads(problem);
   return {
     model,
@@ -48,6 +49,18 @@ export function solveZone(car: Car, corner: Corner, model: ModelName = 'two-axle
     tooFastMps: zone.tooFastMps,
     durationS: durationFrom(zone, zone.brakePointM, corner),
     footLossS: () => footLossS(problem, zone),
+  };
+}
+
+/** A function that remembers what it said of each place: every round asks at the same ones. */
+function askedOnce(ofPlace: (sM: number) => number): (sM: number) => number {
+  const known = new Map<number, number>();
+  return (sM) => {
+    const before = known.get(sM);
+    if (before !== undefined) return before;
+    const value = ofPlace(sM);
+    known.set(sM, value);
+    return value;
   };
 }
 

@@ -53,14 +53,17 @@ function pitchAlong(
   const keeps = Math.exp(-2 * Math.PI * car.pitchHz * STEP_S);
   const after = (transferN: number, settledN: number): number =>
     keeps * transferN + (1 - keeps) * settledN;
-  const limits = {
-    settled: { front: brakeLimit(axles, 'front'), rear: brakeLimit(axles, 'rear') },
-    moving: {
-      front: brakeLimit(axles, 'front', perNewton * (1 - keeps)),
-      rear: brakeLimit(axles, 'rear', perNewton * (1 - keeps)),
-    },
+  const settled = { front: brakeLimit(axles, 'front'), rear: brakeLimit(axles, 'rear') };
+  const moving = {
+    front: brakeLimit(axles, 'front', perNewton * (1 - keeps)),
+    rear: brakeLimit(axles, 'rear', perNewton * (1 - keeps)),
   };
   const ownN = ownForce(profile, curve);
+  // Off the brake the tyres hold what the motion shows.
+  const heldOffN = (sM: number, w: number, engineN: number): number => {
+    const othersN = massKg * model.decelerationMps2(sM, w, JUST_ON_N) - engineN;
+    return Math.max(0, Math.min(engineN, massKg * curve.decelerationMps2(sM) - othersN));
+  };
   return {
     after,
     settledN: (sM, transferN) => {
@@ -68,20 +71,15 @@ function pitchAlong(
       const engineN = engine(sM, w);
       const { frontLoadN, rearLoadN, frontAcrossN, rearAcrossN } = wheelForces(axles, road, sM, w);
       const keptN = keeps * transferN;
-      const brakeForceN = Math.min(
-        ownN(sM),
-        limits.settled.front(frontLoadN, frontAcrossN, engineN),
-        limits.settled.rear(rearLoadN, rearAcrossN, engineN),
-        limits.moving.front((1 + SPARE_LOAD) * frontLoadN + keptN, frontAcrossN, engineN),
-        limits.moving.rear(rearLoadN - keptN, rearAcrossN, engineN),
-      );
-      // Off the brake the tyres hold what the motion shows.
-      const othersN = massKg * model.decelerationMps2(sM, w, JUST_ON_N) - engineN;
-      const heldN =
-        brakeForceN > 0
-          ? engineN
-          : Math.max(0, Math.min(engineN, massKg * curve.decelerationMps2(sM) - othersN));
-      return (brakeForceN + heldN) * perNewton;
+      // The least of the five, each asked for no more than those before it allow.
+      let forceN = ownN(sM);
+      forceN = settled.front(frontLoadN, frontAcrossN, engineN, forceN);
+      forceN = settled.rear(rearLoadN, rearAcrossN, engineN, forceN);
+      const arrivedN = (1 + SPARE_LOAD) * frontLoadN + keptN;
+      forceN = moving.front(arrivedN, frontAcrossN, engineN, forceN);
+      forceN = moving.rear(rearLoadN - keptN, rearAcrossN, engineN, forceN);
+      const heldN = forceN > 0 ? engineN : heldOffN(sM, w, engineN);
+      return (forceN + heldN) * perNewton;
     },
   };
 }

@@ -12,7 +12,6 @@ import type { AppliedZone } from './zone-points.ts';
 interface SettledZone {
   readonly zone: AppliedZone;
   readonly schedule: GearSchedule;
-  readonly downshifts: readonly Downshift[];
   readonly lateLoadN: LateLoad;
 }
 
@@ -27,10 +26,12 @@ const SAME_SHIFT_M = 3;
 const FINE_ROUNDS = { least: 2, most: 4 };
 
 /** Solves a zone until the brake that its axles allow is the one that their late loads are of. */
-export function settleLoads(problem: ZoneProblem): SettledZone {
+export function settleLoads(
+  problem: ZoneProblem,
+): SettledZone & { readonly downshifts: readonly Downshift[] } {
   const { schedule, solved } = settleGears(problem);
   if (problem.model === 'point-mass') return withoutLoads(problem, schedule);
-  let settled = settledZone(problem, withApplication(problem, schedule, solved), schedule);
+  let settled = settledZone(problem, schedule, solved);
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const before = settled.zone.brakePointM;
     const gears = round < GEARS_STAY_ROUND ? gearsOf(problem, settled) : settled.schedule;
@@ -44,14 +45,17 @@ export function settleLoads(problem: ZoneProblem): SettledZone {
     const isSettled = Math.abs(settled.zone.brakePointM - before) < SETTLED_M;
     if (isSettled && round >= FINE_ROUNDS.least) break;
   }
-  const { lateLoadN } = settled;
-  return { ...settled, downshifts: shiftsOf({ ...problem, lateLoadN }, settled) };
+  return { ...settled, downshifts: shiftsOf(problem, settled) };
 }
 
 /** The point mass has no axles to load. */
-function withoutLoads(problem: ZoneProblem, schedule: GearSchedule): SettledZone {
+function withoutLoads(
+  problem: ZoneProblem,
+  schedule: GearSchedule,
+): ReturnType<typeof settleLoads> {
   const solved = solveProfile(problem, schedule, problem.car.driver.releaseNps);
-  return settledZone(problem, withApplication(problem, schedule, solved), schedule);
+  const settled = settledZone(problem, schedule, solved);
+  return { ...settled, downshifts: shiftsOn(problem, settled) };
 }
 
 /** The zone anew, with the loads that are late on it as it was. */
@@ -62,31 +66,40 @@ function oneRound(
   stepM: number,
 ): SettledZone {
   const late = { ...problem, lateLoadN: lateLoadOf(problem, zone, schedule) };
-  const solved = solveEaseOnly(late, schedule, stepM);
-  return settledZone(late, withApplication(late, schedule, solved), schedule);
+  return settledZone(late, schedule, solveEaseOnly(late, schedule, stepM));
 }
 
-function gearsOf({ corner }: ZoneProblem, { downshifts }: SettledZone): GearSchedule {
-  return scheduleOf(corner, downshifts);
-}
-
-function settledZone(problem: ZoneProblem, zone: AppliedZone, schedule: GearSchedule): SettledZone {
+function settledZone(
+  problem: ZoneProblem,
+  schedule: GearSchedule,
+  solved: SolvedProfile,
+): SettledZone {
   const { lateLoadN = () => 0 } = problem;
-  return { zone, schedule, downshifts: planDownshifts({ ...problem, ...zone }), lateLoadN };
+  return { zone: withApplication(problem, schedule, solved), schedule, lateLoadN };
+}
+
+function gearsOf(problem: ZoneProblem, settled: SettledZone): GearSchedule {
+  return scheduleOf(problem.corner, shiftsOn(problem, settled));
+}
+
+/** Where a zone as it came out has its downshifts. */
+function shiftsOn(setting: ZoneSetting, { zone, lateLoadN }: SettledZone): Downshift[] {
+  return planDownshifts({ ...setting, ...zone, lateLoadN });
 }
 
 /**
  * The downshifts of the schedule that the zone was solved in, moved to where the zone as it came out has them unless that
  * is another part of it.
  */
-function shiftsOf(problem: ZoneProblem, { zone, schedule, downshifts }: SettledZone): Downshift[] {
+function shiftsOf(problem: ZoneProblem, settled: SettledZone): Downshift[] {
   const { corner } = problem;
-  const shiftsAtM = schedule.slice(1).map(({ fromM }, i) => {
+  const downshifts = shiftsOn(problem, settled);
+  const shiftsAtM = settled.schedule.slice(1).map(({ fromM }, i) => {
     const atM = downshifts[i]?.atM ?? fromM;
     return Math.abs(atM - fromM) < SAME_SHIFT_M ? atM : fromM;
   });
   const gears = { ...corner.gears, shiftsAtM };
-  return planDownshifts({ ...problem, corner: { ...corner, gears }, ...zone });
+  return shiftsOn({ ...problem, corner: { ...corner, gears } }, settled);
 }
 
 function withApplication(

@@ -18,6 +18,8 @@ import { type GearSchedule, type ModelName, type ZoneSetting, zoneModel } from '
 export interface ZoneProblem extends ZoneSetting {
   readonly model: ModelName;
   readonly slowestM: number;
+  /** See `BrakingModel`: neither gears nor loads change it. */
+  readonly cornerLimit: BrakingModel['cornerLimit'];
   /** See `AxleCircumstances`; none while it is not known. */
   readonly lateLoadN?: (sM: number) => number;
 }
@@ -47,7 +49,7 @@ export function solveProfile(
 ): SolvedProfile {
   const { car, corner, slowestM } = problem;
   const grip = zoneModel(problem.model, car, corner, schedule, problem.lateLoadN);
-  const model = upToFullScale(grip, car);
+  const model = { ...upToFullScale(grip, car), cornerLimit: problem.cornerLimit };
   const limit = brakeToSlowest(model, {
     slowestM,
     fromM: -corner.approachM,

@@ -22,26 +22,28 @@ export function zonePoints(
 ): ZonePoint[] {
   const caughtUp = lastOf(zone.application);
   const start = caughtUp.timeS + timeToSlowest(zone, caughtUp.sM);
-  const rise = zone.application.map(
-    (point): Motion => ({
-      ...point,
-      distanceM: zone.slowestM - point.sM,
-      gear: gearAt(schedule, point.sM),
-      lateLoadN: 0,
-    }),
-  );
+  const motion = (
+    { sM, speedMps, decelerationMps2, brakeForceN, limiter }: ApplicationPoint | ProfilePoint,
+    timeS: number,
+    lateN: number,
+  ): Motion => ({
+    sM,
+    distanceM: zone.slowestM - sM,
+    timeS,
+    speedMps,
+    decelerationMps2,
+    brakeForceN,
+    gear: gearAt(schedule, sM),
+    lateLoadN: lateN,
+    limiter,
+  });
+  const rise = zone.application.map((point) => motion(point, point.timeS, 0));
   const rest = zone.profile
     .filter(({ sM }) => sM > caughtUp.sM)
-    .map(
-      (point): Motion => ({
-        ...point,
-        distanceM: zone.slowestM - point.sM,
-        timeS: start - point.toSlowestS,
-        gear: gearAt(schedule, point.sM),
-        lateLoadN: isRolling(point) ? 0 : lateLoadN(point.sM),
-      }),
+    .map((point) =>
+      motion(point, start - point.toSlowestS, isRolling(point) ? 0 : lateLoadN(point.sM)),
     );
-  return [...rise, ...rest].map((motion) => zonePoint(setting, motion));
+  return [...rise, ...rest].map((each) => zonePoint(setting, each));
 }
 
 /** Off the brake, at the corner's own limit or under throttle, what is left of late load dies out. */
