@@ -13,17 +13,25 @@ export function brakeForcesN(brakes: Brakes, pedalForceN: number): Axles {
  *
  * @returns the force at which the pads touch for no brake force
  */
-export function pedalForceForN(brakes: Brakes, brakeForceN: number): number {
+export function pedalForceOf(brakes: Brakes): (brakeForceN: number) => number {
   const total = (pedalN: number): number => {
     const { front, rear } = brakeForcesN(brakes, pedalN);
     return front + rear;
   };
   const bends = pedalBendsN(brakes);
-  const next = bends.findIndex((pedalN, i) => i > 0 && total(pedalN) > brakeForceN);
-  const from = bends[(next === -1 ? bends.length : next) - 1] as number;
-  const to = next === -1 ? from + 1 : (bends[next] as number);
-  const start = total(from);
-  return from + (Math.max(0, brakeForceN - start) * (to - from)) / (total(to) - start);
+  const totals = bends.map(total);
+  const last = bends.length - 1;
+  const ends = [...bends.slice(1), (bends[last] as number) + 1];
+  const perNewton = bends.map((from, i) => {
+    const to = ends[i] as number;
+    return (to - from) / (total(to) - (totals[i] as number));
+  });
+  return (brakeForceN) => {
+    let i = 0;
+    while (i < last && (totals[i + 1] as number) <= brakeForceN) i++;
+    const beyondN = Math.max(0, brakeForceN - (totals[i] as number));
+    return (bends[i] as number) + beyondN * (perNewton[i] as number);
+  };
 }
 
 /** Pedal forces at which a pad touches or the valve closes in, rising; below the first there is no braking. */

@@ -75,6 +75,8 @@ export function loadPerNewton({ chassis }: Pick<TwoAxleCar, 'chassis'>): number 
 }
 
 const CLOSE = 1e-10;
+/** After a move this small a secant is closer than `CLOSE`: it misses by the product of its last two misses. */
+const NEAR = 1e-6;
 const MOST_ROUNDS = 8;
 
 /**
@@ -90,19 +92,22 @@ function axleLimit(axle: Axle): AxleLimit {
     if (tyre.loadSensitivity === 0)
       return Math.min(mostN, onPieces(axle, mu, loadN, across, engineN));
     const moved = acrossN * movedPerNewton;
-    const carries = (forceN: number): number =>
-      underLoad(axle, mu, loadN, across, moved, engineN, forceN);
-    if (Number.isFinite(mostN) && carries(mostN) >= mostN) return mostN;
+    if (
+      Number.isFinite(mostN) &&
+      underLoad(axle, mu, loadN, across, moved, engineN, mostN) >= mostN
+    )
+      return mostN;
     let before = 0;
-    let missBefore = -carries(0);
+    let missBefore = -underLoad(axle, mu, loadN, across, moved, engineN, 0);
     let force = -missBefore;
     for (let round = 0; round < MOST_ROUNDS && Number.isFinite(force); round++) {
-      const miss = force - carries(force);
+      const miss = force - underLoad(axle, mu, loadN, across, moved, engineN, force);
       if (Math.abs(miss) <= CLOSE * force || miss === missBefore) break;
       const next = force - (miss * (force - before)) / (miss - missBefore);
       before = force;
       missBefore = miss;
       force = Math.max(0, next);
+      if (Math.abs(force - before) <= NEAR * force) break;
     }
     return Math.min(force, mostN);
   };

@@ -14,7 +14,8 @@ export interface ProfileCurve {
 /** @param points in driving order, at least two */
 export function profileCurve(points: readonly ProfilePoint[]): ProfileCurve {
   const indexAt = (sM: number): number => {
-    let [low, high] = [0, points.length - 2];
+    let low = 0;
+    let high = points.length - 2;
     while (low < high) {
       const middle = (low + high + 1) >> 1;
       if ((points[middle] as ProfilePoint).sM <= sM) low = middle;

@@ -69,9 +69,7 @@ function pointBefore(
 ): ProfilePoint {
   const sM = pass.slowestM - farM;
   const lengthM = farM - nearM;
-  const boundN = boundAt(pass, sM);
-  const byRelease = footCap(later, pass.releaseNps);
-  const cap: Cap = (stretchM, w) => Math.min(boundN, byRelease(stretchM, w));
+  const cap = footCap(later, pass.releaseNps, boundAt(pass, sM));
   const reached = stepBack(model, pass, later, [nearM, farM], cap);
   const most = model.cornerLimit(sM);
   const point =
@@ -113,11 +111,13 @@ function* steps({
 /** Brake force after a stretch before the later point at a squared speed, N. */
 type Cap = (lengthM: number, w: number) => number;
 
-/** Brake force a foot can still release from here: the later force plus what it sheds in the time between. */
-function footCap(later: ProfilePoint, releaseNps: number): Cap {
-  if (!Number.isFinite(releaseNps)) return () => Number.POSITIVE_INFINITY;
-  return (lengthM, w) =>
-    later.brakeForceN + (releaseNps * 2 * lengthM) / (later.speedMps + Math.sqrt(w));
+/** Brake force a foot can still release from here, within a bound: the later force plus what it sheds in the time between. */
+function footCap(later: ProfilePoint, releaseNps: number, boundN: number): Cap {
+  if (!Number.isFinite(releaseNps)) return () => boundN;
+  return (lengthM, w) => {
+    const shedN = (releaseNps * 2 * lengthM) / (later.speedMps + Math.sqrt(w));
+    return Math.min(boundN, later.brakeForceN + shedN);
+  };
 }
 
 /** The least bound of a place, N. */

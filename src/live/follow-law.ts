@@ -1,4 +1,4 @@
-import { pedalForceForN } from '../car/brake-force.ts';
+import { pedalForceOf } from '../car/brake-force.ts';
 import { JUST_ON_N } from '../corner/braking-model.ts';
 import { profileCurve } from '../corner/profile-curve.ts';
 import type { DerivedTarget } from '../target/derive/derive-target.ts';
@@ -52,6 +52,7 @@ export function followLaw(
     return Math.max(0, car.chassis.massKg * (k * profile.decelerationMps2(sM) - othersMps2));
   };
   const speedN = (speedMps: number): number => profile.brakeForceN(profile.placeOf(speedMps));
+  const pedalForceN = pedalForceOf(car.brakes);
   const isSlower = (sM: number, speedMps: number): boolean => speedMps < profile.speedMps(sM);
   const aimN = (sM: number, speedMps: number): number =>
     isSlower(sM, speedMps) ? speedN(speedMps) : fasterN(sM, speedMps);
@@ -67,7 +68,7 @@ export function followLaw(
     pedalN: (sM, speedMps, brakeForceN) => {
       if (!(brakeForceN > 0)) return 0;
       const decelerationMps2 = model.decelerationMps2(sM, speedMps ** 2, brakeForceN);
-      return pedalForceForN(car.brakes, atTheDiscsN(car, { brakeForceN, decelerationMps2 }));
+      return pedalForceN(atTheDiscsN(car, { brakeForceN, decelerationMps2 }));
     },
   };
 }

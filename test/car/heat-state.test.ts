@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { pedalForceForN } from '../../src/car/brake-force.ts';
+import { pedalForceOf } from '../../src/car/brake-force.ts';
 import { frontBrakeShare } from '../../src/car/brakes.ts';
 import type { Car } from '../../src/car/car.ts';
 import {
@@ -78,7 +78,7 @@ describe('repeated stops: 30 C air, time constant 144 s, one every 30 s', () => 
     expectRelative(list[9]!.before.discC.front, 249.315703, 1e-8);
     const first = withHeat(car, list[0]!.before);
     const tenth = withHeat(car, list[9]!.before);
-    const ratio = pedalForceForN(tenth.brakes, 15_000) / pedalForceForN(first.brakes, 15_000);
+    const ratio = pedalForceOf(tenth.brakes)(15_000) / pedalForceOf(first.brakes)(15_000);
     expectRelative(ratio, 1.29215438, 1e-8);
     expectRelative(frontBrakeShare(tenth.brakes), frontBrakeShare(first.brakes), 1e-12);
   });
@@ -108,7 +108,7 @@ describe('fade', () => {
     const hot = { front: 650, rear: 650 };
     const cold = withHeat(car, startHeat(car));
     const faded = withHeat(car, { discC: hot, padC: hot });
-    const ratio = pedalForceForN(faded.brakes, 9000) / pedalForceForN(cold.brakes, 9000);
+    const ratio = pedalForceOf(faded.brakes)(9000) / pedalForceOf(cold.brakes)(9000);
     expectRelative(ratio, 1.4545455, 1e-7);
   });
 

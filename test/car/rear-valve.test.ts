@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { brakeForcesN, pedalForceForN } from '../../src/car/brake-force.ts';
+import { brakeForcesN, pedalForceOf } from '../../src/car/brake-force.ts';
 import type { Brakes } from '../../src/car/brakes.ts';
 import { frontBrakeShare, linePressuresPa } from '../../src/car/brakes.ts';
 import { beforeValvePa, behindValvePa } from '../../src/car/rear-valve.ts';
@@ -24,7 +24,7 @@ describe('rear valve', () => {
 
   test('with the pads touching at 0.8 bar', () => {
     const brakes = { ...WITH_VALVE, pushOutPa: 0.8e5 };
-    expectRelative(pedalForceForN(brakes, 22787.1794), 700, 1e-5);
+    expectRelative(pedalForceOf(brakes)(22787.1794), 700, 1e-5);
     const { front, rear } = brakeForcesN(brakes, 700);
     expectRelative(front / (front + rear), 0.81348716, 1e-6);
   });
@@ -50,10 +50,10 @@ test('pedal force to brake force and back, over every bend', () => {
       fc.double({ min: 0, max: 1, noNaN: true }),
       (share, pushOutPa, kneePa, slope) => {
         const brakes = { ...GT_BRAKES, pushOutPa, rearValve: { kneePa, slope } };
-        const touching = pedalForceForN(brakes, 0);
+        const touching = pedalForceOf(brakes)(0);
         const pedal = touching + 1 + 2000 * share;
         const { front, rear } = brakeForcesN(brakes, pedal);
-        expectRelative(pedalForceForN(brakes, front + rear), pedal, 1e-9);
+        expectRelative(pedalForceOf(brakes)(front + rear), pedal, 1e-9);
         const none = brakeForcesN(brakes, touching);
         expect(none.front + none.rear).toBeLessThan(1e-6);
       },

@@ -68,6 +68,39 @@ describe('axle friction circles of the GT example, friction 1.4', () => {
   });
 });
 
+describe('asked for no more than a force', () => {
+  const sensitive = { ...tyre, loadSensitivity: -0.1 };
+  const loaded = { ...CAR, frontTyre: sensitive, rearTyre: sensitive };
+
+  test.each([
+    ['front', 0.5, 14723.789],
+    ['rear', 0.8, 12725.816],
+  ] as const)('the %s axle gives that or its own limit, whichever is less', (side, ayG, most) => {
+    const [loadN, arm] = side === 'front' ? [frontLoad, 1.25] : [rearLoad, 1.35];
+    const limit = brakeLimit(CAR, side);
+    for (const askedN of [0, 1, 5000, most - 1]) {
+      expect(limit(loadN, lateral(ayG, arm), 0, askedN)).toBe(askedN);
+    }
+    for (const askedN of [most + 1, 1e5, Number.POSITIVE_INFINITY])
+      expectRelative(limit(loadN, lateral(ayG, arm), 0, askedN), most, 1e-5);
+  });
+
+  test.each(['front', 'rear'] as const)(
+    'so does the %s axle on tyres that lose with load',
+    (side) => {
+      const [loadN, arm] = side === 'front' ? [frontLoad, 1.25] : [rearLoad, 1.35];
+      const limit = brakeLimit(loaded, side);
+      for (const ayG of [0, 0.3, 0.6, 0.9]) {
+        const most = limit(loadN, lateral(ayG, arm), 1000);
+        for (const share of [0.01, 0.3, 0.999, 1.001, 3]) {
+          const asked = limit(loadN, lateral(ayG, arm), 1000, share * most);
+          expectRelative(asked, Math.min(1, share) * most, 1e-9);
+        }
+      }
+    },
+  );
+});
+
 // Second gear on a closed throttle: 1246.23 N at the rear axle; friction 1.
 test('engine braking moves the lock of the rear axle from 1.312024 to 1.112335 g', () => {
   const slippery = { ...tyre, longitudinalFriction: 1, lateralFriction: 1 };

@@ -1,6 +1,7 @@
 import { brakeForcesN } from '../../car/brake-force.ts';
 import type { Car } from '../../car/car.ts';
 import type { ForceBound } from '../../corner/speed-profile.ts';
+import { lastThatHolds } from './last-that-holds.ts';
 import { ROUGH_STEP_M } from './settle-gears.ts';
 import { type SolvedProfile, solveProfile, type ZoneProblem } from './solve-profile.ts';
 import type { GearSchedule } from './zone-model.ts';
@@ -10,33 +11,43 @@ const RISE = 0.01;
 /** What no foot can hold: with less there it is off the brake. Twice the level at which a brake takes hold. */
 const LEAST_LEVEL = 0.03;
 const MOST_RISES = 3;
-const HALVINGS = 9;
+/** A bound is looked for in this many parts of the force that it keeps out. */
+const PARTS = 512;
+
+/** A profile that only eases, with the bounds that it took. */
+interface EasedProfile extends SolvedProfile {
+  readonly bounds: readonly ForceBound[];
+}
 
 /**
  * The profile of a foot that only eases once it is down: where the limit would let it come back (a motor that fades out, a
  * second apex), the force there stays so low that the car can have been slow enough before. A foot that lets go in no time
  * can come back as well, and has the limit.
+ *
+ * @param like bounds of a zone that hardly differs: these are looked for around them
  */
 export function solveEaseOnly(
   problem: ZoneProblem,
   schedule: GearSchedule,
   stepM: number,
-): SolvedProfile {
+  like: readonly ForceBound[],
+): EasedProfile {
   const { releaseNps } = problem.car.driver;
-  const solve = (bounds: readonly ForceBound[], step: number = stepM): SolvedProfile =>
-    solveProfile(problem, schedule, releaseNps, step, bounds);
+  const solve = (bounds: readonly ForceBound[], step: number = stepM): EasedProfile => ({
+    ...solveProfile(problem, schedule, releaseNps, step, bounds),
+    bounds,
+  });
   const leastN = LEAST_LEVEL * fullScaleN(problem.car);
-  let bounds: readonly ForceBound[] = [];
-  let solved = solve(bounds);
+  let solved = solve([]);
   if (!Number.isFinite(releaseNps)) return solved;
   for (let i = 0; i < MOST_RISES; i++) {
     const rise = largestRise(problem, solved);
     if (rise === null) break;
-    const bound = mostWithout(rise, leastN, (mostN) =>
+    const { bounds } = solved;
+    const bound = mostWithout(rise, leastN, like[i] ?? null, (mostN) =>
       solve([...bounds, { fromM: rise.fromM, mostN }], ROUGH_STEP_M),
     );
-    bounds = [...bounds, bound];
-    solved = solve(bounds);
+    solved = solve([...bounds, bound]);
   }
   return solved;
 }
@@ -69,18 +80,20 @@ function largestRise({ corner }: ZoneProblem, { profile }: SolvedProfile): Rise 
   return largest;
 }
 
-/** The largest bound over a rise that the force in front of it nowhere falls below. */
+/** The largest bound over a rise that the force in front of it nowhere falls below; 0 where no foot can hold that. */
 function mostWithout(
   { fromM, toN }: Rise,
   leastN: number,
+  like: ForceBound | null,
   solve: (mostN: number) => SolvedProfile,
 ): ForceBound {
-  let [low, high] = [0, toN];
-  for (let i = 0; i < HALVINGS; i++) {
-    const middle = (low + high) / 2;
-    const before = solve(middle).profile.filter(({ sM }) => sM <= fromM);
-    if (before.every(({ brakeForceN }) => brakeForceN >= middle)) low = middle;
-    else high = middle;
-  }
-  return { fromM, mostN: low < leastN ? 0 : low };
+  const boundN = (part: number): number => (toN * part) / PARTS;
+  const holds = (part: number): boolean => {
+    const mostN = boundN(part);
+    return solve(mostN).profile.every(({ sM, brakeForceN }) => sM > fromM || brakeForceN >= mostN);
+  };
+  const tooLittle = Math.min(PARTS, Math.ceil((leastN * PARTS) / toN)) - 1;
+  const guess = like === null ? null : Math.round((like.mostN * PARTS) / toN);
+  const part = lastThatHolds(holds, tooLittle, PARTS, guess);
+  return { fromM, mostN: part === tooLittle ? 0 : boundN(part) };
 }

@@ -101,14 +101,17 @@ function ownForce(
 function between(places: readonly number[], values: readonly number[]): LateLoad {
   const last = places.length - 1;
   return (sM) => {
-    let [low, high] = [0, last];
+    let low = 0;
+    let high = last;
     while (low < high) {
       const middle = (low + high + 1) >> 1;
       if ((places[middle] as number) <= sM) low = middle;
       else high = middle - 1;
     }
-    const [a, b] = [values[low] ?? 0, values[low + 1] ?? values[low] ?? 0];
-    const [from, to] = [places[low] ?? sM, places[low + 1] ?? Number.POSITIVE_INFINITY];
+    const a = values[low] ?? 0;
+    const b = values[low + 1] ?? a;
+    const from = places[low] ?? sM;
+    const to = places[low + 1] ?? Number.POSITIVE_INFINITY;
     return a + (b - a) * Math.min(1, Math.max(0, (sM - from) / (to - from)));
   };
 }

@@ -1,4 +1,4 @@
-import { DEFAULT_STEP_M } from '../../corner/speed-profile.ts';
+import { DEFAULT_STEP_M, type ForceBound } from '../../corner/speed-profile.ts';
 import { findBrakePoint, type Pitch } from './application.ts';
 import { type Downshift, planDownshifts, scheduleOf } from './downshifts.ts';
 import { solveEaseOnly } from './ease-only.ts';
@@ -11,6 +11,8 @@ import type { AppliedZone } from './zone-points.ts';
 /** A zone whose profile, application, gears and loads fit each other. */
 interface SettledZone {
   readonly zone: AppliedZone;
+  /** See `solveEaseOnly`. */
+  readonly bounds: readonly ForceBound[];
   readonly schedule: GearSchedule;
   readonly lateLoadN: LateLoad;
 }
@@ -61,21 +63,23 @@ function withoutLoads(
 /** The zone anew, with the loads that are late on it as it was. */
 function oneRound(
   problem: ZoneProblem,
-  { zone }: SettledZone,
+  { zone, bounds }: SettledZone,
   schedule: GearSchedule,
   stepM: number,
 ): SettledZone {
   const late = { ...problem, lateLoadN: lateLoadOf(problem, zone, schedule) };
-  return settledZone(late, schedule, solveEaseOnly(late, schedule, stepM));
+  const solved = solveEaseOnly(late, schedule, stepM, bounds);
+  return settledZone(late, schedule, solved, solved.bounds);
 }
 
 function settledZone(
   problem: ZoneProblem,
   schedule: GearSchedule,
   solved: SolvedProfile,
+  bounds: readonly ForceBound[] = [],
 ): SettledZone {
   const { lateLoadN = () => 0 } = problem;
-  return { zone: withApplication(problem, schedule, solved), schedule, lateLoadN };
+  return { zone: withApplication(problem, schedule, solved), bounds, schedule, lateLoadN };
 }
 
 function gearsOf(problem: ZoneProblem, settled: SettledZone): GearSchedule {

@@ -1,5 +1,5 @@
 import { dragN } from '../../car/aero.ts';
-import { pedalForceForN } from '../../car/brake-force.ts';
+import { pedalForceOf } from '../../car/brake-force.ts';
 import { linePressuresPa } from '../../car/brakes.ts';
 import type { Car } from '../../car/car.ts';
 import { weightN, wheelbaseM } from '../../car/chassis.ts';
@@ -51,34 +51,38 @@ export interface Motion {
 }
 
 /** From the car's motion to what the foot and the hands do for it. */
-export function zonePoint(setting: ZoneSetting, motion: Motion): ZonePoint {
+export function zonePointOf(setting: ZoneSetting): (motion: Motion) => ZonePoint {
   const { car, corner, axles, road } = setting;
-  const { sM, speedMps, brakeForceN, lateLoadN } = motion;
-  const footN = brakeForceN > 0 ? pedalForceForN(car.brakes, atTheDiscsN(car, motion)) : 0;
-  const pressures = linePressuresPa(car.brakes, footN);
-  const curvature = corner.path.curvatureAt(sM);
-  const accelYMps2 = curvature * speedMps ** 2;
-  const engineN = engineForceN(setting, motion);
-  const use = axleUse(axles, road, { sM, speedMps, brakeForceN, engineN, lateLoadN });
-  const wheelRad = curvature * wheelbaseM(car.chassis) + car.understeerRadpMps2 * accelYMps2;
-  return {
-    sM,
-    distanceM: motion.distanceM,
-    timeS: motion.timeS,
-    speedMps,
-    accelXMps2: -motion.decelerationMps2,
-    accelYMps2,
-    brakeForceN,
-    pressureFrontPa: pressures.front,
-    pressureRearPa: pressures.rear,
-    pedalForceN: footN,
-    level: footN / car.fullScalePedalForceN,
-    steeringRad: wheelRad * car.steeringRatio,
-    gear: motion.gear,
-    frontUse: use.front,
-    rearUse: use.rear,
-    lateLoadN,
-    limiter: motion.limiter,
+  const pedalForceN = pedalForceOf(car.brakes);
+  const turningM = wheelbaseM(car.chassis);
+  return (motion) => {
+    const { sM, speedMps, brakeForceN, lateLoadN } = motion;
+    const footN = brakeForceN > 0 ? pedalForceN(atTheDiscsN(car, motion)) : 0;
+    const pressures = linePressuresPa(car.brakes, footN);
+    const curvature = corner.path.curvatureAt(sM);
+    const accelYMps2 = curvature * speedMps ** 2;
+    const engineN = engineForceN(setting, motion);
+    const use = axleUse(axles, road, { sM, speedMps, brakeForceN, engineN, lateLoadN });
+    const wheelRad = curvature * turningM + car.understeerRadpMps2 * accelYMps2;
+    return {
+      sM,
+      distanceM: motion.distanceM,
+      timeS: motion.timeS,
+      speedMps,
+      accelXMps2: -motion.decelerationMps2,
+      accelYMps2,
+      brakeForceN,
+      pressureFrontPa: pressures.front,
+      pressureRearPa: pressures.rear,
+      pedalForceN: footN,
+      level: footN / car.fullScalePedalForceN,
+      steeringRad: wheelRad * car.steeringRatio,
+      gear: motion.gear,
+      frontUse: use.front,
+      rearUse: use.rear,
+      lateLoadN,
+      limiter: motion.limiter,
+    };
   };
 }
 

@@ -4,7 +4,7 @@ import type { ApplicationPoint } from './application.ts';
 import type { LateLoad } from './late-load.ts';
 import type { SolvedProfile } from './solve-profile.ts';
 import { type GearSchedule, gearAt, type ZoneSetting } from './zone-model.ts';
-import { type Motion, type ZonePoint, zonePoint } from './zone-point.ts';
+import { type Motion, type ZonePoint, zonePointOf } from './zone-point.ts';
 
 /** The backward pass with the application in front of it. */
 export interface AppliedZone extends SolvedProfile {
@@ -43,7 +43,7 @@ export function zonePoints(
     .map((point) =>
       motion(point, start - point.toSlowestS, isRolling(point) ? 0 : lateLoadN(point.sM)),
     );
-  return [...rise, ...rest].map((each) => zonePoint(setting, each));
+  return [...rise, ...rest].map(zonePointOf(setting));
 }
 
 /** Off the brake, at the corner's own limit or under throttle, what is left of late load dies out. */
