@@ -25,9 +25,9 @@ export const COMMAND_GROUPS: readonly CommandGroup[] = [
     brief: 'the page for the test day: targets, gears, bumps, figures, notes',
   }),
   group('pedals and wheel', {
+    'rig list': 'list pedals and wheels, their axes and what the rig uses',
     'rig setup': 'assign and calibrate pedals, wheel and buttons by moving them',
     'rig check': 'judge the rig: rate, jitter, gaps, noise, resolution, stuck axes, drift',
-    'rig list': 'list pedals and wheels, their axes and what the rig uses',
     'rig decode': 'decode a report descriptor and reports from files',
     doctor: 'what works on this machine and what to do about the rest',
   }),
