@@ -2,7 +2,7 @@ import type { DrillModel } from './drill-model.ts';
 import { ONSET_CONFIRM_S, onsetRule, startOnsetSearch } from './onset-search.ts';
 import { type Advance, moveOn, standAt, stay } from './progress.ts';
 import { recordedTrack } from './recording.ts';
-import { voidRep } from './rep-end.ts';
+import { voidRep } from './void-rep.ts';
 import { falseStart } from './words.ts';
 
 /** Above this the foot is on the brake again during the countdown. */

@@ -2,8 +2,8 @@ import type { DrillModel } from './drill-model.ts';
 import { isRepUnderWay } from './on-key.ts';
 import { closeNote } from './on-note.ts';
 import { NO_LEVELS } from './recording.ts';
-import { voidRep } from './rep-end.ts';
 import { enterArming, enterSummary, isBlockOver, type Step } from './stages.ts';
+import { voidRep } from './void-rep.ts';
 import { lostInRep } from './words.ts';
 
 /** A device is gone: a rep under way is void, and nothing goes on before the device is back. */

@@ -6,7 +6,6 @@ import { closeNote, markRep } from './on-note.ts';
 import { isWaitedFor, onRating, toggleRating } from './on-rating.ts';
 import { hasNextBlock } from './plan/planned-rep.ts';
 import { endWait } from './rating-wait.ts';
-import { voidRep } from './rep-end.ts';
 import {
   enterArming,
   enterSummary,
@@ -15,6 +14,7 @@ import {
   plannedFeedback,
   type Step,
 } from './stages.ts';
+import { voidRep } from './void-rep.ts';
 import {
   ABORTED_BY_DRIVER,
   CARRY_OVER_STAYS,

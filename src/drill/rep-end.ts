@@ -1,14 +1,14 @@
 import { LEAD_IN_S } from '../live/live-zone.ts';
+import type { RepRecord } from '../trace/rep-record.ts';
 import { afterTimes } from './after-times.ts';
 import type { RepTag } from './drill-message.ts';
 import type { DrillModel, OwnTraces } from './drill-model.ts';
 import { RATED_HOLD_S } from './drill-setup.ts';
-import { timingAfter } from './event/timing-after.ts';
 import type { RepDrive } from './live/rep-drive.ts';
 import { heatAfter } from './live/stint-heat.ts';
 import { firstRating } from './on-rating.ts';
-import { gridTarget, plannedRep } from './plan/planned-rep.ts';
-import { byPlan, planAfterRep } from './plan/rep-by-plan.ts';
+import { gridTarget } from './plan/planned-rep.ts';
+import { planAfterRep } from './plan/rep-by-plan.ts';
 import { LEAD_S, repRecord } from './recording.ts';
 import { ARM_S, type Step } from './stages.ts';
 import { targetOf } from './target-of.ts';
@@ -16,14 +16,8 @@ import { targetOf } from './target-of.ts';
 /** A record of the live car begins before it rolls: the baseline of the foot at rest is part of it. */
 const LIVE_LEAD_S = LEAD_IN_S + ARM_S;
 
-/** Why a rep does not count, in the history's words and in the driver's. */
-interface VoidReason {
-  readonly voided: 'aborted' | 'device lost';
-  readonly reason: string;
-}
-
 /** The rep under way. */
-function currentTag(model: DrillModel): RepTag {
+export function currentTag(model: DrillModel): RepTag {
   const { block, attempts, feedback } = model;
   return {
     number: attempts + 1,
@@ -69,79 +63,8 @@ export function finishRep(
   return [next, [{ kind: 'score', rep: tag.number, record, target, paced, zone }]];
 }
 
-/** The rep is void: it is written down with its reason. Only an aborted rep uses up its place in the block. */
-export function voidRep(
-  model: DrillModel,
-  span: { readonly cueS: number; readonly endS: number },
-  { voided, reason }: VoidReason,
-): Step {
-  const tag = currentTag(model);
-  const { block, live } = model;
-  const record = recordOf(model, span);
-  const done = {
-    tag,
-    outcome: null,
-    voided,
-    call: null,
-    sentence: reason,
-    glance: [],
-    warning: null,
-    revealAtS: span.endS,
-    rating: null,
-    curve: null,
-    gridTarget: gridTarget(model),
-    drawn: null,
-  };
-  const restFromS = span.endS;
-  const stage = {
-    kind: 'after',
-    rep: tag,
-    revealAtS: span.endS,
-    restFromS,
-    nextS: restFromS + restAfterVoid(model),
-    answeredAtS: span.endS,
-    onRoad: false,
-    own: null,
-    drive: null,
-  } as const;
-  const counted =
-    voided === 'aborted'
-      ? countedRep(model)
-      : { ...model, attempts: model.attempts + 1, recording: null };
-  return [
-    {
-      ...counted,
-      plan: planAfterRep(model, { tag, record, counts: voided === 'aborted' }),
-      atS: span.endS,
-      stage,
-      block: { ...counted.block, done: [done, ...block.done] },
-      message: reason,
-    },
-    [
-      {
-        kind: 'store',
-        rep: {
-          ...tag,
-          target: targetOf(model),
-          zone: live?.zone ?? null,
-          ...byPlan(model, tag),
-          rating: null,
-          voided,
-          record,
-          outcome: null,
-        },
-      },
-    ],
-  ];
-}
-
-/** In a lap the road goes on, result or not. */
-function restAfterVoid(model: DrillModel): number {
-  const { showS, restS } = timingAfter(model, 0);
-  return plannedRep(model)?.zone.gapS === undefined ? restS : showS + restS;
-}
-
-function countedRep(model: DrillModel): DrillModel {
+/** The rep uses up its place in the block. */
+export function countedRep(model: DrillModel): DrillModel {
   const { block } = model;
   return {
     ...model,
@@ -154,10 +77,11 @@ function countedRep(model: DrillModel): DrillModel {
   };
 }
 
-function recordOf(
+/** What was recorded of the rep under way, its lead included. */
+export function recordOf(
   { recording, setup, atS }: DrillModel,
   span: { readonly cueS: number; readonly endS: number },
-) {
+): RepRecord {
   if (recording === null) throw new Error(`no recording of the rep that ends at ${atS} s`);
   const leadS = setup.live === null ? LEAD_S : LIVE_LEAD_S;
   return repRecord(recording, span, setup.axes, setup.brakeStepLevel, leadS);
