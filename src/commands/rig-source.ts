@@ -23,6 +23,8 @@ export interface RigSourceNeeds {
   readonly seed: number;
   /** True where nobody watches and simulated sources need not wait for the clock. */
   readonly headless: boolean;
+  /** From one batch of real devices to the next; the source's own by default. */
+  readonly batchMs?: number;
   /** The mouse, where there is a screen. */
   readonly pointer$: Observable<number> | null;
   /** Sets devices up with the driver and returns the saved rig; null where nobody can be asked. */
@@ -79,7 +81,11 @@ async function openDevices(
   }
   const rig = (await loadRig(needs.dataDir, devices)) ?? (await setUp(devices, needs));
   const { openHidSource } = await import('../input/hid-source.ts');
-  const source = await openHidSource(partsOf(rig, devices));
+  const { batchMs } = needs;
+  const source = await openHidSource(
+    partsOf(rig, devices),
+    batchMs === undefined ? {} : { batchMs },
+  );
   return { kind: 'hid', source, rig, note: null };
 }
 

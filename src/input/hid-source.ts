@@ -1,17 +1,9 @@
-import {
-  defer,
-  map,
-  type Observable,
-  ReplaySubject,
-  type Subject,
-  share,
-  takeUntil,
-  timer,
-} from 'rxjs';
+import { defer, map, type Observable, ReplaySubject, type Subject, share, takeUntil } from 'rxjs';
 import type { DrillView } from '../drill/drill-view.ts';
 import { Problem } from '../problem.ts';
 import { accessProblem } from './discovery/access-problem.ts';
 import type { FoundDevice } from './discovery/found-device.ts';
+import { evenTicks } from './even-ticks.ts';
 import { startDirectReader } from './reader/direct-reader.ts';
 import { OpenFailure, type ReadRequest } from './reader/read-request.ts';
 import type { EmitDeviceEvent, ReportReader } from './reader/report-reader.ts';
@@ -28,6 +20,8 @@ export interface HidSourceOptions {
   readonly worker?: URL | false;
   /** Address of a module that stands in for the HID library (see `HidModule`). */
   readonly hidModule?: string;
+  /** From one batch to the next, 8 ms by default: each has a cost of its own, whatever it holds. */
+  readonly batchMs?: number;
 }
 
 /**
@@ -50,7 +44,7 @@ export async function openHidSource(
   const request = { devices: devices.map(address), hidModule: options.hidModule ?? null };
   try {
     const reader = await startReader(request, (event) => events$.next(event), options);
-    return new HidSource(devices, reader, events$);
+    return new HidSource(devices, reader, events$, options.batchMs ?? BATCH_MS);
   } catch (error) {
     throw error instanceof OpenFailure ? await openProblem(devices[error.device]!, error) : error;
   }
@@ -69,14 +63,19 @@ export class HidSource implements ReportSource {
   readonly #events$: Subject<DeviceEvent>;
   readonly #closed$: Subject<void> = new ReplaySubject(1);
 
-  constructor(devices: readonly RigDevice[], reader: ReportReader, events$: Subject<DeviceEvent>) {
+  constructor(
+    devices: readonly RigDevice[],
+    reader: ReportReader,
+    events$: Subject<DeviceEvent>,
+    batchMs: number,
+  ) {
     this.devices = devices;
     this.label = devices.length === 1 ? '1 device' : `${devices.length} devices`;
     this.events$ = events$.asObservable();
     this.threaded = reader.threaded;
     this.#reader = reader;
     this.#events$ = events$;
-    this.batches$ = drained(reader.ring).pipe(takeUntil(this.#closed$), share());
+    this.batches$ = drained(reader.ring, batchMs).pipe(takeUntil(this.#closed$), share());
   }
 
   see(_view: DrillView): void {}
@@ -90,11 +89,11 @@ export class HidSource implements ReportSource {
 }
 
 /** The ring's batches from the moment of subscription. */
-function drained(ring: SharedArrayBuffer): Observable<ReportBatch> {
+function drained(ring: SharedArrayBuffer, batchMs: number): Observable<ReportBatch> {
   const reader = new RingReader(ring);
   return defer(() => {
     reader.discard();
-    return timer(0, BATCH_MS).pipe(map(() => reader.drain()));
+    return evenTicks(batchMs).pipe(map(() => reader.drain()));
   });
 }
 

@@ -20,7 +20,7 @@ export interface ReportSource {
   /** For the screen, for example `2 devices` or `virtual driver, club`. */
   readonly label: string;
   readonly devices: readonly RigDevice[];
-  /** Starts when subscribed; one batch about every 8 ms, empty ones included; completes when a recording ends. */
+  /** Starts when subscribed; a batch every 8 to 17 ms, empty ones included; completes when a recording ends. */
   readonly batches$: Observable<ReportBatch>;
   readonly events$: Observable<DeviceEvent>;
   /** True where time stamps are simulated and nothing waits for a wall clock. */

@@ -13,6 +13,8 @@ interface Painter {
   stop(): void;
 }
 
+/** Timers count in whole milliseconds: a view so much ahead of its frame is not kept waiting for the next one. */
+const EARLY_MS = 2;
 /** When a frame is painted without a further view, in periods after the one before: views come more often than that. */
 const LATE_PERIODS = 1.5;
 
@@ -44,7 +46,7 @@ export function startPainter(
     draw: (next) => {
       view = next;
       wanted = true;
-      if (performance.now() >= dueMs) paint();
+      if (performance.now() >= dueMs - EARLY_MS) paint();
     },
     repaint: () => {
       wanted = true;

@@ -14,13 +14,16 @@ import {
 import { allowSuspend } from './suspend.ts';
 import { guardTerminal } from './terminal-guard.ts';
 
+/** As many as most displays show. */
+export const FRAMES_PER_S = 60;
+
 interface TerminalOptions {
   readonly env: Readonly<Record<string, string | undefined>>;
   /** The program's decision on colour. */
   readonly color: boolean;
   /** True to follow the mouse, which takes selecting text away from the terminal. */
   readonly pointer?: boolean;
-  /** 60 by default, 30 over SSH. */
+  /** `FRAMES_PER_S` by default, half of them over SSH. */
   readonly framesPerSecond?: number;
   /** Closes devices and files when a signal or an error ends the program; given a second. */
   readonly shutdown?: () => Promise<void>;
@@ -97,7 +100,8 @@ function requireTerminal(env: TerminalOptions['env']): void {
 }
 
 function framesPerSecond({ env, framesPerSecond: asked }: TerminalOptions): number {
-  return asked ?? ((env.SSH_TTY ?? env.SSH_CONNECTION ?? '') === '' ? 60 : 30);
+  const isRemote = (env.SSH_TTY ?? env.SSH_CONNECTION ?? '') !== '';
+  return asked ?? (isRemote ? FRAMES_PER_S / 2 : FRAMES_PER_S);
 }
 
 /** Drawing for another size than the terminal has would make it scroll. */

@@ -5,6 +5,8 @@ import { startPainter } from '../../src/screens/painter.ts';
 const SIZE = { cols: 2, rows: 1 };
 const FRAMES_PER_S = 50;
 const PERIOD_MS = 1000 / FRAMES_PER_S;
+/** How far ahead of its time a frame may come, as timers are not better than a millisecond. */
+const EARLY_MS = 2;
 const painted: CellGrid[] = [];
 let busy = false;
 
@@ -43,6 +45,23 @@ test('a view that comes when a frame is due is painted with it, and the frames k
   expect(paintedMs).toEqual([0, 0, 24, 24, 40, 40, 64, 64, 80, 80]);
 });
 
+test('views that come as often as frames are due are all painted when they come, a little early or late', () => {
+  const painter = start();
+  let evaluated = 0;
+  const lateMs = [1, -1, 0, -2, 1, -1];
+  let atMs = 0;
+  for (const [i, late] of lateMs.entries()) {
+    const nextMs = i * PERIOD_MS + late;
+    vi.advanceTimersByTime(nextMs - atMs);
+    atMs = nextMs;
+    painter.draw((size) => {
+      evaluated++;
+      return createGrid(size);
+    });
+    expect(evaluated).toBe(i + 1);
+  }
+});
+
 test('of many views between two frames only the last is evaluated', () => {
   const painter = start();
   painter.draw(createGrid);
@@ -58,7 +77,7 @@ test('after a pause frames do not come faster', () => {
   painter.draw(createGrid);
   vi.advanceTimersByTime(10 * PERIOD_MS + 3);
   painter.draw(createGrid);
-  vi.advanceTimersByTime(PERIOD_MS - 1);
+  vi.advanceTimersByTime(PERIOD_MS - EARLY_MS - 1);
   painter.draw(createGrid);
   expect(painted).toHaveLength(2);
   vi.advanceTimersByTime(1);
