@@ -1,6 +1,7 @@
 import type { DisplaySettings } from '../drill/display/display-settings.ts';
 import { themeFor } from '../screens/look.ts';
 import type { TerminalScreen } from '../screens/terminal-screen.ts';
+import type { Theme } from '../screens/theme.ts';
 import type { CommandContext } from './command.ts';
 import { DisplayKeeper, readDisplay } from './display-file.ts';
 import type { DrillOptions } from './drill-options.ts';
@@ -11,25 +12,36 @@ import type { RigSource } from './rig-source.ts';
 export class DrillDisplay {
   readonly #context: CommandContext;
   readonly #keeper: DisplayKeeper;
-  settings: DisplaySettings;
+  #settings: DisplaySettings;
+  #theme: Theme;
 
   constructor(context: CommandContext, driver: string, settings: DisplaySettings) {
     this.#context = context;
     this.#keeper = new DisplayKeeper(context.dataDir, driver);
-    this.settings = settings;
+    this.#settings = settings;
+    this.#theme = themeFor(settings.theme, context.env, context.color);
+  }
+
+  get settings(): DisplaySettings {
+    return this.#settings;
+  }
+
+  /** The driver's, as far as the terminal has colours. */
+  get theme(): Theme {
+    return this.#theme;
   }
 
   /** From now on, and the next time. */
   change(settings: DisplaySettings): void {
-    this.settings = settings;
+    const { env, color } = this.#context;
+    this.#settings = settings;
+    this.#theme = themeFor(settings.theme, env, color);
     this.#keeper.keep(settings);
   }
 
   /** The screen in the driver's theme. */
   themed(screen: TerminalScreen): TerminalScreen {
-    const { env, color } = this.#context;
-    const theme = themeFor(this.settings.theme, env, color);
-    return { ...screen, look: { ...screen.look, theme } };
+    return { ...screen, look: { ...screen.look, theme: this.#theme } };
   }
 
   /** When all is written: why it was not, for the driver; null where it was. */

@@ -79,6 +79,7 @@ class DrillLoop {
   readonly #hooks: DrillHooks;
   /** Attempts whose result was told. */
   readonly #told: Set<number> = new Set();
+  #lines: readonly RepLine[] = [];
   #summed = 0;
   model: DrillModel;
   isOver = false;
@@ -133,19 +134,24 @@ class DrillLoop {
   }
 
   #tell(): void {
-    const { onRep, onSummary, onView } = this.#hooks;
+    const { onSummary, onView } = this.#hooks;
     const { stage, block } = this.model;
-    for (const [done, line] of readableLines(this.model)) {
-      if (this.#told.has(done.tag.number)) continue;
-      this.#told.add(done.tag.number);
-      onRep?.(line, done);
-    }
+    const view = viewOf(this.model);
+    if (view.lastReps !== this.#lines) this.#tellReps();
+    this.#lines = view.lastReps;
     if (stage.kind === 'summary' && block.number > this.#summed) {
       this.#summed = block.number;
       onSummary?.(stage.summary, planViewOf(this.model));
     }
-    const view = viewOf(this.model);
     this.#source.see(view);
     onView?.(view);
+  }
+
+  #tellReps(): void {
+    for (const [done, line] of readableLines(this.model)) {
+      if (this.#told.has(done.tag.number)) continue;
+      this.#told.add(done.tag.number);
+      this.#hooks.onRep?.(line, done);
+    }
   }
 }

@@ -1,8 +1,10 @@
 import { filter } from 'rxjs';
 import type { DrillView } from '../drill/drill-view.ts';
 import { drillScreen } from '../screens/drill-screen.ts';
+import { remembered } from '../screens/remembered.ts';
 import { KEY_ACTIONS } from '../screens/screen-action.ts';
 import { FRAMES_PER_S, openTerminal, type TerminalScreen } from '../screens/terminal-screen.ts';
+import type { Theme } from '../screens/theme.ts';
 import type { CommandContext } from './command.ts';
 import { type DrillDisplay, drillDisplay } from './drill-display.ts';
 import { runDrill } from './drill-loop.ts';
@@ -108,10 +110,11 @@ async function drive(
     help: false,
     last: null,
   };
+  const lookWith = remembered((theme: Theme, help: boolean) => ({ ...screen.look, theme, help }));
   const draw = (): void => {
     const { view, help } = shown;
-    const options = { ...display.themed(screen).look, help: help && view?.note === null };
-    if (view !== null) screen.draw((size) => drillScreen(view, size, options));
+    const look = lookWith(display.theme, help && view?.note === null);
+    if (view !== null) screen.draw((size) => drillScreen(view, size, look));
   };
   const isTyping = (): boolean => shown.view !== null && shown.view.note !== null;
   /** Help stands in front of everything that the drill knows of: Esc closes it alone. */

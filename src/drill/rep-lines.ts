@@ -5,12 +5,35 @@ import { isBlockOver } from './stages.ts';
 
 const MOST_LINES = 20;
 
-/** The last reps as the driver may read them now, newest first. */
+/** Lines of a block's reps, and which of them said all, bit by bit. */
+interface ReadLines {
+  readonly readable: number;
+  readonly lines: readonly RepLine[];
+}
+
+/** Every frame asks for the lines, and few frames change them. */
+const LAST_READ: WeakMap<readonly DoneRep[], ReadLines> = new WeakMap();
+
+/** The last reps as the driver may read them now, newest first: the same list for as long as it says the same. */
 export function repLines(model: DrillModel): readonly RepLine[] {
+  const { done } = model.block;
+  const readable = readableBits(model);
+  const last = LAST_READ.get(done);
+  if (last?.readable === readable) return last.lines;
   const mixed = isMixed(model);
-  return model.block.done
+  const lines = done
     .slice(0, MOST_LINES)
-    .map((done) => lineOf(done, isReadable(model, done), mixed));
+    .map((rep, i) => lineOf(rep, (readable & (1 << i)) !== 0, mixed));
+  LAST_READ.set(done, { readable, lines });
+  return lines;
+}
+
+function readableBits(model: DrillModel): number {
+  const { done } = model.block;
+  let bits = 0;
+  for (let i = 0; i < Math.min(done.length, MOST_LINES); i++)
+    if (isReadable(model, done[i]!)) bits |= 1 << i;
+  return bits;
 }
 
 /** The reps of the block whose result may be read, oldest first, each with its line. */

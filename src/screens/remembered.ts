@@ -10,8 +10,7 @@ export function remembered<Arguments extends readonly unknown[], Result>(
 ): (...given: Arguments) => Result {
   const kept: { readonly given: Arguments; readonly result: Result }[] = [];
   return (...given) => {
-    const found = kept.find((each) => given.every((value, i) => isSame(value, each.given[i])));
-    if (found !== undefined) return found.result;
+    for (const each of kept) if (areSame(given, each.given)) return each.result;
     const result = compute(...given);
     kept.unshift({ given, result });
     kept.length = Math.min(kept.length, KEPT);
@@ -19,14 +18,19 @@ export function remembered<Arguments extends readonly unknown[], Result>(
   };
 }
 
+// Plain loops, here and below: this runs many times a frame, and a closure for each would be its garbage.
+function areSame(given: readonly unknown[], known: readonly unknown[]): boolean {
+  for (let i = 0; i < given.length; i++) if (!isSame(given[i], known[i])) return false;
+  return true;
+}
+
 function isSame(a: unknown, b: unknown): boolean {
   if (Object.is(a, b)) return true;
   if (!isPlainObject(a) || !isPlainObject(b)) return false;
-  const keys = Object.keys(a);
-  return (
-    keys.length === Object.keys(b).length &&
-    keys.every((key) => key in b && Object.is(a[key], b[key]))
-  );
+  const names = Object.keys(a);
+  if (names.length !== Object.keys(b).length) return false;
+  for (const name of names) if (!(name in b && Object.is(a[name], b[name]))) return false;
+  return true;
 }
 
 function isPlainObject(value: unknown): value is Readonly<Record<string, unknown>> {
