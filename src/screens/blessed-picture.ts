@@ -47,8 +47,12 @@ export interface BlessedPicture {
 interface UntypedScreen {
   readonly lines: readonly ScreenLine[];
   readonly tput: { brokenACS: boolean };
-  /** Writes in order with what is drawn, in one piece when flushed. */
-  readonly program: { _write(text: string): void };
+  readonly program: {
+    /** Waits for the next flush. */
+    _buf: string;
+    /** Writes in order with what is drawn, in one piece when flushed, which happens in the next turn of the event loop. */
+    _write(text: string): void;
+  };
   enter(): void;
   leave(): void;
 }
@@ -78,7 +82,8 @@ export function openPicture(options: PictureOptions): BlessedPicture {
     paint: (grid) => {
       if (!shown.copier.isNews(grid, library.lines)) return;
       shown.grid = grid;
-      library.program._write(FRAME_BEGIN);
+      // Not by `_write`: it is flushed below, and there is no need for a turn of the event loop of its own.
+      library.program._buf += FRAME_BEGIN;
       screen.render();
       library.program._write(FRAME_END);
       program.flush();

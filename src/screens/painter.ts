@@ -15,8 +15,8 @@ interface Painter {
 
 /** Timers count in whole milliseconds: a view so much ahead of its frame is not kept waiting for the next one. */
 const EARLY_MS = 2;
-/** When a frame is painted without a further view, in periods after the one before: views come more often than that. */
-const LATE_PERIODS = 1.5;
+/** When a frame is painted without a further view, in periods after it was due: views come more often than that. */
+const LATE_PERIODS = 0.5;
 
 /**
  * A frame is painted with the news that it shows: a timer of its own would let half of it grow old, and wake the
@@ -34,26 +34,39 @@ export function startPainter(
   let wanted = false;
   let stopped = false;
   let dueMs = 0;
+  let timer: NodeJS.Timeout | null = null;
   const paint = (): void => {
     if (stopped || !wanted || view === null || isBusy()) return;
     wanted = false;
     dueMs = nextDue(dueMs, periodMs, performance.now());
-    timer.refresh();
     picture.paint(view(picture.size()));
   };
-  const timer = setInterval(paint, LATE_PERIODS * periodMs);
+  // Armed for a view that was not painted and left alone when it is: moving a timer costs a turn of the event loop.
+  const paintLater = (): void => {
+    if (!wanted || stopped) return;
+    timer ??= setTimeout(
+      () => {
+        timer = null;
+        if (performance.now() >= dueMs) paint();
+        paintLater();
+      },
+      Math.max(0, dueMs - performance.now()) + LATE_PERIODS * periodMs,
+    );
+  };
   return {
     draw: (next) => {
       view = next;
       wanted = true;
       if (performance.now() >= dueMs - EARLY_MS) paint();
+      paintLater();
     },
     repaint: () => {
-      wanted = true;
+      wanted = view !== null;
+      paintLater();
     },
     stop: () => {
       stopped = true;
-      clearInterval(timer);
+      if (timer !== null) clearTimeout(timer);
     },
   };
 }

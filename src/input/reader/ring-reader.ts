@@ -43,7 +43,9 @@ export class RingReader {
     const lastUs = count > 0 ? this.#columns.timeUs[count - 1]! : 0;
     this.#untilUs = Math.max(this.#untilUs, watermarkUs, lastUs);
     this.#dropped = this.#droppedEver() - this.#forgiven;
-    return { count, ...this.#columns, untilUs: this.#untilUs, dropped: this.#dropped };
+    const { device, timeUs, offset, length, bytes } = this.#columns;
+    const [untilUs, dropped] = [this.#untilUs, this.#dropped];
+    return { count, device, timeUs, offset, length, bytes, untilUs, dropped };
   }
 
   /** Forgets what is waiting and what was dropped since the last call of `drain`: nobody was reading. */
