@@ -2,14 +2,16 @@ import { localDate } from '../consistency/local-date.ts';
 import { openExistingHistory } from '../history/open-history.ts';
 import type { HistoryStore, StoredNote } from '../history/store.ts';
 import { cleanText } from '../input/discovery/clean-text.ts';
-import { Problem } from '../problem.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 import { CORNER_FILES } from './corner-files.ts';
 import { driverOption } from './driver-option.ts';
+import { misuseOf } from './misuse-of.ts';
 import { profileEntry } from './profile-files.ts';
 import { refuseUnknownDriver } from './refuse-unknown-driver.ts';
 import { textColumns } from './text-columns.ts';
 import { LONGEST_TEXT, wordedNotes } from './worded-notes.ts';
+
+const misuse = misuseOf('note list');
 
 /** Lists notes, and marks that wait for words. */
 export const command: Command = {
@@ -35,11 +37,7 @@ async function noteList(
 ): Promise<number> {
   const [corner, ...more] = positionals;
   if (more.length > 0)
-    throw new Problem('note list takes one corner', {
-      where: 'note list',
-      next: 'Leave out the others.',
-      exitCode: 2,
-    });
+    throw misuse(`it takes one corner, not ${positionals.length}`, 'Leave out the others.');
   const driver = driverOption(values.driver, 'note list --driver');
   const history = openExistingHistory(context.dataDir);
   try {

@@ -48,7 +48,8 @@ async function list(input: CommandInput, context: CommandContext): Promise<numbe
 async function listTraces({ values }: CommandInput, context: CommandContext): Promise<number> {
   const names = await traceNames(context.dataDir);
   if (values.json === true) context.out(`${JSON.stringify({ traces: names })}\n`);
-  else if (names.length === 0) context.out('no traces yet; ebbline trace import FILE.csv\n');
+  else if (names.length === 0)
+    context.out('No logs are imported yet: take one in with `ebbline trace import FILE.csv`.\n');
   else context.out(`${names.join('\n')}\n`);
   return 0;
 }
@@ -81,7 +82,7 @@ function zonesText(
   { summary, source }: ImportedTrace,
   { units }: CommandContext,
 ): string {
-  if (zones.length === 0) return 'no braking zones were found in this log\n';
+  if (zones.length === 0) return 'No braking zones were found in this log.\n';
   const header = [
     'zone',
     'lap',

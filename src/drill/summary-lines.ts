@@ -15,7 +15,7 @@ export function summaryLines(summary: BlockSummary): string[] {
   const counted = `${reps} ${reps === 1 ? 'rep' : 'reps'} scored${aborted > 0 ? `, ${aborted} aborted` : ''}`;
   if (medianScore === null) return [`block  ${counted}`];
   const indented = [
-    errorsText(summary),
+    ...errorLines(summary),
     summary.speedSentence,
     causeSentence(diagnosis.cause),
     ...phaseLines(summary),
@@ -29,16 +29,18 @@ export function summaryLines(summary: BlockSummary): string[] {
   ];
 }
 
-function errorsText(summary: BlockSummary): string {
+/** Why there is no spread takes a line of its own: 80 columns hold no more. */
+function errorLines(summary: BlockSummary): string[] {
   const { reps, medianReleaseErrorLevel, averageErrorLevel, spreadLevel } = summary;
-  if (medianReleaseErrorLevel === null || averageErrorLevel === null) return '';
+  if (medianReleaseErrorLevel === null || averageErrorLevel === null) return [];
   const side = averageErrorLevel < 0 ? 'light' : 'heavy';
-  const spread = spreadLevel === null ? whyNoSpread(reps) : `spread ${percentText(spreadLevel, 1)}`;
-  return [
+  const errors = [
     `release error ${percentText(medianReleaseErrorLevel, 1)} of full scale`,
     `average error ${percentText(Math.abs(averageErrorLevel), 1)} ${side}`,
-    spread,
   ].join('  ');
+  return spreadLevel === null
+    ? [errors, whyNoSpread(reps)]
+    : [`${errors}  spread ${percentText(spreadLevel, 1)}`];
 }
 
 /** Reps of a varied target, or with a late call, differ because they have to. */
