@@ -2,7 +2,7 @@ import { pedalForceOf } from '../car/brake-force.ts';
 import { JUST_ON_N } from '../corner/braking-model.ts';
 import { profileCurve } from '../corner/profile-curve.ts';
 import type { DerivedTarget } from '../target/derive/derive-target.ts';
-import { type GearSchedule, zoneModel } from '../target/derive/zone-model.ts';
+import { type GearSchedule, zoneModel, zoneSetting } from '../target/derive/zone-model.ts';
 import { atTheDiscsN } from '../target/derive/zone-point.ts';
 
 /**
@@ -37,7 +37,7 @@ export function followLaw(
 ): FollowLaw {
   const { car, corner, zone } = derived;
   const profile = profileCurve(zone.profile);
-  const model = zoneModel(zone.model, car, corner, schedule);
+  const model = zoneModel(zone.model, zoneSetting(car, corner), schedule);
   const limitN = (sM: number, speedMps: number): number =>
     model.limit(sM, speedMps ** 2).brakeForceN;
   const fasterN = (sM: number, speedMps: number): number => {

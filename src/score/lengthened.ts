@@ -2,7 +2,7 @@ import { drivenGears } from '../live/driven-gears.ts';
 import { STEP_S } from '../live/live-car.ts';
 import type { LiveRun } from '../live/live-run.ts';
 import { stepOf } from '../live/run-steps.ts';
-import { zoneModel } from '../target/derive/zone-model.ts';
+import { zoneModel, zoneSetting } from '../target/derive/zone-model.ts';
 import type { Stretch } from './stretches.ts';
 
 /**
@@ -12,7 +12,8 @@ import type { Stretch } from './stretches.ts';
 export function lengthenedM(run: LiveRun, lockUps: readonly Stretch[]): number {
   const { derived } = run.zone;
   const corner = { ...derived.corner, gripShare: 1 };
-  const model = zoneModel(derived.zone.model, derived.car, corner, drivenGears(run));
+  const setting = zoneSetting(derived.car, corner);
+  const model = zoneModel(derived.zone.model, setting, drivenGears(run));
   const { placeM, speedMps, accelXMps2 } = run.columns;
   let lostM = 0;
   for (const { fromS, toS } of lockUps) {

@@ -5,7 +5,7 @@ import { checkCornerSheet, readCornerSheet } from '../../src/corner/read-corner-
 import { slowestPointM } from '../../src/corner/slowest-point.ts';
 import { Problem } from '../../src/problem.ts';
 import { solveZone } from '../../src/target/derive/derive-zone.ts';
-import { zoneModel } from '../../src/target/derive/zone-model.ts';
+import { zoneModel, zoneSetting } from '../../src/target/derive/zone-model.ts';
 import { expectRelative } from '../close-to.ts';
 import { GT_CAR } from '../reference/gt-car.ts';
 
@@ -129,7 +129,7 @@ describe('road', () => {
         ),
       );
       const car = { ...GT_CAR, aero: { ...GT_CAR.aero, downforceAreaM2: 0, dragAreaM2: 0 } };
-      const model = zoneModel('two-axle', car, banked, [{ fromM: -1e9, gear: 3 }]);
+      const model = zoneModel('two-axle', zoneSetting(car, banked), [{ fromM: -1e9, gear: 3 }]);
       const slowest = slowestPointM(model, banked.path.lengthM);
       // v^2 = g R (mu + tan b) / (1 - mu tan b): Gillespie, ch. 6, and any text on mechanics; mu 1.4, R 40 m.
       const tan = percent / 100;

@@ -33,7 +33,7 @@ export interface SolvedZone {
  */
 export function solveZone(car: Car, corner: Corner, model: ModelName = 'two-axle'): SolvedZone {
   const setting = zoneSetting(car, corner);
-  const inOneGear = zoneModel(model, car, corner, [{ fromM: 0, gear: corner.gears.slowest }]);
+  const inOneGear = zoneModel(model, setting, [{ fromM: 0, gear: corner.gears.slowest }]);
   // What the corner carries does not depend on the gears, so neither does the slowest place.
   const cornerLimit = askedOnce(inOneGear.cornerLimit);
   const slowestM = slowestPointM(inOneGear, corner.path.lengthM);

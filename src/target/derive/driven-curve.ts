@@ -122,9 +122,10 @@ interface DrivenCar {
 }
 
 function drivenCar({ car, corner, zone }: DerivedTarget, fullScaleN: number): DrivenCar {
-  const { axles, road } = zoneSetting(car, corner);
+  const setting = zoneSetting(car, corner);
+  const { axles, road } = setting;
   const schedule = scheduleOf(corner, zone.downshifts);
-  const model = zoneModel('two-axle', car, corner, schedule);
+  const model = zoneModel('two-axle', setting, schedule);
   const engine = engineBrakingOf(car, schedule);
   const perNewton = car.chassis.cgHeightM / wheelbaseM(car.chassis);
   const rate = 1 - Math.exp(-2 * Math.PI * car.pitchHz * STEP_S);

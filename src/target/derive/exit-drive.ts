@@ -9,7 +9,7 @@ import { driveLimits } from '../../corner/drive-limits.ts';
 import type { DriveModel } from '../../corner/drive-model.ts';
 import { speedCeiling } from '../../corner/speed-ceiling.ts';
 import { wheelForces } from '../../corner/wheel-forces.ts';
-import { roadOf, twoAxleCar, zoneModel } from './zone-model.ts';
+import { roadOf, twoAxleCar, zoneModel, zoneSetting } from './zone-model.ts';
 
 /** Keeps a speed that is worked out from the rev limit on its near side. */
 const JUST_BELOW = 1 - 1e-9;
@@ -49,7 +49,9 @@ export function fullThrottle(car: Car, corner: Corner): DriveModel['acceleration
 
 function brakingInGear(car: Car, corner: Corner): ReturnType<typeof zoneModel> {
   const { slowest } = corner.gears;
-  return zoneModel('two-axle', car, corner, [{ fromM: Number.NEGATIVE_INFINITY, gear: slowest }]);
+  return zoneModel('two-axle', zoneSetting(car, corner), [
+    { fromM: Number.NEGATIVE_INFINITY, gear: slowest },
+  ]);
 }
 
 /** Drag, rolling resistance and slope, N. */

@@ -1,7 +1,7 @@
 import type { Car } from '../../car/car.ts';
 import type { BrakingModel } from '../../corner/braking-model.ts';
 import type { Corner } from '../../corner/corner.ts';
-import { type ModelName, zoneModel } from './zone-model.ts';
+import { type ModelName, zoneModel, zoneSetting } from './zone-model.ts';
 
 /** Where on the zone a limit is asked for, how fast the car is there, and in which gear. */
 interface LimitPlace {
@@ -40,7 +40,7 @@ export function gripLimit(
   const road = { curvature: 0 };
   const path = { ...corner.path, curvatureAt: () => road.curvature };
   const bent: Corner = { ...corner, gripShare: 1, path };
-  const solver = zoneModel(model, car, bent, [{ fromM: 0, gear }]);
+  const solver = zoneModel(model, zoneSetting(car, bent), [{ fromM: 0, gear }]);
   const turning = (acrossMps2: number): BrakingModel => {
     road.curvature = acrossMps2 / w;
     return solver;

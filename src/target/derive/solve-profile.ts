@@ -48,7 +48,7 @@ export function solveProfile(
   bounds: readonly ForceBound[] = [],
 ): SolvedProfile {
   const { car, corner, slowestM } = problem;
-  const grip = zoneModel(problem.model, car, corner, schedule, problem.lateLoadN);
+  const grip = zoneModel(problem.model, problem, schedule, problem.lateLoadN);
   const model = { ...upToFullScale(grip, car), cornerLimit: problem.cornerLimit };
   const limit = brakeToSlowest(model, {
     slowestM,

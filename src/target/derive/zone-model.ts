@@ -84,13 +84,11 @@ function offBrakeInGearN({ gearbox, engine }: Car, gear: number, speedMps: numbe
 /** The model of a zone. The point mass takes the smaller friction of the two axles and no engine. */
 export function zoneModel(
   name: ModelName,
-  car: Car,
-  corner: Corner,
+  { car, corner, axles, road }: ZoneSetting,
   schedule: GearSchedule,
   lateLoadN?: AxleCircumstances['lateLoadN'],
 ): BrakingModel {
   if (name === 'two-axle') {
-    const { axles, road } = zoneSetting(car, corner);
     return twoAxleModel(axles, road, engineBrakingOf(car, schedule), {
       ...(lateLoadN === undefined ? {} : { lateLoadN }),
       offBrake: (sM, w) => offBrakeInGearN(car, gearAt(schedule, sM), Math.sqrt(w)),

@@ -19,7 +19,7 @@ const car: Car = {
 const path = joinPath([{ kind: 'constant', lengthM: 500, startCurvature: 0, endCurvature: 0 }]);
 const setting = zoneSetting(car, { ...SMOOTH_CORNER, path });
 const schedule = [{ fromM: Number.NEGATIVE_INFINITY, gear: 5 }];
-const model = zoneModel('two-axle', car, setting.corner, schedule);
+const model = zoneModel('two-axle', setting, schedule);
 
 /** A zone at 40 m/s all the way whose foot eases from a force by a rate. */
 function easing(fromN: number, perS: number, transferN: number) {

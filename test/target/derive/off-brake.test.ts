@@ -2,7 +2,7 @@ import { test } from 'vitest';
 import { buildCar } from '../../../src/car/build-car.ts';
 import type { CarFile } from '../../../src/car/car-file.ts';
 import { JUST_ON_N } from '../../../src/corner/braking-model.ts';
-import { zoneModel } from '../../../src/target/derive/zone-model.ts';
+import { zoneModel, zoneSetting } from '../../../src/target/derive/zone-model.ts';
 import { expectRelative } from '../../close-to.ts';
 import { SMOOTH_CORNER } from '../../reference/gt-car.ts';
 import { CARS } from './bundled-zones.ts';
@@ -12,7 +12,7 @@ test('a hybrid’s motor comes with the brake and goes with it', () => {
   const file = CARS.find(({ id }) => id === 'prototype') as CarFile;
   const car = buildCar(file, undefined);
   const schedule = [{ fromM: Number.NEGATIVE_INFINITY, gear: 4 }];
-  const model = zoneModel('two-axle', car, SMOOTH_CORNER, schedule);
+  const model = zoneModel('two-axle', zoneSetting(car, SMOOTH_CORNER), schedule);
   const slowing = (brakeForceN: number): number =>
     model.decelerationMps2(-50, 40 ** 2, brakeForceN);
   expectRelative(slowing(JUST_ON_N) - slowing(0), 1100 / 0.34 / car.chassis.massKg, 1e-9);
