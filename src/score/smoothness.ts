@@ -15,11 +15,10 @@ const PADDING = 4;
  */
 export function spectralArcLength(speed: Float64Array, rateHz: number): number | null {
   const size = 2 ** (Math.ceil(Math.log2(speed.length)) + PADDING);
-  const magnitudes = amplitudeSpectrum(speed, size);
-  const largest = magnitudes.reduce((a, b) => Math.max(a, b), 0);
+  const end = Math.min(Math.floor((MAX_FREQUENCY_HZ * size) / rateHz), size / 2) + 1;
+  const { lowest, largest } = amplitudeSpectrum(speed, size, end);
   if (!(largest > 0)) return null;
-  const end = Math.floor((MAX_FREQUENCY_HZ * size) / rateHz) + 1;
-  const normal = magnitudes.subarray(0, end).map((magnitude) => magnitude / largest);
+  const normal = lowest.map((magnitude) => magnitude / largest);
   const first = normal.findIndex((magnitude) => magnitude >= MAGNITUDE_FLOOR);
   const last = normal.findLastIndex((magnitude) => magnitude >= MAGNITUDE_FLOOR);
   if (first < 0) return null;

@@ -44,7 +44,7 @@ describe('spectralArcLength', () => {
 describe('amplitudeSpectrum', () => {
   test('is the definition', () => {
     const signal = profile(11, (i) => Math.sin(i * i));
-    const spectrum = amplitudeSpectrum(signal, 32);
+    const amplitudes: number[] = [];
     for (let bin = 0; bin <= 16; bin++) {
       let real = 0;
       let imaginary = 0;
@@ -52,7 +52,14 @@ describe('amplitudeSpectrum', () => {
         real += value * Math.cos((2 * Math.PI * bin * i) / 32);
         imaginary += value * Math.sin((2 * Math.PI * bin * i) / 32);
       });
-      expect(spectrum[bin]).toBeCloseTo(Math.hypot(real, imaginary), 12);
+      amplitudes.push(Math.hypot(real, imaginary));
     }
+    const { lowest, largest } = amplitudeSpectrum(signal, 32, 17);
+    expect(lowest).toHaveLength(17);
+    amplitudes.forEach((amplitude, bin) => {
+      expect(lowest[bin]).toBeCloseTo(amplitude, 12);
+    });
+    expect(largest).toBeCloseTo(Math.max(...amplitudes), 12);
+    expect(amplitudeSpectrum(signal, 32, 3)).toEqual({ lowest: lowest.slice(0, 3), largest });
   });
 });
