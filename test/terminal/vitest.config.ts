@@ -4,7 +4,8 @@ const config: ViteUserConfig = defineConfig({
   test: {
     root: new URL('../..', import.meta.url).pathname,
     include: ['test/terminal/**/*.test.ts'],
-    maxWorkers: 1,
+    // Each test has a terminal server of its own and mostly waits for it.
+    maxWorkers: 2,
     testTimeout: 60_000,
     hookTimeout: 60_000,
   },
