@@ -26,7 +26,7 @@ const CORNER: BriefCorner = {
       name: 'gears',
       lines: ['qualifying', 'race'].map(
         (variant) =>
-          `${variant}: gear 5 to 2; last downshift 3 to 2 146.4 m after turn-in is NOT safe by the model (13401 rpm): no place is safe`,
+          `${variant}: gear 5 to 2; last downshift 3 to 2, 146.4 m after turn-in, is NOT safe by the model (13401 rpm): no place is safe`,
       ),
     },
     {

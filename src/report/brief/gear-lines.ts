@@ -14,8 +14,8 @@ export function gearLine({ corner, zone }: DerivedTarget, units: TextUnits): str
 
 function lastDownshift(shift: Downshift, units: TextUnits): string {
   const { fromGear, toGear, atM, earliestM, rpm, rearUse, safe } = shift;
-  const where = `last downshift ${fromGear} to ${toGear} ${placeText(atM, units)}`;
-  if (safe) return `${where}, ${fixed(rpm, 0)} rpm, rear margin ${percentText(1 - rearUse)}`;
+  const where = `last downshift ${fromGear} to ${toGear}, ${placeText(atM, units)},`;
+  if (safe) return `${where} ${fixed(rpm, 0)} rpm, rear margin ${percentText(1 - rearUse)}`;
   const instead =
     earliestM === null ? 'no place is safe' : `safe from ${placeText(earliestM, units)}`;
   return `${where} is NOT safe by the model (${fixed(rpm, 0)} rpm): ${instead}`;

@@ -70,7 +70,7 @@ describe('gears and bumps', () => {
   test('name the last downshift of several', () => {
     const first = { ...SHIFT, fromGear: 5, toGear: 3, atM: -60 };
     expect(gearLine(derived([first, SHIFT]), 'metric')).toBe(
-      'race: gear 5 to 2; last downshift 3 to 2 12.0 m before turn-in, 6800 rpm, rear margin 18 %',
+      'race: gear 5 to 2; last downshift 3 to 2, 12.0 m before turn-in, 6800 rpm, rear margin 18 %',
     );
   });
 
