@@ -84,7 +84,17 @@ function nextNote(model: DrillModel, plan: PlannedPractice): string {
   if (hasNextBlock(model)) return `Next: ${nextWords(plan, number)}.`;
   const enough = number < plan.blocks.length && isEnough(plan, hardReps);
   if (enough) return `${hardReps} hard reps: that is enough for today.`;
-  return plan.lapZones === undefined ? 'The plan is done.' : 'The laps are done.';
+  return endWords(plan, model.block);
+}
+
+/** The last block may have been left before its last rep. */
+function endWords(
+  { lapZones }: PlannedPractice,
+  { place, reps }: Pick<DrillModel['block'], 'place' | 'reps'>,
+): string {
+  const isWhole = place > reps;
+  if (lapZones === undefined) return isWhole ? 'The plan is done.' : 'The plan ended early.';
+  return isWhole ? 'The laps are done.' : 'The laps ended early.';
 }
 
 /** The block after one of that number. */

@@ -141,4 +141,16 @@ describe('what the driver reads', () => {
     model = say({ model, effects: [] }, { kind: 'key', action: 'next' }).model;
     expect(viewOf(model).plan!.title).toBe('lap 2 of 2: zone 1 of 2');
   });
+
+  test('laps that are left in the middle are not said to be done', () => {
+    const end = (model: DrillModel): readonly string[] => {
+      const left = say({ model, effects: [] }, { kind: 'key', action: 'finish' }).model;
+      expect(left.stage.kind).toBe('summary');
+      return viewOf(left).plan!.notes;
+    };
+    const first = driven(started(1)).model;
+    expect(end(first)).toEqual(['The laps ended early.']);
+    const both = say({ model: first, effects: [] }, { kind: 'key', action: 'next' }).model;
+    expect(end(driven(both).model)).toEqual(['The laps are done.']);
+  });
 });
