@@ -33,6 +33,7 @@ export function travelOf(level: Curve, { entryMps, slowestMps }: TargetSpeeds): 
   for (let i = 0; i < CELLS; i++)
     time[i + 1] = time[i]! + (2 * cellM) / (speed[i]! + speed[i + 1]!);
   const cellAt = (distanceM: number): number => (end - distanceM) / cellM;
+  const placeOf = inverse(time);
   return {
     timeAt(distanceM) {
       if (distanceM > end) return (end - distanceM) / entryMps;
@@ -42,7 +43,7 @@ export function travelOf(level: Curve, { entryMps, slowestMps }: TargetSpeeds): 
     distanceAt(timeS) {
       if (timeS < 0) return end - timeS * entryMps;
       if (timeS > time[CELLS]!) return start - (timeS - time[CELLS]!) * slowestMps;
-      return end - cellM * inverse(time, timeS);
+      return end - cellM * placeOf(timeS);
     },
     speedAt: (distanceM) => between(speed, Math.min(CELLS, Math.max(0, cellAt(distanceM)))),
     fullScaleDecelerationMps2: fallPerArea / 2,
@@ -66,8 +67,18 @@ function between(table: Float64Array, place: number): number {
   return table[i]! + (table[i + 1]! - table[i]!) * (place - i);
 }
 
-/** Fractional index at which a rising table reaches `value`. */
-function inverse(table: Float64Array, value: number): number {
+/** Fractional index at which a rising table reaches a value. Curves ask in rising order: it looks where it last was. */
+function inverse(table: Float64Array): (value: number) => number {
+  let cell = 0;
+  const isIn = (i: number, value: number): boolean => table[i]! <= value && value < table[i + 1]!;
+  return (value) => {
+    if (!isIn(cell, value)) cell = isIn(cell + 1, value) ? cell + 1 : cellOf(table, value);
+    return cell + (value - table[cell]!) / (table[cell + 1]! - table[cell]!);
+  };
+}
+
+/** The last cell that begins at a value or below it, by halving. */
+function cellOf(table: Float64Array, value: number): number {
   let low = 0;
   let high = CELLS;
   while (high - low > 1) {
@@ -75,5 +86,5 @@ function inverse(table: Float64Array, value: number): number {
     if (table[middle]! <= value) low = middle;
     else high = middle;
   }
-  return low + (value - table[low]!) / (table[high]! - table[low]!);
+  return low;
 }

@@ -8,7 +8,7 @@ import { type DerivedTarget, deriveTarget } from '../../src/target/derive/derive
 import { targetFileText } from '../../src/target/derive/target-file-text.ts';
 import { readTarget } from '../../src/target/read-target.ts';
 import type { Target } from '../../src/target/target.ts';
-import { CARS, SHEETS } from '../target/derive/bundled-zones.ts';
+import { CARS, derivedOnSmoothRoad, SHEETS } from '../target/derive/bundled-zones.ts';
 import { pointsOver, recordOf, WHOLE_RIG } from './rigs.ts';
 
 /** Of the front axle's grip with the load that has come forward, beyond what the corner's target uses. */
@@ -17,15 +17,13 @@ const MARGIN = 0.02;
 const AFTER_PEAK_S = 0.2;
 
 interface Hit {
-  readonly derived: DerivedTarget;
   readonly target: Target;
   readonly mostUse: number;
   readonly lockUps: readonly string[];
 }
 
 /** What the live car, without anti-lock, makes of the hit of a foot that gives a target file to the letter. */
-function driveHit(car: DerivedTarget['car'], corner: DerivedTarget['corner']): Hit {
-  const derived = deriveTarget(car, { ...corner, bumps: [] });
+function driveHit(derived: DerivedTarget): Hit {
   const target = readTarget(targetFileText(derived, null), 'own.yaml');
   const controls = { ...WHOLE_RIG, throttle: false, paddles: false, steering: false };
   const zone = liveZone({ derived, advice: null, controls, call: null });
@@ -35,22 +33,16 @@ function driveHit(car: DerivedTarget['car'], corner: DerivedTarget['corner']): H
   const brake = (t: number): number => (t < 0 ? 0 : target.level.at(distanceM(t + 0.0005)));
   const { columns, end } = driveRecord(zone, recordOf({ brake, endS }));
   return {
-    derived,
     target,
-    mostUse: Math.max(...columns.frontUse.subarray(3000)) / corner.gripShare,
+    mostUse: Math.max(...columns.frontUse.subarray(3000)) / derived.corner.gripShare,
     lockUps: end.events.flatMap((event) => (event.kind === 'lock-up' ? event.axle : [])),
   };
 }
 
-function hitsOf(file: (typeof CARS)[number], sheet: CornerSheet): Hit[] {
-  return sheet.variants.map((variant) =>
-    driveHit({ ...buildCar(file, variant.car), antiLock: null }, buildCorner(sheet, variant.name)),
-  );
-}
-
 describe.each(CARS)('the hit of $id’s own target', (file) => {
   test.each(SHEETS)('in $id locks no wheel and stays within the grip of the moment', (sheet) => {
-    for (const { derived, mostUse, lockUps } of hitsOf(file, sheet)) {
+    for (const derived of derivedOnSmoothRoad(sheet, file)) {
+      const { mostUse, lockUps } = driveHit(derived);
       expect(lockUps, derived.corner.variant).toEqual([]);
       expect(mostUse, derived.corner.variant).toBeLessThan(1 + MARGIN);
     }
@@ -61,8 +53,9 @@ describe('with all of the grip', () => {
   const sheet = SHEETS.find(({ id }) => id === 'kiln-hairpin') as CornerSheet;
   const file = CARS.find(({ id }) => id === 'gt') as (typeof CARS)[number];
   const car = buildCar(file, undefined);
-  const corner = { ...buildCorner(sheet, 'qualifying'), gripShare: 1 };
-  const { derived, target, mostUse } = driveHit(car, corner);
+  const corner = { ...buildCorner(sheet, 'qualifying'), gripShare: 1, bumps: [] };
+  const derived = deriveTarget(car, corner);
+  const { target, mostUse } = driveHit(derived);
 
   test('the push ends where the resting front axle is at its limit, and the rest comes with the load', () => {
     const { pushEnd, keys } = derived;

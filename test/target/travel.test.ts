@@ -141,3 +141,16 @@ describe('outside the curve the car coasts', () => {
       expect(travel.distanceAt(travel.timeAt(distanceM))).toBeCloseTo(distanceM, 9);
   });
 });
+
+test('where the car is at a time does not depend on what was asked before', () => {
+  // The stop of 80 to 20 m/s at 1.5 g again: the way left is 203.943243 - 80 t + 14.709975 t^2 / 2.
+  const travel = travelOf(
+    tabulate(() => 1, 0, 203.943243),
+    { entryMps: 80, slowestMps: 20 },
+  );
+  for (const timeS of [0, 0.001, 0.002, 4, 3.999, 1, 4.0788, 0, 2.5, 2.5001])
+    expect(travel.distanceAt(timeS)).toBeCloseTo(
+      203.943243 - 80 * timeS + 7.3549875 * timeS ** 2,
+      4,
+    );
+});

@@ -19,13 +19,33 @@ export const SHEETS: readonly CornerSheet[] = filesOf('corners').map(({ name, te
   readCornerSheet(text, name),
 );
 
-/** Every bundled car in every variant of a bundled corner; null where it needs no brake. */
-export function derivedIn(sheet: CornerSheet, car: CarFile): (DerivedTarget | null)[] {
-  return sheet.variants.map((variant) => {
-    try {
-      return deriveTarget(buildCar(car, variant.car), buildCorner(sheet, variant.name));
-    } catch {
-      return null;
-    }
+const known = new Map<string, readonly (DerivedTarget | null)[]>();
+
+/** Every bundled car in every variant of a bundled corner; null where it needs no brake. Derived once for all who ask. */
+export function derivedIn(sheet: CornerSheet, car: CarFile): readonly (DerivedTarget | null)[] {
+  const key = `${car.id}/${sheet.id}`;
+  const derived = known.get(key) ?? sheet.variants.map((variant) => derivedOf(sheet, car, variant));
+  known.set(key, derived);
+  return derived;
+}
+
+function derivedOf(
+  sheet: CornerSheet,
+  file: CarFile,
+  { name, car }: CornerSheet['variants'][number],
+): DerivedTarget | null {
+  try {
+    return deriveTarget(buildCar(file, car), buildCorner(sheet, name));
+  } catch {
+    return null;
+  }
+}
+
+/** The same on a smooth road and without anti-lock, which move no target: of every variant, or it throws. */
+export function derivedOnSmoothRoad(sheet: CornerSheet, file: CarFile): readonly DerivedTarget[] {
+  return derivedIn(sheet, file).map((derived) => {
+    if (derived === null) throw new Error(`${file.id} needs no brake in ${sheet.id}`);
+    const car = { ...derived.car, antiLock: null };
+    return { ...derived, car, corner: { ...derived.corner, bumps: [] }, bumps: [] };
   });
 }
