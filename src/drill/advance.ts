@@ -3,8 +3,8 @@ import { advanceArming } from './advance-arming.ts';
 import { advanceBraking } from './advance-braking.ts';
 import { advanceCountdown } from './advance-countdown.ts';
 import { advanceReady } from './advance-ready.ts';
-import type { DrillEffect } from './drill-message.ts';
 import type { DrillModel } from './drill-model.ts';
+import { shiftedGear } from './gear.ts';
 import { advanceDriving } from './live/advance-driving.ts';
 import { advanceRolling } from './live/advance-rolling.ts';
 import { type Advance, indexAfter, moveOn, type Progress, standAt, stay } from './progress.ts';
@@ -14,17 +14,28 @@ import { enterArming, enterSummary, isBlockOver, type Step } from './stages.ts';
 /**
  * Works a batch through the stages of the rep, each up to the moment at which the next begins. All moments follow
  * from samples and from the clock, so that a rep is the same however its samples are cut into batches.
+ *
+ * @param health how the devices report now
  */
-export function advance(before: DrillModel, batch: RigBatch): Step {
-  let model = withBatch(before, batch);
-  let cursor = 0;
-  const effects: DrillEffect[] = [];
-  for (let settled = false; !settled; ) {
-    const progress = advanceStage(model, batch, cursor);
-    ({ model, cursor, settled } = progress);
+export function advance(before: DrillModel, batch: RigBatch, health: DrillModel['health']): Step {
+  let progress = advanceStage(withBatch(before, batch), batch, 0);
+  const effects = [...progress.effects];
+  while (!progress.settled) {
+    progress = advanceStage(progress.model, batch, progress.cursor);
     effects.push(...progress.effects);
   }
-  return [{ ...model, atS: batch.untilS, levels: lastLevels(before, batch) }, effects];
+  const { model, stage } = progress;
+  // All that is new in one copy: at every batch each costs as much as what it copies.
+  const now: DrillModel = {
+    ...model,
+    stage,
+    atS: batch.untilS,
+    levels: lastLevels(before, batch),
+    gear: shiftedGear(model.gear, batch.buttons),
+    health,
+    dropped: batch.dropped,
+  };
+  return [now, effects];
 }
 
 function advanceStage(model: DrillModel, batch: RigBatch, cursor: number): Progress {

@@ -2,22 +2,15 @@ import type { RigBatch } from '../trace/rig-batch.ts';
 import { advance } from './advance.ts';
 import { keyOfButton } from './button-key.ts';
 import { followClutch, NO_HOLD } from './clutch-hold.ts';
-import type { DrillModel } from './drill-model.ts';
+import type { ClutchHold, DrillModel } from './drill-model.ts';
 import type { DeviceHealth } from './drill-view.ts';
-import { shiftedGear } from './gear.ts';
 import { isRepUnderWay, onKey, onPause } from './on-key.ts';
 import type { Step } from './stages.ts';
 
 /** What the rig said in one slice of time: the rep goes on, then the wheel's buttons and the clutch are obeyed. */
 export function onBatch(model: DrillModel, batch: RigBatch, health: readonly DeviceHealth[]): Step {
-  const [advanced, effects] = advance(model, batch);
-  const current = {
-    ...advanced,
-    gear: shiftedGear(advanced.gear, batch.buttons),
-    health,
-    dropped: batch.dropped,
-  };
-  const [obeyed, more] = obeyButtons(current, batch);
+  const [advanced, effects] = advance(model, batch, health);
+  const [obeyed, more] = obeyButtons(advanced, batch);
   const [paused, last] = obeyClutch(obeyed, batch);
   return [paused, [...effects, ...more, ...last]];
 }
@@ -38,8 +31,13 @@ function obeyButtons(model: DrillModel, { buttons }: RigBatch): Step {
 
 /** A clutch held for two seconds between reps pauses; during a rep it is part of the driving. */
 function obeyClutch(model: DrillModel, { clutch, untilS }: RigBatch): Step {
-  if (isRepUnderWay(model) || model.menu !== null) return [{ ...model, clutchHold: NO_HOLD }, []];
+  if (isRepUnderWay(model) || model.menu !== null) return [holding(model, NO_HOLD), []];
   const { hold, pause } = followClutch(model.clutchHold, clutch, untilS);
-  const held = { ...model, clutchHold: hold };
+  const held = holding(model, hold);
   return pause ? onPause(held) : [held, []];
+}
+
+function holding(model: DrillModel, hold: ClutchHold): DrillModel {
+  const { sinceS, spent } = model.clutchHold;
+  return sinceS === hold.sinceS && spent === hold.spent ? model : { ...model, clutchHold: hold };
 }

@@ -7,6 +7,8 @@ import type { Step } from './stages.ts';
 /** How far a batch has been worked through: `cursor` is the first brake sample that was not looked at. */
 export interface Progress {
   readonly model: DrillModel;
+  /** What takes the place of the model's own. */
+  readonly stage: Stage;
   readonly effects: readonly DrillEffect[];
   readonly cursor: number;
   /** True when the stage wants nothing more of this batch. */
@@ -23,12 +25,12 @@ export type Advance<K extends Stage['kind']> = (
 
 /** The stage goes on after this batch. */
 export function stay(model: DrillModel, stage: Stage, cursor: number): Progress {
-  return { model: { ...model, stage }, effects: [], cursor, settled: true };
+  return { model, stage, effects: [], cursor, settled: true };
 }
 
 /** The next stage begins within this batch; the samples up to `cursor` are behind it. */
 export function moveOn([model, effects]: Step, cursor: number): Progress {
-  return { model, effects, cursor, settled: false };
+  return { model, stage: model.stage, effects, cursor, settled: false };
 }
 
 /** The model at a moment within a batch: the brake stands where the last sample left it. */
