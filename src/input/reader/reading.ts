@@ -9,6 +9,9 @@ import { RingWriter } from './ring-writer.ts';
 
 /** The clock of whoever drains the ring goes on in silence by this step. */
 const WATERMARK_MS = 4;
+/** Reports that come as often as this move it themselves; then it is looked after less often, at most a frame apart. */
+const STREAM_MS = 2;
+const STREAMING_WATERMARK_MS = 16;
 /** Listing devices costs 10 ms, on a bad bus seconds, and a device may be listed before it can be opened. */
 const SEEK_MS = 1000;
 
@@ -66,7 +69,7 @@ export class Reading {
   /** Idempotent. Waits for the devices to close. */
   async close(): Promise<void> {
     this.#closed = true;
-    clearInterval(this.#ticker);
+    clearTimeout(this.#ticker);
     clearTimeout(this.#seeker);
     await Promise.all(this.#keepers.map((keeper) => keeper.close()));
     await this.#seeking;
@@ -78,9 +81,15 @@ export class Reading {
         throw new OpenFailure(i, error instanceof Error ? error.message : String(error));
       });
     }
-    const tick = (): void => this.#writer.advance(monotonicUs());
-    tick();
-    this.#ticker = setInterval(tick, WATERMARK_MS);
+    this.#tick();
+  }
+
+  #tick(): void {
+    const nowUs = monotonicUs();
+    this.#writer.advance(nowUs);
+    const streams = nowUs - this.#writer.lastUs < 1000 * STREAM_MS;
+    const nextMs = streams ? STREAMING_WATERMARK_MS : WATERMARK_MS;
+    this.#ticker = setTimeout(() => this.#tick(), nextMs);
   }
 
   #seekLater(): void {

@@ -43,6 +43,11 @@ export class RingWriter {
     return true;
   }
 
+  /** When the last report that was kept arrived; 0 before the first. */
+  get lastUs(): number {
+    return this.#ring.timeUs[(this.#written - 1) & this.#mask]!;
+  }
+
   /** Promises that no report stamped earlier than this will be pushed. */
   advance(untilUs: number): void {
     Atomics.store(this.#ring.watermarkUs, 0, BigInt(Math.floor(untilUs)));
