@@ -71,8 +71,8 @@ function choose(
   const items = pickerItems(choices, context.dataDir, driverName(options, rigSource));
   const state = { selected: firstChoice(choices, items), help: false };
   const draw = (): void =>
-    screen.draw((size) =>
-      pickerScreen(items, state.selected, size, {
+    screen.draw((canvas) =>
+      pickerScreen(items, state.selected, canvas, {
         ...screen.look,
         help: state.help,
         source: rigSource.source.label,

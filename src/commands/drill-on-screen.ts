@@ -114,7 +114,7 @@ async function drive(
   const draw = (): void => {
     const { view, help } = shown;
     const look = lookWith(display.theme, help && view?.note === null);
-    if (view !== null) screen.draw((size) => drillScreen(view, size, look));
+    if (view !== null) screen.draw((canvas) => drillScreen(view, canvas, look));
   };
   const isTyping = (): boolean => shown.view !== null && shown.view.note !== null;
   /** Help stands in front of everything that the drill knows of: Esc closes it alone. */

@@ -63,7 +63,7 @@ function draw(
 ): void {
   const { model, path } = session;
   const { target } = model.now;
-  screen.draw((size) =>
+  screen.draw((canvas) =>
     editScreen(
       {
         model,
@@ -72,7 +72,7 @@ function draw(
         fullScaleBar: fullScaleBar(target, derived),
         car: derived === null ? null : editedCar(derived, target),
       },
-      size,
+      canvas,
       screen.look,
     ),
   );

@@ -17,7 +17,7 @@ export async function showTonight(
     heading: tonightHeading(daysLeft),
     texts: tonightTexts(ranking, today),
   };
-  screen.draw((size) => tonightScreen(view, size, screen.look));
+  screen.draw((canvas) => tonightScreen(view, canvas, screen.look));
   await firstValueFrom(
     screen.keys$.pipe(filter((key) => ['finish', 'next', 'choose', 'close'].includes(key))),
     { defaultValue: null },

@@ -34,6 +34,8 @@ export interface BlessedPicture {
   readonly mouseRows$: Observable<number>;
   /** As last reported, which is a moment behind the terminal while that is being resized. */
   size(): Size;
+  /** A grid of that size to draw on, with whatever a frame has left there; the next `paint` takes it back. */
+  canvas(): CellGrid;
   paint(grid: CellGrid): void;
   /** Forgets what the terminal shows, so that the next frame is drawn whole. */
   forget(): void;
@@ -79,6 +81,7 @@ export function openPicture(options: PictureOptions): BlessedPicture {
   return {
     ...events,
     size,
+    canvas: () => shown.copier.canvas(size()),
     paint: (grid) => {
       if (!shown.copier.isNews(grid, library.lines)) return;
       shown.grid = grid;

@@ -50,7 +50,16 @@ export function isSameRow(grid: CellGrid, other: CellGrid, y: number): boolean {
   return column(0, INK_AT) && column(INK_AT, STYLE_AT - INK_AT) && column(STYLE_AT, 1);
 }
 
-/** An empty grid. */
+/** An empty grid: a grid that is given is blanked. */
+export function blankGrid(on: Size | CellGrid): CellGrid {
+  if (!('code' in on)) return createGrid(on);
+  on.code.fill(BLANK);
+  on.ink.fill(DEFAULT_INK);
+  on.style.fill(0);
+  return on;
+}
+
+/** A new grid, empty. */
 export function createGrid({ cols, rows }: Size): CellGrid {
   const cells = cols * rows;
   const memory = new ArrayBuffer(cells * CELL_BYTES);

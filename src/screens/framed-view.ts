@@ -1,12 +1,19 @@
 import { asciiFallback } from './ascii-fallback.ts';
-import { type CellGrid, createGrid, type Size } from './cell-grid.ts';
+import { blankGrid, type CellGrid, type Size } from './cell-grid.ts';
 import { SMALLEST } from './drill-layout.ts';
 import type { Look } from './look.ts';
 import { writeText } from './write-text.ts';
 
-/** A view of that size by `draw`, or one plain line where the terminal is too small for any view. */
-export function framedView(size: Size, look: Look, draw: (grid: CellGrid) => void): CellGrid {
-  const grid = createGrid(size);
+/**
+ * A view of that size by `draw`, or one plain line where the terminal is too small for any view.
+ * @param size or a grid of that size, whose cells are taken
+ */
+export function framedView(
+  size: Size | CellGrid,
+  look: Look,
+  draw: (grid: CellGrid) => void,
+): CellGrid {
+  const grid = blankGrid(size);
   if (size.cols < SMALLEST.cols || size.rows < SMALLEST.rows)
     writeText(
       grid,

@@ -1,7 +1,8 @@
 import type { BlessedPicture } from './blessed-picture.ts';
-import type { CellGrid, Size } from './cell-grid.ts';
+import type { CellGrid } from './cell-grid.ts';
 
-export type GridView = (size: Size) => CellGrid;
+/** Draws on the grid that is given, or on another one of its size. */
+export type GridView = (canvas: CellGrid) => CellGrid;
 
 /** Paints the latest view at most once per frame, and only when there is something new. */
 interface Painter {
@@ -25,7 +26,7 @@ const LATE_PERIODS = 0.5;
  * @param isBusy true while the terminal has not taken the last frame; the frame is skipped then, not queued
  */
 export function startPainter(
-  picture: Pick<BlessedPicture, 'paint' | 'size'>,
+  picture: Pick<BlessedPicture, 'paint' | 'canvas'>,
   framesPerSecond: number,
   isBusy: () => boolean,
 ): Painter {
@@ -39,7 +40,7 @@ export function startPainter(
     if (stopped || !wanted || view === null || isBusy()) return;
     wanted = false;
     dueMs = nextDue(dueMs, periodMs, performance.now());
-    picture.paint(view(picture.size()));
+    picture.paint(view(picture.canvas()));
   };
   // Armed for a view that was not painted and left alone when it is: moving a timer costs a turn of the event loop.
   const paintLater = (): void => {

@@ -1,4 +1,4 @@
-import { type CellGrid, isSameRow, type Size } from './cell-grid.ts';
+import { type CellGrid, createGrid, isSameRow, type Size } from './cell-grid.ts';
 
 /** A row of the terminal library's picture: attribute and character of each cell. */
 export type ScreenLine = [attribute: number, character: string][] & { dirty: boolean };
@@ -11,8 +11,10 @@ export function attributeOf(ink: number, style: number): number {
   return (style << 18) | ((ink & DEFAULT_COLOUR) << 9) | DEFAULT_COLOUR;
 }
 
-/** Copies grids into the picture one after the other; a grid must not change once it was copied. */
+/** Copies grids into the picture one after the other; a grid must not change until another one was copied. */
 interface GridCopier {
+  /** A grid of that size that may change, as none of its cells are shown: a new one for every frame would be garbage. */
+  canvas(size: Size): CellGrid;
   /** False where the picture shows the same cells already. */
   isNews(grid: CellGrid, lines: readonly ScreenLine[]): boolean;
   /** Looks only at rows that the last grid had otherwise. Lines that are new, as after the terminal was cleared, get all. */
@@ -21,17 +23,27 @@ interface GridCopier {
 
 export function gridCopier(): GridCopier {
   let last: CellGrid | null = null;
+  let spare: CellGrid | null = null;
   let written: readonly ScreenLine[] = [];
-  const shownBy = (lines: readonly ScreenLine[], { cols, rows }: Size): CellGrid | null =>
-    lines === written && last?.cols === cols && last.rows === rows ? last : null;
+  const shownBy = (lines: readonly ScreenLine[], size: Size): CellGrid | null =>
+    lines === written && last !== null && isSameSize(last, size) ? last : null;
   return {
+    canvas: (size) => {
+      if (spare === null || !isSameSize(spare, size)) spare = createGrid(size);
+      return spare;
+    },
     isNews: (grid, lines) => shownBy(lines, grid)?.bytes.equals(grid.bytes) !== true,
     copy: (grid, lines) => {
       copyCells(grid, lines, shownBy(lines, grid));
+      if (grid !== last) spare = last;
       last = grid;
       written = lines;
     },
   };
+}
+
+function isSameSize(a: Size, b: Size): boolean {
+  return a.cols === b.cols && a.rows === b.rows;
 }
 
 /**

@@ -101,7 +101,7 @@ describe.each([
       `${name}: view, cells, bytes`,
       () => {
         const [start, written] = [performance.now(), sink.frames.length];
-        picture.paint(drillScreen(motion(frame++), size, LOOK));
+        picture.paint(drillScreen(motion(frame++), picture.canvas(), LOOK));
         const tookMs = performance.now() - start;
         times.push(tookMs);
         if (sink.frames.length > written) changing.push(tookMs);

@@ -1,5 +1,12 @@
 import { expect, test } from 'vitest';
-import { BOLD, clearArea, createGrid, DEFAULT_INK, putCell } from '../../src/screens/cell-grid.ts';
+import {
+  BOLD,
+  blankGrid,
+  clearArea,
+  createGrid,
+  DEFAULT_INK,
+  putCell,
+} from '../../src/screens/cell-grid.ts';
 import { toText } from '../../src/screens/grid-text.ts';
 
 const PEN = { ink: 74, style: BOLD };
@@ -8,6 +15,13 @@ test('a new grid is blank in the terminal’s own colour', () => {
   const grid = createGrid({ cols: 3, rows: 2 });
   expect(toText(grid)).toBe('\n');
   expect([...grid.ink]).toEqual(Array(6).fill(DEFAULT_INK));
+});
+
+test('a grid that was drawn on is as empty as a new one once it is blanked', () => {
+  const used = createGrid({ cols: 3, rows: 2 });
+  for (let cell = 0; cell < 6; cell++) putCell(used, cell % 3, Math.floor(cell / 3), 65, PEN);
+  expect(blankGrid(used)).toBe(used);
+  expect(used.bytes.equals(createGrid({ cols: 3, rows: 2 }).bytes)).toBe(true);
 });
 
 test('a cell keeps character, ink and style', () => {

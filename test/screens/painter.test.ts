@@ -20,7 +20,10 @@ afterEach(() => {
 });
 
 function start() {
-  const picture = { size: (): Size => SIZE, paint: (grid: CellGrid) => void painted.push(grid) };
+  const picture = {
+    canvas: () => createGrid(SIZE),
+    paint: (grid: CellGrid) => void painted.push(grid),
+  };
   return startPainter(picture, FRAMES_PER_S, () => busy);
 }
 

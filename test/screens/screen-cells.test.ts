@@ -1,5 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { BOLD, createGrid, REVERSE } from '../../src/screens/cell-grid.ts';
+import {
+  BOLD,
+  blankGrid,
+  type CellGrid,
+  createGrid,
+  REVERSE,
+} from '../../src/screens/cell-grid.ts';
 import {
   attributeOf,
   copyCells,
@@ -128,4 +134,27 @@ describe('one grid after the other', () => {
     copy(narrow, lines);
     expect(text(lines)).toEqual(['  cd', 'cd  ']);
   });
+});
+
+test('what may be drawn on is never what is shown, and of one size no more than two grids are made', () => {
+  const size = { cols: 4, rows: 2 };
+  const lines = picture(4, 2);
+  const copier = gridCopier();
+  const made = new Set<CellGrid>();
+  let shown: CellGrid | null = null;
+  for (const word of ['one', 'two', 'two', 'two', 'one', 'six']) {
+    const canvas = blankGrid(copier.canvas(size));
+    expect(canvas).not.toBe(shown);
+    made.add(canvas);
+    writeText(canvas, 0, 0, word, { ink: -1, style: 0 });
+    if (copier.isNews(canvas, lines)) {
+      copier.copy(canvas, lines);
+      // The library draws again on its own, as after a change of size.
+      copier.copy(canvas, lines);
+      shown = canvas;
+    }
+    expect(text(lines)[0]).toBe(`${word} `);
+  }
+  expect(made.size).toBe(2);
+  expect(copier.canvas({ cols: 5, rows: 2 }).cols).toBe(5);
 });
