@@ -13,11 +13,17 @@ interface Buffer {
 export interface SampleLog {
   readonly buffer: Buffer;
   readonly count: number;
+  /** The log as a track, once it was asked for. */
+  track: Track | null;
 }
 
 const FIRST_CAPACITY = 1024;
 
-export const EMPTY_LOG: SampleLog = { buffer: { ...EMPTY_TRACK, used: 0 }, count: 0 };
+export const EMPTY_LOG: SampleLog = {
+  buffer: { ...EMPTY_TRACK, used: 0 },
+  count: 0,
+  track: EMPTY_TRACK,
+};
 
 /** Adds samples `from` to `to` (exclusive) of a track, `originS` taken off their times. */
 export function appendSamples(
@@ -35,11 +41,16 @@ export function appendSamples(
     buffer.value[at] = track.value[i]!;
   }
   buffer.used = count;
-  return { buffer, count };
+  return { buffer, count, track: null };
 }
 
-/** The log as a track, without copying. */
-export function trackOf({ buffer, count }: SampleLog): Track {
+/** The log as a track, without copying: the same one for the same log. */
+export function trackOf(log: SampleLog): Track {
+  log.track ??= seenUpTo(log);
+  return log.track;
+}
+
+function seenUpTo({ buffer, count }: SampleLog): Track {
   return { timeS: buffer.timeS.subarray(0, count), value: buffer.value.subarray(0, count) };
 }
 

@@ -36,7 +36,7 @@ export function drawCurvePlot(grid: CellGrid, area: Area, plot: CurvePlot, look:
   const { window, target, nowS, own } = plot;
   const scale = plotScale(window, area);
   const { cols, rows } = grid;
-  laySheet(grid, scalesSheet({ cols, rows }, area, window, plot.times !== false, look));
+  laySheet(grid, scalesSheet(cols, rows, area, window, plot.times !== false, look));
   if (target !== null) {
     const seen = {
       corridor: plot.corridor !== false,
@@ -44,21 +44,20 @@ export function drawCurvePlot(grid: CellGrid, area: Area, plot: CurvePlot, look:
     };
     paintTarget(grid, area, targetRasters(target, window, area), scale, seen, look);
   }
-  if (own !== null)
-    paintRaster(
-      grid,
-      area,
-      ownRaster(own, scale, nowS ?? Number.NEGATIVE_INFINITY),
-      look.theme.driver,
-      look.unicode ? null : '#',
-    );
+  if (own !== null) {
+    // One that grows is another one in every frame.
+    const raster = nowS === null ? wholeRaster(own, window, area) : ownRaster(own, scale, nowS);
+    paintRaster(grid, area, raster, look.theme.driver, look.unicode ? null : '#');
+  }
   if (nowS !== null) drawNow(grid, area, columnOf(scale, area, nowS), look);
   return scale;
 }
 
 const scalesSheet = remembered(
-  (size: Size, area: Area, window: PlotWindow, times: boolean, look: Look) =>
-    sheetOf(size, (grid) => drawAxes(grid, area, window, plotScale(window, area), look, times)),
+  (cols: number, rows: number, area: Area, window: PlotWindow, times: boolean, look: Look) =>
+    sheetOf({ cols, rows }, (grid) =>
+      drawAxes(grid, area, window, plotScale(window, area), look, times),
+    ),
 );
 
 const targetRasters = remembered(
@@ -66,4 +65,8 @@ const targetRasters = remembered(
     const scale = plotScale(window, size);
     return { level: targetRaster(target, scale), corridor: corridorRaster(target, scale) };
   },
+);
+
+const wholeRaster = remembered((own: Track, window: PlotWindow, size: Size) =>
+  ownRaster(own, plotScale(window, size), Number.NEGATIVE_INFINITY),
 );

@@ -1,5 +1,6 @@
 import type { Area, Size } from './cell-grid.ts';
 import { SCALE_COLS } from './plot-axes.ts';
+import { remembered } from './remembered.ts';
 
 /** The smallest terminal that the screens are laid out for. */
 export const SMALLEST: Size = { cols: 80, rows: 24 };
@@ -25,8 +26,15 @@ const PLOT_TOP = 3;
 const BELOW_PLOT = 3;
 const LEVEL_ROWS = 2;
 
-/** @param beside true where the side panel needs columns of its own */
-export function drillLayout(size: Size, beside: boolean): DrillLayout {
+/**
+ * The same object for the same size.
+ * @param beside true where the side panel needs columns of its own
+ */
+export function drillLayout({ cols, rows }: Size, beside: boolean): DrillLayout {
+  return layoutOf({ cols, rows }, beside);
+}
+
+const layoutOf = remembered((size: Size, beside: boolean): DrillLayout => {
   const roomy = size.rows >= 40;
   const space = roomy ? 1 : 0;
   const repRows = 1 + (roomy ? 5 : size.rows >= 30 ? 4 : 2);
@@ -49,7 +57,7 @@ export function drillLayout(size: Size, beside: boolean): DrillLayout {
     health,
     keys,
   };
-}
+});
 
 /** A plot's area in two of the same height, with a base line between them. */
 export function stackedAreas(area: Area): { readonly above: Area; readonly below: Area } {

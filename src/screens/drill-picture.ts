@@ -8,9 +8,11 @@ import { type DrillLayout, stackedAreas } from './drill-layout.ts';
 import { drawFinalRelease } from './final-release.ts';
 import { drawRestPicture } from './grip/rest-picture.ts';
 import type { Look } from './look.ts';
-import { drawMarks, marksOf } from './mark-labels.ts';
+import { layMarks, marksOf } from './mark-labels.ts';
 import { ownWindow, targetWindow } from './plot-window.ts';
+import { remembered } from './remembered.ts';
 import { drawResult } from './result-panel.ts';
+import { laySheet, sheetOf } from './sheet.ts';
 import { isBlind } from './visible-rep.ts';
 import { writeCentred, writeRight, writeText } from './write-text.ts';
 
@@ -61,16 +63,16 @@ function drawTargetPlot(
 type DrawPlot = (grid: CellGrid, area: Area, plot: CurvePlot, target: Target, look: Look) => void;
 
 const drawOverlaid: DrawPlot = (grid, area, plot, target, look) => {
-  const scale = drawCurvePlot(grid, area, plot, look);
-  drawMarks(grid, area, scale, marksOf(target), look);
+  drawCurvePlot(grid, area, plot, look);
+  layMarks(grid, area, plot.window, marksOf(target), look);
 };
 
 /** Target above and own trace below, on the same scales and with one now line through both. */
 const drawStacked: DrawPlot = (grid, area, plot, target, look) => {
   const { above, below } = stackedAreas(area);
   drawCurvePlot(grid, above, { ...plot, own: null, times: false }, look);
-  const scale = drawCurvePlot(grid, below, { ...plot, target: null }, look);
-  drawMarks(grid, below, scale, marksOf(target), look);
+  drawCurvePlot(grid, below, { ...plot, target: null }, look);
+  layMarks(grid, below, plot.window, marksOf(target), look);
 };
 
 function isBeside({ plot, side }: DrillLayout): boolean {
@@ -83,19 +85,28 @@ function nowOf(view: DrillView): number | null {
   return view.phase === 'cue' || view.phase === 'countdown' || view.phase === 'arming' ? 0 : null;
 }
 
-function drawHeadings(
-  grid: CellGrid,
-  { headings }: DrillLayout,
-  has: { readonly target: boolean; readonly corridor: boolean },
-  { theme, unicode }: Look,
-): void {
-  let x = writeText(grid, 1, headings, 'brake, % of full scale  ', theme.quiet);
-  if (has.target)
-    x = writeText(grid, x, headings, unicode ? '╌╌ target ' : '-- target ', theme.target);
-  if (has.target && has.corridor)
-    x = writeText(grid, x, headings, unicode ? '·· corridor ' : '.. corridor ', theme.target);
-  writeText(grid, x, headings, unicode ? '━━ you' : '## you', theme.driver);
+/** What a picture has beside the own trace. */
+interface Drawn {
+  readonly target: boolean;
+  readonly corridor: boolean;
 }
+
+function drawHeadings(grid: CellGrid, { headings }: DrillLayout, has: Drawn, look: Look): void {
+  const { cols, rows } = grid;
+  laySheet(grid, headingsSheet(cols, rows, headings, has, look));
+}
+
+const headingsSheet = remembered(
+  (cols: number, rows: number, row: number, has: Drawn, { theme, unicode }: Look) =>
+    sheetOf({ cols, rows }, (grid) => {
+      let x = writeText(grid, 1, row, 'brake, % of full scale  ', theme.quiet);
+      if (has.target)
+        x = writeText(grid, x, row, unicode ? '╌╌ target ' : '-- target ', theme.target);
+      if (has.target && has.corridor)
+        x = writeText(grid, x, row, unicode ? '·· corridor ' : '.. corridor ', theme.target);
+      writeText(grid, x, row, unicode ? '━━ you' : '## you', theme.driver);
+    }),
+);
 
 /** That the picture's top is not full scale. */
 function drawZoom(grid: CellGrid, { headings }: DrillLayout, zoom: number, { theme }: Look): void {

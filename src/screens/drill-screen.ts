@@ -16,7 +16,9 @@ import { drawLive } from './live/live-screen.ts';
 import type { Look } from './look.ts';
 import { isTooCoarse } from './plot-window.ts';
 import { drawPrompt } from './prompt-line.ts';
+import { remembered } from './remembered.ts';
 import { drawRepList } from './rep-list.ts';
+import { laySheet, sheetOf } from './sheet.ts';
 import { drawSummary } from './summary-panel.ts';
 import { fitText, textWidth, writeRight, writeText } from './write-text.ts';
 
@@ -75,11 +77,18 @@ function layoutFor(view: DrillView, size: Size): DrillLayout {
 }
 
 function drawTitle(grid: CellGrid, { title }: DrillLayout, view: DrillView, look: Look): void {
-  const right = titleRight(view);
-  const room = grid.cols - 5 - textWidth(right);
-  writeText(grid, 1, title, fitText(titleLeft(view), room), look.theme.strong);
-  writeRight(grid, grid.cols - 2, title, right, look.theme.strong);
+  const { cols, rows } = grid;
+  laySheet(grid, titleSheet(cols, rows, title, titleLeft(view), titleRight(view), look));
 }
+
+const titleSheet = remembered(
+  (cols: number, rows: number, row: number, left: string, right: string, { theme }: Look) =>
+    sheetOf({ cols, rows }, (grid) => {
+      const room = cols - 5 - textWidth(right);
+      writeText(grid, 1, row, fitText(left, room), theme.strong);
+      writeRight(grid, cols - 2, row, right, theme.strong);
+    }),
+);
 
 /** In a plan the place in it stands where the kind of corner stands else. */
 function titleLeft({ targetName, cornerType, plan, phase }: DrillView): string {

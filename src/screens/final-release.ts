@@ -4,9 +4,10 @@ import type { CellGrid } from './cell-grid.ts';
 import { type CurvePlot, drawCurvePlot } from './curve-plot.ts';
 import type { DrillLayout } from './drill-layout.ts';
 import type { Look } from './look.ts';
-import { drawMarks, marksOf } from './mark-labels.ts';
+import { layMarks, marksOf } from './mark-labels.ts';
 import { SCALE_COLS } from './plot-axes.ts';
 import { finalReleaseWindow, targetWindow } from './plot-window.ts';
+import { remembered } from './remembered.ts';
 import { writeText } from './write-text.ts';
 
 /** The final release once more beside the plot, enlarged, for terminals whose rows are coarser than the corridor. */
@@ -21,7 +22,10 @@ export function drawFinalRelease(
   const times = targetWindow(target).topLevel / window.topLevel;
   const heading = `zoom ${fixed(times, 0)}×: final release`;
   writeText(grid, side.x - SCALE_COLS + 2, headings, heading, look.theme.quiet);
-  const scale = drawCurvePlot(grid, side, { window, ...picture }, look);
-  const marks = marksOf(target).filter(({ at }) => at === target.marks.brakeOff);
-  drawMarks(grid, side, scale, marks, look);
+  drawCurvePlot(grid, side, { window, ...picture }, look);
+  layMarks(grid, side, window, lastMarkOf(target), look);
 }
+
+const lastMarkOf = remembered((target: Target) =>
+  marksOf(target).filter(({ at }) => at === target.marks.brakeOff),
+);

@@ -6,6 +6,7 @@ import {
   withoutButton,
 } from '../drill/learned-buttons.ts';
 import type { ButtonAction } from '../trace/rig-batch.ts';
+import { remembered } from './remembered.ts';
 import { textWidth } from './write-text.ts';
 
 type HelpLine = readonly [key: string, text: string];
@@ -27,15 +28,17 @@ const BY_KEY: ReadonlyMap<string, ButtonAction> = new Map([
 ]);
 
 /** The drill's footer: keys with the buttons that do the same, as far as they fit; then the buttons come first. */
-export function drillKeys(buttons: readonly LearnedButton[], width: number): string {
-  const line = (name: (key: string, button: string) => string): string =>
-    FOOTER.map(([key, word, action]) => {
-      const button = action === null ? null : buttonFor(buttons, action);
-      return `${button === null ? key : name(key, button)} ${word}`;
-    }).join('  ');
-  const lines = [line((key, button) => `${key}/${button}`), line((_, button) => button)];
-  return lines.find((text) => textWidth(text) <= width) ?? line((key) => key);
-}
+export const drillKeys: (buttons: readonly LearnedButton[], width: number) => string = remembered(
+  (buttons: readonly LearnedButton[], width: number) => {
+    const line = (name: (key: string, button: string) => string): string =>
+      FOOTER.map(([key, word, action]) => {
+        const button = action === null ? null : buttonFor(buttons, action);
+        return `${button === null ? key : name(key, button)} ${word}`;
+      }).join('  ');
+    const lines = [line((key, button) => `${key}/${button}`), line((_, button) => button)];
+    return lines.find((text) => textWidth(text) <= width) ?? line((key) => key);
+  },
+);
 
 /** The picker's footer, with the buttons that do the same. */
 export function pickerKeys(buttons: readonly LearnedButton[], width: number): string {

@@ -1,7 +1,10 @@
 import type { Target } from '../target/target.ts';
 import { type Area, type CellGrid, putCell } from './cell-grid.ts';
 import type { Look } from './look.ts';
-import { columnOf, type PlotScale } from './plot-scale.ts';
+import { columnOf, type PlotScale, plotScale } from './plot-scale.ts';
+import type { PlotWindow } from './plot-window.ts';
+import { remembered } from './remembered.ts';
+import { laySheet, sheetOf } from './sheet.ts';
 import { textWidth, writeText } from './write-text.ts';
 
 /** A key point at a time or place. */
@@ -16,8 +19,8 @@ export interface PlacedMark {
   readonly name: string;
 }
 
-/** Key points of a target that a plot names, in the order of time. */
-export function marksOf(target: Target): readonly Mark[] {
+/** Key points of a target that a plot names, in the order of time: the same list for the same target. */
+export const marksOf: (target: Target) => readonly Mark[] = remembered((target: Target) => {
   const { startOfRelease, turnIn, apex, brakeOff } = target.marks;
   const marks = [
     { at: startOfRelease, name: 'start of release' },
@@ -26,7 +29,31 @@ export function marksOf(target: Target): readonly Mark[] {
     { at: brakeOff, name: 'brake off' },
   ];
   return marks.filter((mark): mark is Mark => mark.at !== null).toSorted((a, b) => a.at - b.at);
+});
+
+/** `drawMarks` on the scale of a plot of level over time, where window and marks stand still. */
+export function layMarks(
+  grid: CellGrid,
+  area: Area,
+  window: PlotWindow,
+  marks: readonly Mark[],
+  look: Look,
+): void {
+  const { cols, rows } = grid;
+  laySheet(grid, marksSheet(cols, rows, area, window, marks, look));
 }
+
+const marksSheet = remembered(
+  (
+    cols: number,
+    rows: number,
+    area: Area,
+    window: PlotWindow,
+    marks: readonly Mark[],
+    look: Look,
+  ) =>
+    sheetOf({ cols, rows }, (grid) => drawMarks(grid, area, plotScale(window, area), marks, look)),
+);
 
 /** A mark for each key point on the base line and its name two rows below, under the seconds. */
 export function drawMarks(

@@ -1,5 +1,6 @@
 import type { Target } from '../target/target.ts';
 import type { Track } from '../trace/track.ts';
+import { remembered } from './remembered.ts';
 
 /** The part of time and level that a plot shows; the bottom is level 0. */
 export interface PlotWindow {
@@ -16,14 +17,13 @@ const BEFORE_S = 0.3;
 const PREVIEW_S = 1.25;
 
 /** The whole target, or its lower part `zoom` times taller; it stands still while the now line crosses it. */
-export function targetWindow(target: Target, zoom = 1): PlotWindow {
-  const { rise, brakeOff } = target.marks;
-  return {
-    fromS: rise - BEFORE_S,
-    toS: brakeOff + PREVIEW_S,
-    topLevel: (HEADROOM * target.peakLevel) / zoom,
-  };
-}
+export const targetWindow: (target: Target, zoom?: number) => PlotWindow = remembered(
+  ({ marks, peakLevel }: Target, zoom = 1) => ({
+    fromS: marks.rise - BEFORE_S,
+    toS: marks.brakeOff + PREVIEW_S,
+    topLevel: (HEADROOM * peakLevel) / zoom,
+  }),
+);
 
 /** For a rep without target: its own trace from before the onset to its end. */
 export function ownWindow(own: Track): PlotWindow {
@@ -32,7 +32,7 @@ export function ownWindow(own: Track): PlotWindow {
 }
 
 /** The final release alone, down to the brake off, tall enough for the corridor and a mistake as large. */
-export function finalReleaseWindow(target: Target): PlotWindow {
+export const finalReleaseWindow: (target: Target) => PlotWindow = remembered((target: Target) => {
   const { finalRelease, brakeOff } = target.marks;
   const level = target.level.at(finalRelease);
   const corridor = target.corridorAt(finalRelease);
@@ -41,7 +41,7 @@ export function finalReleaseWindow(target: Target): PlotWindow {
     toS: brakeOff + 0.4,
     topLevel: Math.min(HEADROOM * target.peakLevel, level + 4 * corridor),
   };
-}
+});
 
 /** True where a row of the plot is taller than the corridor at the final release. */
 export function isTooCoarse(target: Target, rows: number): boolean {

@@ -6,6 +6,7 @@ import { type CellGrid, clearArea, type Pen } from './cell-grid.ts';
 import { livePrompt } from './live/live-prompt.ts';
 import type { Look } from './look.ts';
 import { drawNote } from './note-line.ts';
+import { remembered } from './remembered.ts';
 import { wrapText, writeText } from './write-text.ts';
 
 /** Rows that the longest message may take; the second stands over the headings of the picture. */
@@ -18,16 +19,17 @@ export function drawPrompt(grid: CellGrid, row: number, view: DrillView, look: L
     return;
   }
   const pen = penOf(view, look);
-  const lines = wrapText(view.message ?? liveWords(view) ?? promptOf(view), grid.cols - 4).slice(
-    0,
-    MOST_ROWS,
-  );
+  const lines = wrapped(view.message ?? liveWords(view) ?? promptOf(view), grid.cols - 4);
   if (lines.length > 1) clearArea(grid, { x: 0, y: row, cols: grid.cols, rows: MOST_ROWS });
   const pad = pen === look.theme.alert ? ' ' : '';
   lines.forEach((line, index) => {
     writeText(grid, 1, row + index, `${pad}${line}${pad}`, pen);
   });
 }
+
+const wrapped = remembered((text: string, cols: number) =>
+  wrapText(text, cols).slice(0, MOST_ROWS),
+);
 
 function penOf(view: DrillView, { theme }: Look): Pen {
   if (view.phase === 'paused' || view.phase === 'device-lost') return theme.alert;

@@ -20,6 +20,7 @@ export function remembered<Arguments extends readonly unknown[], Result>(
 
 // Plain loops, here and below: this runs many times a frame, and a closure for each would be its garbage.
 function areSame(given: readonly unknown[], known: readonly unknown[]): boolean {
+  if (given.length !== known.length) return false;
   for (let i = 0; i < given.length; i++) if (!isSame(given[i], known[i])) return false;
   return true;
 }

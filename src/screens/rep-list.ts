@@ -5,6 +5,7 @@ import type { Area, CellGrid } from './cell-grid.ts';
 import { brakePointText, slowestText } from './live/live-errors.ts';
 import type { Look } from './look.ts';
 import { remembered } from './remembered.ts';
+import { laySheet, sheetOf } from './sheet.ts';
 import { fitText, textWidth, wrapText, writeText } from './write-text.ts';
 
 interface Column {
@@ -53,44 +54,62 @@ export function drawRepList(
   grid: CellGrid,
   area: Area,
   reps: readonly RepLine[],
-  { theme }: Look,
+  look: Look,
   live = false,
 ): void {
-  const mixed = reps.some(({ targetName }) => targetName !== null);
-  const columns = columnsOf(live, mixed, area.cols);
-  const heading = columns.map((column) => column.heading.padEnd(column.width)).join('');
-  writeText(grid, area.x, area.y, `${heading}in words`, theme.quiet);
-  const room = area.rows - 1;
-  const lines = reps
-    .slice(0, room)
-    .flatMap((rep, index) => repRows(rep, columns, area.cols, index === 0 ? room : 1));
-  lines.slice(0, room).forEach((line, index) => {
-    writeText(grid, area.x, area.y + 1 + index, line, theme.text);
-  });
+  const { cols, rows } = grid;
+  laySheet(grid, listSheet(cols, rows, area, reps, look, live));
 }
 
-/** A rep in as many rows as its words need, cut with an ellipsis where there are fewer. */
-const repRows = remembered(
-  (rep: RepLine, columns: readonly Column[], cols: number, rows: number): readonly string[] => {
-    const cells = columns.map((column) => column.cell(rep).padEnd(column.width)).join('');
-    const left = textWidth(cells);
-    const lines = wrapText(wordsOf(rep), cols - left);
-    const fitting = Math.max(0, Math.min(lines.length, rows) - 1);
-    const last = fitText(lines.slice(fitting).join(' '), cols - left);
-    return [...lines.slice(0, fitting), last].map(
-      (line, index) => (index === 0 ? cells : ' '.repeat(left)) + line,
-    );
-  },
+const listSheet = remembered(
+  (
+    cols: number,
+    rows: number,
+    area: Area,
+    reps: readonly RepLine[],
+    { theme }: Look,
+    live: boolean,
+  ) =>
+    sheetOf({ cols, rows }, (grid) => {
+      const mixed = reps.some(({ targetName }) => targetName !== null);
+      const columns = columnsOf(live, mixed, area.cols);
+      const heading = columns.map((column) => column.heading.padEnd(column.width)).join('');
+      writeText(grid, area.x, area.y, `${heading}in words`, theme.quiet);
+      const room = area.rows - 1;
+      const lines = reps
+        .slice(0, room)
+        .flatMap((rep, index) => repRows(rep, columns, area.cols, index === 0 ? room : 1));
+      lines.slice(0, room).forEach((line, index) => {
+        writeText(grid, area.x, area.y + 1 + index, line, theme.text);
+      });
+    }),
 );
 
-const columnsOf = remembered((live: boolean, mixed: boolean, cols: number): readonly Column[] => {
+/** A rep in as many rows as its words need, cut with an ellipsis where there are fewer. */
+function repRows(
+  rep: RepLine,
+  columns: readonly Column[],
+  cols: number,
+  rows: number,
+): readonly string[] {
+  const cells = columns.map((column) => column.cell(rep).padEnd(column.width)).join('');
+  const left = textWidth(cells);
+  const lines = wrapText(wordsOf(rep), cols - left);
+  const fitting = Math.max(0, Math.min(lines.length, rows) - 1);
+  const last = fitText(lines.slice(fitting).join(' '), cols - left);
+  return [...lines.slice(0, fitting), last].map(
+    (line, index) => (index === 0 ? cells : ' '.repeat(left)) + line,
+  );
+}
+
+function columnsOf(live: boolean, mixed: boolean, cols: number): readonly Column[] {
   const narrow = cols < ROOMY_COLS;
   const columns = live ? (narrow ? NARROW_LIVE_COLUMNS : LIVE_COLUMNS) : COLUMNS;
   if (!mixed) return columns;
   const [rep, ...others] = columns;
   const kept = others.filter(({ heading }) => !narrow || !LEFT_OUT_FOR_TARGET.includes(heading));
   return [rep!, TARGET_COLUMN, ...kept];
-});
+}
 
 function scoreCell(rep: RepLine): string {
   if (rep.voided !== null) return 'void';

@@ -15,6 +15,14 @@ test('holds what was appended, its times moved to the origin', () => {
   expect([...trackOf(log).value]).toEqual([12, 14]);
 });
 
+test('is the same track for as long as nothing is appended', () => {
+  const log = appendSamples(EMPTY_LOG, track([1, 2]), 0, 2, 0);
+  expect(trackOf(log)).toBe(trackOf(log));
+  const longer = appendSamples(log, track([3]), 0, 1, 0);
+  expect(contents(longer)).toEqual([1, 2, 3]);
+  expect(contents(log)).toEqual([1, 2]);
+});
+
 test('an older log keeps its contents whatever is appended to it or after it', () => {
   const values = fc.array(fc.integer({ min: -1000, max: 1000 }), { maxLength: 2000 });
   fc.assert(
