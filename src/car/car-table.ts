@@ -1,62 +1,26 @@
-import {
-  barFromPascals,
-  feetFromMetres,
-  kmhFromMetresPerSecond,
-  lbfFromNewtons,
-  mphFromMetresPerSecond,
-  psiFromPascals,
-  STANDARD_GRAVITY_MPS2,
-} from '../units.ts';
+import { forceText, massText, pressureText, speedText, type TextUnits } from '../unit-text.ts';
+import { feetFromMetres } from '../units.ts';
 import { frontBrakeShare } from './brakes.ts';
 import type { Car } from './car.ts';
 import { limitsOverSpeed } from './car-limits.ts';
 import type { StraightLimit } from './straight-limit.ts';
 
-export type CarUnits = 'metric' | 'imperial';
-
 const STEPS = 6;
 
-/** Pedal force with its unit. */
-export function forceText(newtons: number, units: CarUnits): string {
-  return units === 'metric'
-    ? `${newtons.toFixed(0)} N`
-    : `${lbfFromNewtons(newtons).toFixed(0)} lbf`;
-}
-
-export function speedText(mps: number, units: CarUnits): string {
-  return units === 'metric'
-    ? `${kmhFromMetresPerSecond(mps).toFixed(0)} km/h`
-    : `${mphFromMetresPerSecond(mps).toFixed(0)} mph`;
-}
-
-function pressureText(pascals: number, units: CarUnits): string {
-  return units === 'metric'
-    ? `${barFromPascals(pascals).toFixed(1)} bar`
-    : `${psiFromPascals(pascals).toFixed(0)} psi`;
-}
-
-/** Mass with its unit. */
-export function massText(kg: number, units: CarUnits): string {
-  // A pound of force is what a pound weighs under standard gravity.
-  return units === 'metric'
-    ? `${kg.toFixed(0)} kg`
-    : `${lbfFromNewtons(kg * STANDARD_GRAVITY_MPS2).toFixed(0)} lb`;
-}
-
-function heightText(metres: number, units: CarUnits): string {
+function heightText(metres: number, units: TextUnits): string {
   return units === 'metric'
     ? `${metres.toFixed(2)} m`
     : `${(12 * feetFromMetres(metres)).toFixed(1)} in`;
 }
 
 /** The straight-line limits over speed as rows of cells, heads first. */
-export function limitRows(car: Car, units: CarUnits): readonly (readonly string[])[] {
+export function limitRows(car: Car, units: TextUnits): readonly (readonly string[])[] {
   const heads = ['speed', 'limit', 'pedal', 'level', 'front', 'rear', 'share', 'first', 'margin'];
   const rows = limitsOverSpeed(car, STEPS).toReversed();
   return [heads, ...rows.map((limit) => limitCells(limit, car, units))];
 }
 
-function limitCells(limit: StraightLimit, car: Car, units: CarUnits): string[] {
+function limitCells(limit: StraightLimit, car: Car, units: TextUnits): string[] {
   return [
     speedText(limit.speedMps, units),
     `${limit.decelerationG.toFixed(2)} g`,
@@ -71,7 +35,7 @@ function limitCells(limit: StraightLimit, car: Car, units: CarUnits): string[] {
 }
 
 /** What a driver has to know of the car beside its limits. */
-export function carLines(car: Car, units: CarUnits): readonly string[] {
+export function carLines(car: Car, units: TextUnits): readonly string[] {
   const { brakes, gearbox, antiLock, electric } = car;
   const { front, rear } = car.discStartC;
   return [

@@ -1,6 +1,5 @@
 import type { Car } from '../car/car.ts';
 import { topSpeedMps } from '../car/car-limits.ts';
-import { type CarUnits, forceText, speedText } from '../car/car-table.ts';
 import { type StraightLimit, straightLimit } from '../car/straight-limit.ts';
 import { asciiFallback } from '../screens/ascii-fallback.ts';
 import { type Area, type CellGrid, createGrid } from '../screens/cell-grid.ts';
@@ -14,6 +13,7 @@ import {
 import { toText } from '../screens/grid-text.ts';
 import type { Look } from '../screens/look.ts';
 import { writeRight, writeText } from '../screens/write-text.ts';
+import { forceText, speedText, type TextUnits } from '../unit-text.ts';
 
 const COLS = 80;
 const PLOT_ROWS = 6;
@@ -22,7 +22,7 @@ const PEDAL: Area = { ...LIMIT, y: LIMIT.y + PLOT_ROWS + 2 };
 const SPEEDS = 4;
 
 /** Braking limit in g and pedal force at it, over speed, in 80 columns. */
-export function carDrawing(car: Car, units: CarUnits, look: Look): string {
+export function carDrawing(car: Car, units: TextUnits, look: Look): string {
   const grid = createGrid({ cols: COLS, rows: PEDAL.y + PLOT_ROWS + 2 });
   const topMps = topSpeedMps(car);
   const count = LIMIT.cols * DOTS_ACROSS;
@@ -72,7 +72,7 @@ function drawCurve(
   paintRaster(grid, area, raster, look.theme.target, look.unicode ? null : '#');
 }
 
-function drawSpeeds(grid: CellGrid, topMps: number, units: CarUnits, look: Look): void {
+function drawSpeeds(grid: CellGrid, topMps: number, units: TextUnits, look: Look): void {
   const axis = PEDAL.y + PEDAL.rows;
   writeText(grid, PEDAL.x - 1, axis, `└${'─'.repeat(PEDAL.cols)}`, look.theme.quiet);
   for (let i = 1; i <= SPEEDS; i++) {

@@ -14,8 +14,8 @@ import {
 import { toText } from '../screens/grid-text.ts';
 import type { Look } from '../screens/look.ts';
 import { writeRight, writeText } from '../screens/write-text.ts';
+import { distanceText } from '../unit-text.ts';
 import type { CommandContext } from './command.ts';
-import { distanceText } from './unit-text.ts';
 
 const COLS = 80;
 const PLAN_X = 2;

@@ -2,8 +2,8 @@ import { FIGURE_WORDS, metricText, rangeText } from '../corner/fit/figure-words.
 import type { CornerFit, Merged } from '../corner/fit/fit-corner.ts';
 import { FIGURES, type Figure } from '../corner/fit/zone-fit.ts';
 import { wrapText } from '../screens/write-text.ts';
+import { distanceText, speedText } from '../unit-text.ts';
 import type { CommandContext } from './command.ts';
-import { distanceText, speedText } from './unit-text.ts';
 
 const COLS = 80;
 const LABEL_COLS = 18;

@@ -1,9 +1,9 @@
 import type { CornerSheet } from '../corner/corner-sheet.ts';
+import { speedText } from '../unit-text.ts';
 import { degreesFromRadians, kmhFromMetresPerSecond } from '../units.ts';
 import type { Command, CommandContext } from './command.ts';
 import { CORNER_FILES } from './corner-files.ts';
 import { type ProfileList, printProfileList } from './list-profiles.ts';
-import { speedText } from './unit-text.ts';
 
 /** Lists the corners that can be named by id. */
 export const command: Command = {

@@ -4,10 +4,10 @@ import { DEFAULT_GRIP, FIRST_LAP_GRIP, type FiveNumberMarks } from '../corner/fi
 import { type FiveNumberSheet, sheetFromFiveNumbers } from '../corner/sheet-from-five-numbers.ts';
 import { Problem } from '../problem.ts';
 import { idOfFile } from '../profile/id-of-file.ts';
+import { distanceText } from '../unit-text.ts';
 import { metresPerSecondFromKmh, radiansFromDegrees } from '../units.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 import { withSchemaPlace } from './schema-place.ts';
-import { distanceText } from './unit-text.ts';
 
 /** A zone this much longer than any line of the corner is worth a word. */
 const SPARE_M = 2;

@@ -1,14 +1,13 @@
 import type { CarOverrides } from '../car/car-overrides.ts';
-import { massText } from '../car/car-table.ts';
 import { apexM } from '../corner/apex.ts';
 import type { Corner, CornerBump } from '../corner/corner.ts';
 import type { CornerSheet, CornerVariant } from '../corner/corner-sheet.ts';
 import { tenths } from '../number-text.ts';
 import { wrapText } from '../screens/write-text.ts';
+import { distanceText, massText, speedText } from '../unit-text.ts';
 import { degreesFromRadians } from '../units.ts';
 import type { CommandContext } from './command.ts';
 import type { CornerLetter } from './corner-drawing.ts';
-import { distanceText, speedText } from './unit-text.ts';
 
 type Units = CommandContext['units'];
 

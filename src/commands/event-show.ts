@@ -9,7 +9,7 @@ import { daysLeftText, sessionText } from '../drill/event/event-words.ts';
 import { shortestGapS } from '../drill/event/road-timing.ts';
 import { sessionOf } from '../drill/event/sessions-of.ts';
 import { wrapText } from '../screens/write-text.ts';
-import { distanceText, speedText } from '../target/unit-text.ts';
+import { distanceText, speedText } from '../unit-text.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 import { findEvent } from './event-files.ts';
 import { eventLap, type LapZone } from './event-lap.ts';

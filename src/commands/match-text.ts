@@ -1,13 +1,13 @@
 import type { Car } from '../car/car.ts';
-import { type CarUnits, speedText } from '../car/car-table.ts';
 import { CLOSE_LBF, FAIR_LBF, type FeelPair, type PedalMatch } from '../car/pedal-match.ts';
 import { wrapText } from '../screens/write-text.ts';
+import { speedText, type TextUnits } from '../unit-text.ts';
 import { kmhFromMetresPerSecond, lbfFromNewtons, newtonsFromLbf } from '../units.ts';
 
 const COLS = 80;
 
 /** A match as a page of text. Forces stand in newtons and pounds, because pedals are sold in both. */
-export function matchText(car: Car, match: PedalMatch, units: CarUnits): string {
+export function matchText(car: Car, match: PedalMatch, units: TextUnits): string {
   const { carPeakN, rigPeakN, speedMps } = match;
   const lines = [
     `${car.name}: pedal force at the limit from ${speedText(speedMps, units)}`,

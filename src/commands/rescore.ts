@@ -12,6 +12,7 @@ import type { Command, CommandContext, CommandInput } from './command.ts';
 import { driverOption } from './driver-option.ts';
 import { GIVEN_TARGET } from './given-target.ts';
 import { givenTargets } from './given-targets.ts';
+import { interruptible } from './interrupted.ts';
 import { ProgressLine, type ProgressOutput, STDERR_PROGRESS } from './progress-line.ts';
 import { refuseUnknownDriver } from './refuse-unknown-driver.ts';
 import { type RepFate, type Rescoring, rescoringJson, rescoringText } from './rescoring.ts';
@@ -38,18 +39,7 @@ export const command: Command = {
     'ebbline rescore --score-version 1',
     'ebbline rescore --score-version 2 --since 2026-11-01 --json',
   ],
-  run: async (input, context) => {
-    const stop = { asked: false };
-    const onInterrupt = (): void => {
-      stop.asked = true;
-    };
-    process.once('SIGINT', onInterrupt);
-    try {
-      return await rescore(input, context, STDERR_PROGRESS, stop);
-    } finally {
-      process.off('SIGINT', onInterrupt);
-    }
-  },
+  run: (input, context) => interruptible((stop) => rescore(input, context, STDERR_PROGRESS, stop)),
 };
 
 /** `rescore` with its output and a switch that ends it after the rep under way. */

@@ -12,9 +12,9 @@ import { ggLimits } from '../target/derive/gg-limits.ts';
 import { targetGripTrace } from '../target/derive/grip-trace.ts';
 import { overTime } from '../target/over-time.ts';
 import type { Target } from '../target/target.ts';
+import { speedText } from '../unit-text.ts';
 import type { CommandContext } from './command.ts';
 import { targetDrawing } from './target-drawing.ts';
-import { speedText } from './unit-text.ts';
 
 /** The ways in which a derived target can be drawn; the first is the usual one. */
 export const TARGET_PICTURES = ['time', 'gg', 'coupling', 'plan'] as const;

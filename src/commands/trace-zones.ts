@@ -6,12 +6,12 @@ import { type SpeedCheck, speedCheck } from '../trace/log/speed-check.ts';
 import type { ImportedTrace } from '../trace/log/zone-lines.ts';
 import { zoneRecord } from '../trace/log/zone-record.ts';
 import { type ZoneSpeeds, zoneSpeeds } from '../trace/log/zone-speeds.ts';
+import { speedText } from '../unit-text.ts';
 import { barFromPascals } from '../units.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 import { textColumns } from './text-columns.ts';
 import { readTrace, traceNames } from './trace-files.ts';
 import { brakeText, FULL_SCALE_OPTION, givenFullScale } from './trace-full-scale.ts';
-import { speedText } from './unit-text.ts';
 
 /** Lists imported logs, or the zones of one. */
 export const command: Command = {

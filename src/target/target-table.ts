@@ -1,14 +1,12 @@
 import { fixed } from '../number-text.ts';
+import { distanceText, forceText, speedText, type TextUnits } from '../unit-text.ts';
 import { pascalsFromBar, psiFromPascals, STANDARD_GRAVITY_MPS2 } from '../units.ts';
 import { keyNumbers } from './key-numbers.ts';
 import { overTime } from './over-time.ts';
 import type { Target, TargetMarks } from './target.ts';
-import { distanceText, forceText, speedText } from './unit-text.ts';
-
-type TableUnits = 'metric' | 'imperial';
 
 /** The numbers of a target as lines of text: key points, durations and rates, and what the curve leaves out. */
-export function targetTable(target: Target, units: TableUnits): readonly string[] {
+export function targetTable(target: Target, units: TextUnits): readonly string[] {
   return [...markLines(target, units), '', ...numberLines(target, units), '', ...caveats(target)];
 }
 
@@ -22,7 +20,7 @@ const MARK_NAMES: readonly (readonly [keyof TargetMarks, string])[] = [
   ['apex', 'apex'],
 ];
 
-function markLines(target: Target, units: TableUnits): string[] {
+function markLines(target: Target, units: TextUnits): string[] {
   const timed = overTime(target);
   return MARK_NAMES.flatMap(([key, name]) => {
     const timeS = timed.marks[key];
@@ -36,7 +34,7 @@ function markLines(target: Target, units: TableUnits): string[] {
     .map(({ line }) => line);
 }
 
-function numberLines(target: Target, units: TableUnits): string[] {
+function numberLines(target: Target, units: TextUnits): string[] {
   const { riseS, releaseS, meanReleaseRate, steepestReleaseRate, overlap } = keyNumbers(target);
   const { marks, corridorAt } = target;
   const rates = `mean ${percent(meanReleaseRate, 0)} %/s, steepest ${percent(steepestReleaseRate, 0)} %/s`;
@@ -71,7 +69,7 @@ function gearLine(target: Target): string[] {
   ];
 }
 
-function speedLines(target: Target, units: TableUnits): string[] {
+function speedLines(target: Target, units: TextUnits): string[] {
   const { peakDecelerationMps2 } = keyNumbers(target);
   if (target.speeds === null || peakDecelerationMps2 === null) return [];
   const { entryMps, slowestMps } = target.speeds;
@@ -81,7 +79,7 @@ function speedLines(target: Target, units: TableUnits): string[] {
   ];
 }
 
-function fullScaleLine({ fullScale }: Target, units: TableUnits): string[] {
+function fullScaleLine({ fullScale }: Target, units: TextUnits): string[] {
   const { pedalForceN, pressureBar } = fullScale;
   const parts = [
     ...(pedalForceN === null ? [] : [forceText(pedalForceN, units)]),
@@ -116,7 +114,7 @@ function percent(level: number, decimals: number): string {
   return fixed(100 * level, decimals);
 }
 
-function pressureText(bar: number, units: TableUnits): string {
+function pressureText(bar: number, units: TextUnits): string {
   return units === 'metric'
     ? `${fixed(bar, 0)} bar`
     : `${fixed(psiFromPascals(pascalsFromBar(bar)), 0)} psi`;

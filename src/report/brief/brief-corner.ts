@@ -1,7 +1,7 @@
 import type { RepMeasure } from '../../consistency/rep-measure.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
 import type { DerivedTarget } from '../../target/derive/derive-target.ts';
-import { speedText, type TextUnits } from '../../target/unit-text.ts';
+import { speedText, type TextUnits } from '../../unit-text.ts';
 import type { BriefCorner, BriefSection } from './brief.ts';
 import { bumpLines } from './bump-lines.ts';
 import { consistencyLines } from './consistency-lines.ts';

@@ -1,6 +1,6 @@
 import { percentText } from '../../number-text.ts';
 import type { DerivedTarget } from '../../target/derive/derive-target.ts';
-import type { TextUnits } from '../../target/unit-text.ts';
+import type { TextUnits } from '../../unit-text.ts';
 import { placeText } from './place-text.ts';
 
 /** The bumps between brake point and slowest point, and what they leave the rear axle. */

@@ -1,7 +1,7 @@
 import { fixed, percentText } from '../../number-text.ts';
 import type { DerivedTarget } from '../../target/derive/derive-target.ts';
 import type { Downshift } from '../../target/derive/downshifts.ts';
-import type { TextUnits } from '../../target/unit-text.ts';
+import type { TextUnits } from '../../unit-text.ts';
 import { placeText } from './place-text.ts';
 
 /** The gears of one variant and where its last downshift goes. */

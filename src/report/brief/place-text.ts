@@ -1,4 +1,4 @@
-import { distanceText, type TextUnits } from '../../target/unit-text.ts';
+import { distanceText, type TextUnits } from '../../unit-text.ts';
 
 /** A place along the path from turn-in as a driver says it. */
 export function placeText(sM: number, units: TextUnits): string {

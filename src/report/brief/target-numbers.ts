@@ -1,6 +1,6 @@
 import { percentText } from '../../number-text.ts';
 import type { DerivedTarget } from '../../target/derive/derive-target.ts';
-import { forceText, speedText, type TextUnits } from '../../target/unit-text.ts';
+import { forceText, speedText, type TextUnits } from '../../unit-text.ts';
 import type { BriefNumber } from './brief.ts';
 import { placeText } from './place-text.ts';
 

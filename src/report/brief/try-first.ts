@@ -4,7 +4,7 @@ import { describeCause } from '../../score/describe-cause.ts';
 import { dominantCause } from '../../score/dominant-cause.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
 import { sharedSpeed } from '../../score/slowest-speed.ts';
-import type { TextUnits } from '../../target/unit-text.ts';
+import type { TextUnits } from '../../unit-text.ts';
 
 /**
  * What to try first: what the newest reps have in common, then what the coach says.

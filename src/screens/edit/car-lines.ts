@@ -1,7 +1,7 @@
 import { fixed, percentText } from '../../number-text.ts';
 import { gripSpans, meanUse } from '../../target/derive/grip-spans.ts';
 import type { Target } from '../../target/target.ts';
-import { speedText } from '../../target/unit-text.ts';
+import { speedText } from '../../unit-text.ts';
 import { fitText } from '../write-text.ts';
 import type { NumberLine } from './edit-numbers.ts';
 import type { EditedCar, EditView } from './edit-view.ts';

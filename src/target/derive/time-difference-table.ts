@@ -1,5 +1,5 @@
 import { fixed, signed } from '../../number-text.ts';
-import { distanceText, speedText, type TextUnits } from '../unit-text.ts';
+import { distanceText, speedText, type TextUnits } from '../../unit-text.ts';
 import type { DerivedTarget } from './derive-target.ts';
 import { EXIT_LEFT_OUT } from './left-out.ts';
 import type { DrivenParts, TimeDifference } from './time-difference.ts';

@@ -2,7 +2,13 @@ import type { Car } from '../../car/car.ts';
 import { overRevSpeedMps } from '../../car/gearbox.ts';
 import { omissionLines } from '../../car/omission.ts';
 import { fixed, percentText } from '../../number-text.ts';
-import { distanceText, forceText, pressureText, speedText, type TextUnits } from '../unit-text.ts';
+import {
+  distanceText,
+  forceText,
+  pressureText,
+  speedText,
+  type TextUnits,
+} from '../../unit-text.ts';
 import type { DerivedTarget } from './derive-target.ts';
 import type { SolvedZone } from './derive-zone.ts';
 import type { Downshift } from './downshifts.ts';

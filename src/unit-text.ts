@@ -1,4 +1,4 @@
-import { fixed } from '../number-text.ts';
+import { fixed } from './number-text.ts';
 import {
   barFromPascals,
   feetFromMetres,
@@ -6,12 +6,17 @@ import {
   lbfFromNewtons,
   mphFromMetresPerSecond,
   psiFromPascals,
-} from '../units.ts';
+  STANDARD_GRAVITY_MPS2,
+} from './units.ts';
 
+/** What numbers with a unit are told in. */
 export type TextUnits = 'metric' | 'imperial';
 
-export function distanceText(metres: number, units: TextUnits): string {
-  return units === 'metric' ? `${fixed(metres, 1)} m` : `${fixed(feetFromMetres(metres), 0)} ft`;
+/** Decimals are those of metres; feet are whole. */
+export function distanceText(metres: number, units: TextUnits, decimals = 1): string {
+  return units === 'metric'
+    ? `${fixed(metres, decimals)} m`
+    : `${fixed(feetFromMetres(metres), 0)} ft`;
 }
 
 export function speedText(mps: number, units: TextUnits): string {
@@ -28,4 +33,11 @@ export function pressureText(pascals: number, units: TextUnits): string {
   return units === 'metric'
     ? `${fixed(barFromPascals(pascals), 1)} bar`
     : `${fixed(psiFromPascals(pascals), 0)} psi`;
+}
+
+export function massText(kg: number, units: TextUnits): string {
+  // A pound of force is what a pound weighs under standard gravity.
+  return units === 'metric'
+    ? `${fixed(kg, 0)} kg`
+    : `${fixed(lbfFromNewtons(kg * STANDARD_GRAVITY_MPS2), 0)} lb`;
 }
