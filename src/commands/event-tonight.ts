@@ -5,7 +5,7 @@ import { type CornerTonight, reasonOf, whyFewer } from '../consistency/tonight/t
 import type { HistoryStore } from '../history/store.ts';
 import { dominantCause } from '../score/dominant-cause.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
-import { sharedTrouble } from '../score/shared-trouble.ts';
+import { sharedTroubles } from '../score/shared-trouble.ts';
 import type { SpokenUnits } from '../score/slowest-speed.ts';
 import { cornerHistory } from './brief-source.ts';
 import type { EventSubject } from './drill-subject.ts';
@@ -31,7 +31,7 @@ function tonightIn(
   const { reps, outcomes } = cornerHistory(derived, driver, history);
   return {
     form: cornerForm(subject.sheet.name, reps),
-    trouble: sharedTrouble(outcomes, units),
+    troubles: sharedTroubles(outcomes, units),
     cause: dominantCause(outcomes)?.cause.kind ?? null,
     newestReps: outcomes.length,
     timeLostS: median(outcomes.flatMap(timeLostIn)),

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { LiveMeasures } from '../../src/score/live-measures.ts';
-import type { RepScore } from '../../src/score/rep-score.ts';
+import type { RepOutcome, RepScore } from '../../src/score/rep-score.ts';
 import { scoreRep } from '../../src/score/score-rep.ts';
-import { sharedTrouble } from '../../src/score/shared-trouble.ts';
+import { type SharedTrouble, sharedTroubles } from '../../src/score/shared-trouble.ts';
 import { type BrakingShape, braking, record, SHAPE, shapeTarget } from './curves.ts';
 
 const target = shapeTarget(SHAPE);
@@ -12,6 +12,8 @@ const rep = (change: Partial<BrakingShape> = {}): RepScore => {
   return outcome;
 };
 const right = rep();
+const first = (outcomes: readonly RepOutcome[], units?: 'imperial'): SharedTrouble | null =>
+  sharedTroubles(outcomes, units)[0] ?? null;
 const none = scoreRep(
   record(() => 0),
   target,
@@ -19,25 +21,25 @@ const none = scoreRep(
 
 describe('what reps share that costs most', () => {
   test('nothing, where nothing is outside its band or only two share it', () => {
-    expect(sharedTrouble([])).toBeNull();
-    expect(sharedTrouble([right, right, right, none])).toBeNull();
+    expect(first([])).toBeNull();
+    expect(first([right, right, right, none])).toBeNull();
     const slow = rep({ riseS: 0.3 });
-    expect(sharedTrouble([slow, slow, right, right])).toBeNull();
+    expect(first([slow, slow, right, right])).toBeNull();
   });
 
   test('a release, in as many reps as have it', () => {
     // 1.2 s where the target takes 1.5 s
     const quick = rep({ releaseS: 1.2 });
-    const found = sharedTrouble([quick, right, quick, quick]);
+    const found = first([quick, right, quick, quick]);
     expect(found).toEqual({ part: 'release', words: '20 % too quick off the brake', reps: 3 });
   });
 
   test('a hit, by the middle of those reps', () => {
     const hits = [-0.1, -0.12, -0.2].map((peakError) => hit({ peakError }));
-    const found = sharedTrouble([...hits, right, hit({ peakError: 0.3 })]);
+    const found = first([...hits, right, hit({ peakError: 0.3 })]);
     expect(found).toEqual({ part: 'hit', words: 'hit 12 % too light', reps: 3 });
     const slow = hit({ riseErrorS: 0.08 });
-    expect(sharedTrouble([slow, slow, slow])?.words).toBe('80 ms too slow to the peak');
+    expect(first([slow, slow, slow])?.words).toBe('80 ms too slow to the peak');
   });
 
   test('going back up', () => {
@@ -47,7 +49,7 @@ describe('what reps share that costs most', () => {
       reapplications: 1,
       pointsLost: { ...right.pointsLost, smooth: 12 },
     };
-    expect(sharedTrouble([back, back, right, back])).toEqual({
+    expect(first([back, back, right, back])).toEqual({
       part: 'smooth',
       words: 'back on the brake during the release',
       reps: 3,
@@ -56,7 +58,7 @@ describe('what reps share that costs most', () => {
 
   test('a brake point of the live car, told in metres, one early among the late left out', () => {
     const braked = [4, 7, 5, -6].map((metres) => live({ brakePointErrorM: metres }));
-    expect(sharedTrouble(braked)).toEqual({
+    expect(first(braked)).toEqual({
       part: 'brake point',
       words: 'braked 5 m late',
       reps: 3,
@@ -70,19 +72,33 @@ describe('what reps share that costs most', () => {
       peakError: -0.3,
       pointsLost: { release: 8, hit: lostS, smooth: 0 },
     });
-    expect(sharedTrouble([both(20), both(20), both(20), quick])?.part).toBe('hit');
-    expect(sharedTrouble([both(3), both(3), both(3), quick])?.part).toBe('release');
+    expect(first([both(20), both(20), both(20), quick])?.part).toBe('hit');
+    expect(first([both(3), both(3), both(3), quick])?.part).toBe('release');
   });
 
   test('a corner entered far too fast comes before it, in the units asked for', () => {
     // 30 m/s instead of 25: a fifth too fast; 5 m/s are 18 km/h or 11 mph
     const fast = live({ brakePointErrorM: 5, slowestSpeedMps: 30, slowestSpeedErrorMps: 5 });
-    expect(sharedTrouble([fast, fast, fast])).toEqual({
+    expect(first([fast, fast, fast])).toEqual({
       part: 'slowest speed',
       words: '18 km/h too fast at the slowest point',
       reps: 3,
     });
-    expect(sharedTrouble([fast, fast, fast], 'imperial')?.words).toMatch(/^11 mph too fast/);
+    expect(first([fast, fast, fast], 'imperial')?.words).toMatch(/^11 mph too fast/);
+    expect(sharedTroubles([fast, fast, fast]).map(({ words }) => words)).toEqual([
+      '18 km/h too fast at the slowest point',
+      'braked 5 m late',
+    ]);
+  });
+
+  test('what leads the other way is not told behind a speed', () => {
+    // braking early makes a car slow, a light hit makes it fast
+    const fast = live({ brakePointErrorM: -5, slowestSpeedMps: 30, slowestSpeedErrorMps: 5 });
+    const parts = (reps: readonly RepOutcome[]): string[] =>
+      sharedTroubles(reps).map(({ part }) => part);
+    expect(parts([fast, fast, fast])).toEqual(['slowest speed']);
+    const light = { ...fast, peakError: -0.3 };
+    expect(parts([light, light, light])).toEqual(['slowest speed', 'hit']);
   });
 });
 

@@ -76,14 +76,17 @@ const CORNER_FORM: AnswerFields = {
   }),
   ...json.wholes({ first_of_day_reps: 'first-of-day' }),
   cause: CAUSE_KIND,
-  trouble_part: json.orNull(
-    json.oneOfWords(
-      'where the newest reps lose most of what they share',
-      ...['slowest speed', 'release', 'hit', 'smooth', 'brake point'],
-    ),
+  troubles: json.list(
+    'what the newest reps share, ten at most: their speed where it is far off, then what costs most',
+    json.object('One of them', {
+      part: json.oneOfWords(
+        'of the braking zone',
+        ...['slowest speed', 'release', 'hit', 'smooth', 'brake point'],
+      ),
+      words: json.text('in words for the driver'),
+      ...json.wholes({ reps_count: 'reps with it' }),
+    }),
   ),
-  trouble: json.orNull(json.text('the same in words')),
-  ...json.numbersOrNull({ trouble_reps: 'of the newest reps, ten at most, with it' }),
   ...json.numbersOrNull({ time_lost_s: 'median time lost, slow is positive' }),
   last_date: json.orNull(json.text('day of the last rep')),
 };

@@ -14,7 +14,7 @@ export function tonightJson(ranking: CornerRanking<CornerTonight>, today: string
   };
 }
 
-function formJson({ form, cause, trouble, timeLostS }: CornerTonight): object {
+function formJson({ form, cause, troubles, timeLostS }: CornerTonight): object {
   return {
     corner: form.name,
     expected_error_level: form.expectedErrorLevel,
@@ -24,9 +24,7 @@ function formJson({ form, cause, trouble, timeLostS }: CornerTonight): object {
     first_of_day_loss_level: form.firstOfDayLossLevel,
     first_of_day_reps: form.firstOfDayReps,
     cause,
-    trouble_part: trouble?.part ?? null,
-    trouble: trouble?.words ?? null,
-    trouble_reps: trouble?.reps ?? null,
+    troubles: troubles.map(({ part, words, reps }) => ({ part, words, reps_count: reps })),
     time_lost_s: timeLostS,
     last_date: form.lastDay,
   };

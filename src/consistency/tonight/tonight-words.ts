@@ -10,8 +10,8 @@ import type { CornerRanking, RankedCorner } from './rank-corners.ts';
 /** A corner with all that is told of it. */
 export interface CornerTonight {
   readonly form: CornerForm;
-  /** What its newest reps share that costs most; null for nothing. */
-  readonly trouble: SharedTrouble | null;
+  /** What its newest reps share that costs most; empty for nothing. */
+  readonly troubles: readonly SharedTrouble[];
   /** What their releases share, be it the dearest or not; null for nothing. */
   readonly cause: CauseKind | null;
   /** Reps that both were looked for in. */
@@ -36,12 +36,10 @@ function repsText({ hiddenReps, spreadReps }: CornerForm): string {
 
 /** Why a corner is worth the evening, largest part first of what is expected to be lost, then what its reps share, time and rest. */
 export function reasonOf({ corner, tiedWith }: RankedCorner<CornerTonight>, today: string): string {
-  const { form, trouble, newestReps, timeLostS } = corner;
+  const { form, troubles, newestReps, timeLostS } = corner;
   return [
     `a first lap is expected ${percentText(form.expectedErrorLevel!, 1)} off: ${partsText(form)}`,
-    ...(trouble === null
-      ? []
-      : [`${trouble.words} in ${trouble.reps} of the last ${newestReps} reps`]),
+    ...troubles.map(({ words, reps }) => `${words} in ${reps} of the last ${newestReps} reps`),
     ...(timeLostS === null || timeLostS < 0.005
       ? []
       : [`${timeLostS.toFixed(2)} s lost to the slowest point`]),

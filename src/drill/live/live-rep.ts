@@ -29,11 +29,7 @@ export function firstLiveRep(plan: LivePlan): LiveRep {
   return liveRep(zone, null, zone);
 }
 
-/**
- * The zone of the next attempt. What has not changed since the last one is not worked out again.
- *
- * @param number of the attempt in the practice, from 1
- */
+/** The zone of the next attempt. What has not changed since the last one is not worked out again. */
 export function nextLiveRep(
   plan: LivePlan,
   last: LiveRep,

@@ -22,7 +22,7 @@ const form = (name: string, change: Partial<CornerForm> = {}): CornerForm => ({
 });
 const corner = (name: string, change: Partial<CornerForm> = {}): CornerTonight => ({
   form: form(name, change),
-  trouble: null,
+  troubles: [],
   cause: null,
   newestReps: 10,
   timeLostS: null,
@@ -88,10 +88,13 @@ describe('the reason', () => {
     reasonOf({ corner: one, tiedWith }, '2026-11-27');
 
   test('parts, what the reps share, time and rest', () => {
-    const trouble = { part: 'hit', words: 'hit 14 % too light', reps: 6 } as const;
-    const one = { ...corner('A'), trouble, timeLostS: 0.118 };
+    const troubles = [
+      { part: 'slowest speed', words: '12 km/h too fast at the slowest point', reps: 7 },
+      { part: 'hit', words: 'hit 14 % too light', reps: 6 },
+    ] as const;
+    const one = { ...corner('A'), troubles, timeLostS: 0.118 };
     expect(reason(one)).toBe(
-      'a first lap is expected 9.4 % off: release error 6.1 % in 14 hidden reps, spread 2.1 %, first-of-day loss 1.2 %; hit 14 % too light in 6 of the last 10 reps; 0.12 s lost to the slowest point; 2 days not practised',
+      'a first lap is expected 9.4 % off: release error 6.1 % in 14 hidden reps, spread 2.1 %, first-of-day loss 1.2 %; 12 km/h too fast at the slowest point in 7 of the last 10 reps; hit 14 % too light in 6 of the last 10 reps; 0.12 s lost to the slowest point; 2 days not practised',
     );
   });
 
