@@ -1,6 +1,7 @@
 import { idOfFile } from '../profile/id-of-file.ts';
 import { type ProfileReading, soundValue } from '../profile/profile-reading.ts';
 import { readProfile } from '../profile/read-profile.ts';
+import { validatorOf } from '../profile/validator-of.ts';
 import { buildTarget } from './build-target.ts';
 import { specOfFile } from './spec-of-file.ts';
 import type { Target } from './target.ts';
@@ -34,4 +35,15 @@ export function checkTarget(text: string, fileName: string): TargetReading {
  */
 export function readTarget(text: string, fileName: string): Target {
   return soundValue(checkTarget(text, fileName), fileName);
+}
+
+/**
+ * The target that the keys of a file say, without the text: what `readTarget` makes of them, and far sooner.
+ *
+ * @returns null where it would refuse them
+ */
+export function targetOfKeys(file: TargetFile, id: string): Target | null {
+  if (!validatorOf(TARGET_SCHEMA)(file)) return null;
+  const spec = specOfFile(file, id);
+  return brokenRules(file, spec).length > 0 ? null : buildTarget(spec);
 }

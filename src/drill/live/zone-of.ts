@@ -11,14 +11,24 @@ import type { LivePlan } from './live-plan.ts';
 /** What a zone is made of. */
 type ZoneParts = Pick<LivePlan, 'car' | 'sheet' | 'variant' | 'controls'>;
 
+/** Zones without heat and call: what is drilled and its first rep are the same. */
+const plain = new WeakMap<ZoneParts, LiveZone>();
+
 /**
- * The braking zone of one rep.
+ * The braking zone of one rep, worked out once where it is only what it is made of.
  *
  * @param heat temperatures of the brakes at its start; null for the car's own
  * @param word of a late call; null for none
  * @throws Problem where the corner needs no brake in that car, or no variant answers to the call
  */
 export function zoneOf(parts: ZoneParts, heat: HeatState | null, word: CallWord | null): LiveZone {
+  if (heat !== null || word !== null) return workedOut(parts, heat, word);
+  const known = plain.get(parts) ?? workedOut(parts, null, null);
+  plain.set(parts, known);
+  return known;
+}
+
+function workedOut(parts: ZoneParts, heat: HeatState | null, word: CallWord | null): LiveZone {
   const { car, sheet, variant, controls } = parts;
   const before = prepared(parts, heat);
   const common = { advice: sheet.advice, controls };

@@ -22,7 +22,7 @@ export function targetFileText(derived: DerivedTarget, advice: string | null): s
 }
 
 /** The same as data. */
-function targetFileOf(derived: DerivedTarget, advice: string | null): DistanceTargetFile {
+export function targetFileOf(derived: DerivedTarget, advice: string | null): DistanceTargetFile {
   const { car, corner, zone, keys } = derived;
   const phases = zonePhases(zone.points, keys);
   return {
