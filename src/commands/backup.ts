@@ -21,7 +21,7 @@ async function backup(
   { positionals, values }: CommandInput,
   context: CommandContext,
 ): Promise<number> {
-  if (positionals.length > 0) throw misuse('backup takes no names', 'Say --out FILE alone.');
+  if (positionals.length > 0) throw misuse('it takes no names', 'Say --out FILE alone.');
   const { out } = values;
   if (typeof out !== 'string' || out === '') throw misuse('no file named', 'Add --out FILE.');
   const history = openExistingHistory(context.dataDir);

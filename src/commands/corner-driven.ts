@@ -2,7 +2,7 @@ import { apexM } from '../corner/apex.ts';
 import type { DerivedTarget } from '../target/derive/derive-target.ts';
 import { distanceText } from '../unit-text.ts';
 import type { CommandContext } from './command.ts';
-import type { CornerLetter } from './corner-drawing.ts';
+import type { CornerLetter } from './corner-letters.ts';
 
 /** The places of a car's target in a corner. */
 export function drivenLetters({ zone, keys }: DerivedTarget): readonly CornerLetter[] {

@@ -4,7 +4,7 @@ import type { CornerSheet, CornerVariant } from '../corner/corner-sheet.ts';
 import { planView } from '../corner/plan-view.ts';
 import { rounded } from '../target/rounded.ts';
 import { degreesFromRadians, kmhFromMetresPerSecond } from '../units.ts';
-import type { CornerLetter } from './corner-drawing.ts';
+import type { CornerLetter } from './corner-letters.ts';
 
 const STEP_M = 1;
 

@@ -6,10 +6,11 @@ import { wrapText } from '../screens/write-text.ts';
 import { deriveTarget } from '../target/derive/derive-target.ts';
 import { findCar } from './car-files.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
-import { cornerDrawing, cornerLetters } from './corner-drawing.ts';
+import { cornerDrawing } from './corner-drawing.ts';
 import { closingWords, drivenLetters } from './corner-driven.ts';
 import { findCorner } from './corner-files.ts';
 import { cornerJson } from './corner-json.ts';
+import { cornerLetters } from './corner-letters.ts';
 import { cornerTable } from './corner-table.ts';
 import { textOption } from './option-value.ts';
 

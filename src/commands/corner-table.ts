@@ -7,7 +7,7 @@ import { wrapText } from '../screens/write-text.ts';
 import { distanceText, massText, speedText } from '../unit-text.ts';
 import { degreesFromRadians } from '../units.ts';
 import type { CommandContext } from './command.ts';
-import type { CornerLetter } from './corner-drawing.ts';
+import type { CornerLetter } from './corner-letters.ts';
 
 type Units = CommandContext['units'];
 

@@ -57,7 +57,7 @@ async function exportHistory(
   context: CommandContext,
   around: Surroundings,
 ): Promise<number> {
-  if (positionals.length > 0) throw misuse('export takes no names', 'Use --out FILE.zip.');
+  if (positionals.length > 0) throw misuse('it takes no names', 'Use --out FILE.zip.');
   const [out, csv] = [fileOf(values.out), fileOf(values.csv)];
   if ((out === null) === (csv === null))
     throw misuse('an export needs one file', 'Say --out FILE.zip, or --csv FILE.csv.');

@@ -4,7 +4,6 @@ import { type Archive, openArchive } from '../history/archive/open-archive.ts';
 import { takeInArchive, tryArchive } from '../history/archive/take-in-archive.ts';
 import { openExistingHistory, openHistory } from '../history/open-history.ts';
 import type { HistoryStore } from '../history/store.ts';
-import { Problem } from '../problem.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
 import { countedJob, type Surroundings } from './counted-job.ts';
 import { driverOption } from './driver-option.ts';
@@ -12,6 +11,7 @@ import { filesHere, filesToTakeIn, StagedFiles } from './files-to-take-in.ts';
 import { Interrupted, interruptible } from './interrupted.ts';
 import { LOCAL_DRIVER } from './local-driver.ts';
 import { mergeJson, mergeText } from './merge-text.ts';
+import { misuseOf } from './misuse-of.ts';
 import { STDERR_PROGRESS } from './progress-line.ts';
 
 /** Takes an archive into the history. */
@@ -37,11 +37,10 @@ async function importArchive(
 ): Promise<number> {
   const [path, ...more] = positionals;
   if (path === undefined || more.length > 0)
-    throw new Problem('import takes one archive', {
-      where: 'import',
-      next: 'Give the path of a file that `ebbline export --out` wrote.',
-      exitCode: 2,
-    });
+    throw misuseOf('import')(
+      `it takes one archive, not ${positionals.length}`,
+      'Give the path of a file that `ebbline export --out` wrote.',
+    );
   const job: Job = {
     driver: driverOption(values.driver, 'import --driver'),
     isDry: values['dry-run'] === true,

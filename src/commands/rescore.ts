@@ -13,11 +13,14 @@ import { driverOption } from './driver-option.ts';
 import { GIVEN_TARGET } from './given-target.ts';
 import { givenTargets } from './given-targets.ts';
 import { interruptible } from './interrupted.ts';
+import { misuseOf } from './misuse-of.ts';
 import { ProgressLine, type ProgressOutput, STDERR_PROGRESS } from './progress-line.ts';
 import { refuseUnknownDriver } from './refuse-unknown-driver.ts';
 import { type RepFate, type Rescoring, rescoringJson, rescoringText } from './rescoring.ts';
 import { sinceOption } from './since-option.ts';
 import { type Rebuilt, StoredSubjects } from './stored-subject.ts';
+
+const misuse = misuseOf('rescore');
 
 /** Computes new scores beside the stored ones. */
 export const command: Command = {
@@ -50,7 +53,7 @@ export async function rescore(
   stop: { readonly asked: boolean },
 ): Promise<number> {
   if (positionals.length > 0)
-    throw wrongUsage('rescore takes no names', 'Use --driver, --since and --target.');
+    throw misuse('it takes no names', 'Use --driver, --since and --target.');
   const version = wantedVersion(values['score-version']);
   const sinceUtcMs = sinceOption(values.since, 'rescore --since');
   const driver = driverOption(values.driver, 'rescore --driver');
@@ -144,7 +147,7 @@ async function scoreAgain(
 function wantedVersion(text: CommandInput['values'][string]): number {
   const version = [SCORE_VERSION, LIVE_SCORE_VERSION].find((known) => String(known) === text);
   if (version !== undefined) return version;
-  throw wrongUsage(
+  throw misuse(
     text === undefined
       ? 'no score version named'
       : `there is no score version ${JSON.stringify(text)}`,
@@ -157,8 +160,4 @@ function noHistory(dataDir: string): Problem {
     where: dataDir,
     next: 'Drive some with `ebbline drill`, or name another folder with --data-dir.',
   });
-}
-
-function wrongUsage(what: string, next: string): Problem {
-  return new Problem(what, { where: 'rescore', next, exitCode: 2 });
 }
