@@ -44,6 +44,7 @@ export const finalReleaseWindow: (target: Target) => PlotWindow = remembered((ta
 });
 
 /** True where a row of the plot is taller than the corridor at the final release. */
-export function isTooCoarse(target: Target, rows: number): boolean {
-  return targetWindow(target).topLevel / rows > 2 * target.corridorAt(target.marks.finalRelease);
-}
+export const isTooCoarse: (target: Target, rows: number) => boolean = remembered(
+  (target: Target, rows: number) =>
+    targetWindow(target).topLevel / rows > 2 * target.corridorAt(target.marks.finalRelease),
+);
