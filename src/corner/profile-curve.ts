@@ -13,15 +13,13 @@ export interface ProfileCurve {
 
 /** @param points in driving order, at least two */
 export function profileCurve(points: readonly ProfilePoint[]): ProfileCurve {
+  const last = points.length - 2;
+  let found = 0;
+  // Whoever goes along a profile asks for neighbours: it looks from where it last was.
   const indexAt = (sM: number): number => {
-    let low = 0;
-    let high = points.length - 2;
-    while (low < high) {
-      const middle = (low + high + 1) >> 1;
-      if ((points[middle] as ProfilePoint).sM <= sM) low = middle;
-      else high = middle - 1;
-    }
-    return low;
+    while (found < last && (points[found + 1] as ProfilePoint).sM <= sM) found++;
+    while (found > 0 && (points[found] as ProfilePoint).sM > sM) found--;
+    return found;
   };
   const linear =
     (of: (point: ProfilePoint) => number) =>

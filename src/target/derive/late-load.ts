@@ -26,18 +26,19 @@ export function lateLoadOf(
   const pitch = pitchAlong(setting, zone, schedule);
   let { sM, transferN } = zone.application[zone.application.length - 1] as ApplicationPoint;
   while (sM < zone.slowestM) {
-    const settledN = pitch.settledN(sM, transferN);
+    const speedMps = zone.curve.speedMps(sM);
+    const settledN = pitch.settledN(sM, speedMps, transferN);
     transferN = pitch.after(transferN, settledN);
     places.push(sM);
     loads.push(transferN - settledN);
-    sM += zone.curve.speedMps(sM) * STEP_S;
+    sM += speedMps * STEP_S;
   }
   return between(places, loads);
 }
 
 interface PitchAlong {
   /** Load that the braking of a step would move in the end, with what it may be at most. */
-  settledN(sM: number, transferN: number): number;
+  settledN(sM: number, speedMps: number, transferN: number): number;
   /** Load that has arrived after it. */
   after(transferN: number, settledN: number): number;
 }
@@ -66,8 +67,8 @@ function pitchAlong(
   };
   return {
     after,
-    settledN: (sM, transferN) => {
-      const w = curve.speedMps(sM) ** 2;
+    settledN: (sM, speedMps, transferN) => {
+      const w = speedMps ** 2;
       const engineN = engine(sM, w);
       const { frontLoadN, rearLoadN, frontAcrossN, rearAcrossN } = wheelForces(axles, road, sM, w);
       const keptN = keeps * transferN;

@@ -57,9 +57,11 @@ export function zoneSetting(car: Car, corner: Corner): ZoneSetting {
 }
 
 export function gearAt(schedule: GearSchedule, sM: number): number {
-  let gear = schedule[0]?.gear ?? 1;
-  for (const entry of schedule) if (sM >= entry.fromM) gear = entry.gear;
-  return gear;
+  for (let i = schedule.length - 1; i > 0; i--) {
+    const entry = schedule[i] as GearSchedule[number];
+    if (sM >= entry.fromM) return entry.gear;
+  }
+  return schedule[0]?.gear ?? 1;
 }
 
 /** Closed-throttle braking in the gear of each place, N, with the motor of a hybrid. */
