@@ -36,9 +36,12 @@ export class IntervalMeter {
   read(): IntervalReading | null {
     const kept = Math.min(this.#count, WINDOW);
     const intervals = this.#intervalUs.slice(0, kept).sort();
-    const totalUs = intervals.reduce((sum, us) => sum + us, 0);
+    let [totalUs, fresh] = [0, 0];
+    for (let i = 0; i < kept; i++) {
+      totalUs += intervals[i]!;
+      fresh += this.#isNew[i]!;
+    }
     if (totalUs === 0) return null;
-    const fresh = this.#isNew.subarray(0, kept).reduce((sum, flag) => sum + flag, 0);
     return {
       rateHz: (kept / totalUs) * 1e6,
       uniqueRateHz: (fresh / totalUs) * 1e6,
@@ -55,6 +58,7 @@ export class IntervalMeter {
 
 function standardDeviation(values: Float64Array, mean: number): number {
   if (values.length < 2) return 0;
-  const squares = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+  let squares = 0;
+  for (const value of values) squares += (value - mean) ** 2;
   return Math.sqrt(squares / (values.length - 1));
 }
