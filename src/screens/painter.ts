@@ -14,8 +14,11 @@ interface Painter {
   stop(): void;
 }
 
-/** Timers count in whole milliseconds: a view so much ahead of its frame is not kept waiting for the next one. */
-const EARLY_MS = 2;
+/**
+ * How far ahead of its frame, in periods, a view is painted: to wait would make it old, and views that come as often as
+ * frames are due, but a little before them, would be kept waiting every time.
+ */
+const EARLY_PERIODS = 0.5;
 /** When a frame is painted without a further view, in periods after it was due: views come more often than that. */
 const LATE_PERIODS = 0.5;
 
@@ -58,7 +61,7 @@ export function startPainter(
     draw: (next) => {
       view = next;
       wanted = true;
-      if (performance.now() >= dueMs - EARLY_MS) paint();
+      if (performance.now() >= dueMs - EARLY_PERIODS * periodMs) paint();
       paintLater();
     },
     repaint: () => {
