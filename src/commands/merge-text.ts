@@ -26,7 +26,7 @@ export function mergeText({ path, manifest, isDry, report }: Merged): string {
   const would = isDry ? 'Would take in' : 'Took in';
   const conflicting = countedText(sums(counts, 'conflicting'));
   const lines = [
-    `${path}: ${drivers === '' ? 'no driver' : drivers}, exported ${cleanText(manifest.exportedAt)}.`,
+    `${path}: ${drivers === '' ? 'no driver' : drivers}, exported ${instantText(manifest.exportedAt)}.`,
     isNew ? `${would} ${countedText(added)}.` : 'Nothing in it is new here.',
     ...(extended.reps > 0
       ? [`${isDry ? 'Would add' : 'Added'} ratings or scores to ${countedText(extended)}.`]
@@ -46,6 +46,11 @@ export function mergeText({ path, manifest, isDry, report }: Merged): string {
     ...(isDry ? ['Nothing was written.'] : []),
   ];
   return `${lines.join('\n')}\n`;
+}
+
+/** `2026-11-27 21:14 UTC`; what another program wrote in another form as it is. */
+function instantText(instant: string): string {
+  return cleanText(instant).replace(/^([\d-]{10})T(\d\d:\d\d):[\d.]+Z$/, '$1 $2 UTC');
 }
 
 export function mergeJson({ path, manifest, isDry, report }: Merged): object {

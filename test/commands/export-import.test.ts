@@ -31,6 +31,7 @@ test('a history with its files goes from one folder to another, once', () =>
     const dry = await runCommand(['import', zip, '--dry-run', '--data-dir', b]);
     expect(dry.code).toBe(0);
     expect(dry.stdout).toContain('Would take in 1 practice, 1 rep, 1 note, 2 files.');
+    expect(dry.stdout).toMatch(/: "Kim", exported \d{4}-\d\d-\d\d \d\d:\d\d UTC\.\n/);
     expect(readdirSync(folder)).not.toContain('b');
     const first = await runCommand(['import', zip, '--data-dir', b]);
     expect(first.stdout).toContain('Took in 1 practice, 1 rep, 1 note, 2 files.');
