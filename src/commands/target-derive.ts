@@ -3,12 +3,12 @@ import { buildCorner, variantOfSheet } from '../corner/build-corner.ts';
 import { lookOf } from '../screens/look.ts';
 import { type DerivedTarget, deriveTarget } from '../target/derive/derive-target.ts';
 import { targetFileText } from '../target/derive/target-file-text.ts';
+import { targetOfDerived } from '../target/derive/target-of-derived.ts';
 import { timeDifferenceJson } from '../target/derive/time-difference-json.ts';
 import { timeDifferenceTable } from '../target/derive/time-difference-table.ts';
 import { zoneJson } from '../target/derive/zone-json.ts';
 import type { ModelName } from '../target/derive/zone-model.ts';
 import { zoneTable } from '../target/derive/zone-table.ts';
-import { readTarget } from '../target/read-target.ts';
 import { AGAINST_OPTIONS, type Compared, compare, readAgainst } from './against.ts';
 import { findCar } from './car-files.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
@@ -103,7 +103,7 @@ interface Page {
 function page({ derived, picture, advice, compared }: Page, context: CommandContext): string {
   const { car, corner, zone } = derived;
   const look = lookOf(context.env, false, process.platform);
-  const target = readTarget(targetFileText(derived, advice), `${corner.id}.yaml`);
+  const target = targetOfDerived(derived, advice, corner.id);
   const lines = [
     `${corner.name}, ${corner.cornerType}, ${corner.variant}; ${car.name}, ${zone.model} model`,
     '',

@@ -2,9 +2,8 @@ import type { Car } from '../car/car.ts';
 import type { CallWord } from '../corner/call-word.ts';
 import type { Corner } from '../corner/corner.ts';
 import type { DerivedTarget } from '../target/derive/derive-target.ts';
-import { targetFileOf, targetFileText } from '../target/derive/target-file-text.ts';
+import { targetOfDerived } from '../target/derive/target-of-derived.ts';
 import { overTime } from '../target/over-time.ts';
-import { readTarget, targetOfKeys } from '../target/read-target.ts';
 import type { Target } from '../target/target.ts';
 import { callPlaceM } from './call-place.ts';
 import { type LateCall, LEAD_IN_S, type LiveControls, type LiveZone } from './live-zone.ts';
@@ -47,11 +46,8 @@ function targetOfZone(
 ): Target {
   const { car, corner } = derived;
   const id = zoneId(car, corner);
-  const target =
-    targetOfKeys(targetFileOf(derived, advice), id) ??
-    // It says what is wrong with the file.
-    readTarget(targetFileText(derived, advice), `${id}.yaml`);
-  return { ...overTime(target), id, version: zoneVersion(car, corner, call) };
+  const target = overTime(targetOfDerived(derived, advice, id));
+  return { ...target, id, version: zoneVersion(car, corner, call) };
 }
 
 /** `CAR/CORNER/VARIANT`. */
