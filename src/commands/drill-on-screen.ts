@@ -53,7 +53,8 @@ export async function drillOnScreen(
   let said: readonly string[] = [];
   let notice: string | null = null;
   try {
-    screen = openTerminal({ env: context.env, color: context.color, pointer, shutdown });
+    const { env, color, units } = context;
+    screen = openTerminal({ env, color, units, pointer, shutdown });
     open.rigSource ??= await openRigSource(options.source, { ...needs, pointer$: screen.pointer$ });
     const { rigSource } = open;
     display = await drillDisplay(options, context, rigSource);

@@ -1,4 +1,5 @@
 import type { ThemeName } from '../drill/display/display-settings.ts';
+import type { TextUnits } from '../unit-text.ts';
 import { type Theme, themeOf } from './theme.ts';
 
 /** What the terminal can show. */
@@ -6,6 +7,8 @@ export interface Look {
   readonly theme: Theme;
   /** False where the locale is not UTF-8: the picture is then plain ASCII. */
   readonly unicode: boolean;
+  /** What speeds are told in; metric by default. */
+  readonly units?: TextUnits;
 }
 
 type Environment = Readonly<Record<string, string | undefined>>;

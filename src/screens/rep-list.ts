@@ -11,7 +11,7 @@ import { fitText, textWidth, wrapText, writeText } from './write-text.ts';
 interface Column {
   readonly heading: string;
   readonly width: number;
-  cell(rep: RepLine): string;
+  cell(rep: RepLine, units: Look['units']): string;
 }
 
 /** Columns of the list. A part of the score is 100 % where nothing more can be asked. */
@@ -32,7 +32,11 @@ const LIVE_COLUMNS: readonly Column[] = [
   { heading: 'hit', width: 7, cell: (rep) => partCell(rep, 'hit') },
   { heading: 'smooth', width: 8, cell: (rep) => partCell(rep, 'smooth') },
   { heading: 'braked', width: 13, cell: (rep) => liveCell(rep, brakePointText) },
-  { heading: 'slowest', width: 10, cell: (rep) => liveCell(rep, slowestText) },
+  {
+    heading: 'slowest',
+    width: 10,
+    cell: (rep, units) => liveCell(rep, (live) => slowestText(live, units)),
+  },
 ];
 
 /** What fits beside a sentence that can be read. */
@@ -67,7 +71,7 @@ const listSheet = remembered(
     rows: number,
     area: Area,
     reps: readonly RepLine[],
-    { theme }: Look,
+    { theme, units }: Look,
     live: boolean,
   ) =>
     sheetOf({ cols, rows }, (grid) => {
@@ -78,7 +82,7 @@ const listSheet = remembered(
       const room = area.rows - 1;
       const lines = reps
         .slice(0, room)
-        .flatMap((rep, index) => repRows(rep, columns, area.cols, index === 0 ? room : 1));
+        .flatMap((rep, index) => repRows(rep, columns, units, area.cols, index === 0 ? room : 1));
       lines.slice(0, room).forEach((line, index) => {
         writeText(grid, area.x, area.y + 1 + index, line, theme.text);
       });
@@ -89,10 +93,11 @@ const listSheet = remembered(
 function repRows(
   rep: RepLine,
   columns: readonly Column[],
+  units: Look['units'],
   cols: number,
   rows: number,
 ): readonly string[] {
-  const cells = columns.map((column) => column.cell(rep).padEnd(column.width)).join('');
+  const cells = columns.map((column) => column.cell(rep, units).padEnd(column.width)).join('');
   const left = textWidth(cells);
   const lines = wrapText(wordsOf(rep), cols - left);
   const fitting = Math.max(0, Math.min(lines.length, rows) - 1);

@@ -1,5 +1,6 @@
 import { filter, map, merge, Observable, of, type Subscription, share } from 'rxjs';
 import { Problem } from '../problem.ts';
+import type { TextUnits } from '../unit-text.ts';
 import { type BlessedPicture, openPicture } from './blessed-picture.ts';
 import type { Size } from './cell-grid.ts';
 import { keyActions, wholeKeys } from './key-actions.ts';
@@ -21,6 +22,7 @@ interface TerminalOptions {
   readonly env: Readonly<Record<string, string | undefined>>;
   /** The program's decision on colour. */
   readonly color: boolean;
+  readonly units?: TextUnits;
   /** True to follow the mouse, which takes selecting text away from the terminal. */
   readonly pointer?: boolean;
   /** `FRAMES_PER_S` by default, half of them over SSH. */
@@ -54,7 +56,8 @@ export interface TerminalScreen {
  */
 export function openTerminal(options: TerminalOptions): TerminalScreen {
   requireTerminal(options.env);
-  const look = lookOf(options.env, options.color, process.platform);
+  const { units = 'metric' } = options;
+  const look = { ...lookOf(options.env, options.color, process.platform), units };
   const { unicode } = look;
   const picture = openPicture({ env: options.env, unicode, pointer: options.pointer === true });
   const isBusy = (): boolean =>

@@ -1,6 +1,6 @@
 import type { RestPicture } from '../../drill/display/display-settings.ts';
 import type { DrillView } from '../../drill/drill-view.ts';
-import { kmhFromMetresPerSecond } from '../../units.ts';
+import { speedText } from '../../unit-text.ts';
 import type { Area, CellGrid } from '../cell-grid.ts';
 import { drawPlan } from '../live/plan-picture.ts';
 import type { Look } from '../look.ts';
@@ -21,9 +21,10 @@ const HEADINGS: Readonly<Record<Exclude<RestPicture, 'usual' | 'curve'>, string>
  */
 export function drawRestPicture(grid: CellGrid, area: Area, view: DrillView, look: Look): boolean {
   const { pictures, display } = view;
+  const { units = 'metric' } = look;
   if (pictures === null) return false;
   if (display.picture === 'gg' && pictures.gg !== null)
-    drawGg(grid, area, { ...pictures.gg, speedText: kmhText }, look);
+    drawGg(grid, area, { ...pictures.gg, speedText: (mps) => speedText(mps, units) }, look);
   else if (display.picture === 'coupling' && pictures.coupling !== null)
     drawCoupling(grid, area, pictures.coupling, look);
   else if (display.picture === 'above' && pictures.above !== null)
@@ -36,8 +37,4 @@ export function drawRestPicture(grid: CellGrid, area: Area, view: DrillView, loo
 /** Above an area what its picture is. */
 export function drawPictureName(grid: CellGrid, area: Area, name: string, { theme }: Look): void {
   writeText(grid, area.x, area.y - 1, fitText(name, area.cols), theme.quiet);
-}
-
-function kmhText(speedMps: number): string {
-  return `${kmhFromMetresPerSecond(speedMps).toFixed(0)} km/h`;
 }

@@ -41,7 +41,7 @@ function drawWaiting(
   const lines = [
     'One line of road, 150 m long: a mark that touches the bar is where you are.',
     ...live.remarks,
-    ...fadeWords(live),
+    ...fadeWords(live, look.units),
   ].flatMap((remark) => wrapText(remark, grid.cols - 2));
   lines.slice(0, health - top - 1).forEach((line, index) => {
     writeText(grid, 1, top + 1 + index, line, look.theme.text);

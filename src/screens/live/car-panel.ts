@@ -1,6 +1,6 @@
 import type { LiveView } from '../../live/live-view.ts';
 import { fixed, percentText } from '../../number-text.ts';
-import { kmhFromMetresPerSecond } from '../../units.ts';
+import { speedText } from '../../unit-text.ts';
 import type { Area, CellGrid, Pen } from '../cell-grid.ts';
 import { levelBar } from '../level-bar.ts';
 import type { Look } from '../look.ts';
@@ -9,20 +9,22 @@ import { whereText } from './place-text.ts';
 
 const NAME_COLS = 7;
 const PERCENT_COLS = 7;
+const SPEED_COLS = '300 km/h'.length;
 /** Share of the rev limit from which the engine says so. */
 const NEAR_LIMIT = 0.97;
 
 /** What the car does, in numbers and words, at rest in its place beside the picture. */
 export function drawCarPanel(grid: CellGrid, area: Area, live: LiveView, look: Look): void {
-  const { theme } = look;
+  const { theme, units = 'metric' } = look;
+  const speed = (mps: number): string => speedText(mps, units).padStart(SPEED_COLS);
   let row = area.y;
   const write = (text: string, pen: Pen = theme.text): void => {
     writeText(grid, area.x, row++, text, pen);
   };
   write(whereText(live.placeM), theme.strong);
   row++;
-  write(`speed  ${kmh(live.speedMps)} km/h`, theme.strong);
-  if (live.targetSpeedMps !== null) write(`target ${kmh(live.targetSpeedMps)} km/h`, theme.target);
+  write(`speed  ${speed(live.speedMps)}`, theme.strong);
+  if (live.targetSpeedMps !== null) write(`target ${speed(live.targetSpeedMps)}`, theme.target);
   row++;
   write(`gear   ${live.gear}`, theme.strong);
   write(`revs   ${fixed(live.rpm, 0)} of ${fixed(live.revLimitRpm, 0)}`);
@@ -39,10 +41,6 @@ export function drawCarPanel(grid: CellGrid, area: Area, live: LiveView, look: L
 /** The place alone, for reps by feel. */
 export function drawPlaceAlone(grid: CellGrid, area: Area, live: LiveView, look: Look): void {
   writeText(grid, area.x, area.y, whereText(live.placeM), look.theme.strong);
-}
-
-function kmh(speedMps: number): string {
-  return fixed(kmhFromMetresPerSecond(speedMps), 0).padStart(3);
 }
 
 /** What a shift light says, in words. */

@@ -1,6 +1,6 @@
 import { fixed } from '../../number-text.ts';
 import type { LiveMeasures } from '../../score/live-measures.ts';
-import { kmhFromMetresPerSecond } from '../../units.ts';
+import { speedText, type TextUnits } from '../../unit-text.ts';
 
 /** How far from the target's brake point, for example `3.2 m late`. */
 export function brakePointText({ brakePointErrorM }: LiveMeasures): string {
@@ -10,7 +10,10 @@ export function brakePointText({ brakePointErrorM }: LiveMeasures): string {
 }
 
 /** Slowest speed minus the target's, for example `+4 km/h`. */
-export function slowestText({ slowestSpeedErrorMps }: LiveMeasures): string {
-  const kmh = fixed(kmhFromMetresPerSecond(slowestSpeedErrorMps), 0);
-  return `${slowestSpeedErrorMps > 0 && kmh !== '0' ? '+' : ''}${kmh} km/h`;
+export function slowestText(
+  { slowestSpeedErrorMps }: LiveMeasures,
+  units: TextUnits = 'metric',
+): string {
+  const text = speedText(slowestSpeedErrorMps, units);
+  return slowestSpeedErrorMps > 0 && !text.startsWith('0 ') ? `+${text}` : text;
 }

@@ -10,13 +10,14 @@ import { wrapText, writeText } from '../write-text.ts';
 import { brakePointText, slowestText } from './live-errors.ts';
 
 /** Score, the one thing large where there is room, sentence, parts of the score, and how far brake point and slowest speed were off. */
-export function drawLiveResult(grid: CellGrid, area: Area, result: RepLine, { theme }: Look): void {
+export function drawLiveResult(grid: CellGrid, area: Area, result: RepLine, look: Look): void {
+  const { theme, units } = look;
   let row = area.y;
   if (result.outcome !== null) {
     bigNumber(grid, area.x, row, fixed(result.outcome.score, 0), theme.strong);
     row += BIG_ROWS + 1;
   }
-  const facts = result.outcome === null ? [] : factsOf(result.outcome);
+  const facts = result.outcome === null ? [] : factsOf(result.outcome, units);
   const room = area.y + area.rows - row - facts.length;
   const lines = wrapText(sentenceOf(result), area.cols).slice(0, room);
   const wordRows = glanceRows(result.glance, { cols: area.cols, rows: room - lines.length });
@@ -26,7 +27,7 @@ export function drawLiveResult(grid: CellGrid, area: Area, result: RepLine, { th
   for (const fact of facts) writeText(grid, area.x, row++, fact, theme.text);
 }
 
-function factsOf(outcome: RepOutcome): readonly string[] {
+function factsOf(outcome: RepOutcome, units: Look['units']): readonly string[] {
   if (outcome.kind === 'no-rep') return [];
   const { parts, live } = outcome;
   const { brakePoint } = parts;
@@ -34,6 +35,8 @@ function factsOf(outcome: RepOutcome): readonly string[] {
     `release ${percentText(parts.release)}, hit ${percentText(parts.hit)}`,
     `smooth ${percentText(parts.smooth)}`,
     ...(brakePoint === undefined ? [] : [`brake point ${percentText(brakePoint)}`]),
-    ...(live === null ? [] : [`braked ${brakePointText(live)}`, `slowest ${slowestText(live)}`]),
+    ...(live === null
+      ? []
+      : [`braked ${brakePointText(live)}`, `slowest ${slowestText(live, units)}`]),
   ];
 }

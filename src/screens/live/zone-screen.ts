@@ -96,10 +96,10 @@ function drawNotes(
   grid: CellGrid,
   { notes, reps }: ZoneLayout,
   live: LiveView,
-  { theme }: Look,
+  { theme, units }: Look,
 ): number {
   const isOver = live.stage === 'over';
-  const items = [...(isOver ? fadeWords(live) : []), ...eventWords(live.events)];
+  const items = [...(isOver ? fadeWords(live, units) : []), ...eventWords(live.events)];
   const lines = flowItems(items, notes.cols, '  ·  ').slice(0, notes.rows);
   const room = isOver ? notes.rows + reps.rows - LEAST_REP_ROWS : notes.rows;
   const said = isOver ? wholeRemarks(live.remarks, notes.cols, room - lines.length) : [];

@@ -29,6 +29,15 @@ test.each([
   expect(slowestText(measures(0, mps))).toBe(text);
 });
 
+// an international mile is 1609.344 m: 2.46, -5.59 and 0.22 mph
+test.each([
+  [1.1, '+2 mph'],
+  [-2.5, '-6 mph'],
+  [0.1, '0 mph'],
+])('%d m/s against the slowest speed reads %s in imperial units', (mps, text) => {
+  expect(slowestText(measures(0, mps), 'imperial')).toBe(text);
+});
+
 test.each([
   [-61.6, '62 m', '62 m to turn-in'],
   [0, '0 m', '0 m to turn-in'],
@@ -44,5 +53,8 @@ test('fade is told in newtons where it can be felt', () => {
     fadeWords({ ...APPROACH, fade: { peakForceN, coldPeakForceN: 470 } });
   expect(told(512.4)).toEqual(['brakes: needs 512 N now, 470 N cold']);
   expect(told(470.3)).toEqual([]);
+  // a pound of force is 4.4482 N
+  const faded = { ...APPROACH, fade: { peakForceN: 512.4, coldPeakForceN: 470 } };
+  expect(fadeWords(faded, 'imperial')).toEqual(['brakes: needs 115 lbf now, 106 lbf cold']);
   expect(fadeWords(APPROACH)).toEqual([]);
 });

@@ -35,6 +35,16 @@ describe.each(SIZES)('at $cols x $rows', (size) => {
   );
 });
 
+test.each(Object.entries(LIVE_VIEWS))('%s in imperial units has no km/h', (_, view) => {
+  // the sentences of reps are made with their units before
+  const inMetric = /[\d ]\d+ km\/h(?! too)/;
+  const wide = SIZES[1]!;
+  const metric = toText(drillScreen(view, wide, LOOK));
+  const imperial = toText(drillScreen(view, wide, { ...LOOK, units: 'imperial' }));
+  expect(imperial).not.toMatch(inMetric);
+  expect(/\d mph/.test(imperial)).toBe(inMetric.test(metric));
+});
+
 const SMALL = SIZES[0]!;
 const shown = (view: DrillView): string => toText(drillScreen(view, SMALL, LOOK));
 
