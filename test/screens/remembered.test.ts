@@ -27,6 +27,7 @@ describe('other arguments are computed anew', () => {
     ['a field of another name', [{ x: undefined }], [{ y: undefined }]],
     ['a field that is an object of its own', [{ x: { y: 1 } }], [{ x: { y: 1 } }]],
     ['an argument fewer', [1, 2], [1]],
+    ['an argument more', [1], [1, 2]],
     ['a copy of a list', [[1]], [[1]]],
     ['a copy of an array of numbers', [values], [values.slice()]],
   ])('%s', (_, first, second) => {
