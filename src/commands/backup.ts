@@ -12,6 +12,7 @@ export const command: Command = {
   positionals: '',
   options: {
     out: { type: 'string', value: 'FILE', help: 'the copy; never over an existing file' },
+    json: { type: 'boolean', help: 'one JSON object instead of a line' },
   },
   examples: ['ebbline backup --out history-2026-11-25.sqlite'],
   run: backup,
@@ -22,7 +23,7 @@ async function backup(
   context: CommandContext,
 ): Promise<number> {
   if (positionals.length > 0) throw misuse('it takes no names', 'Say --out FILE alone.');
-  const { out } = values;
+  const { out, json } = values;
   if (typeof out !== 'string' || out === '') throw misuse('no file named', 'Add --out FILE.');
   const history = openExistingHistory(context.dataDir);
   if (history === null)
@@ -33,7 +34,12 @@ async function backup(
   try {
     if (history.notice !== null) context.err(`ebbline: ${history.notice}\n`);
     history.backup(out);
-    context.out(`Copied ${history.label} to ${out}.\n`);
+    const { label } = history;
+    context.out(
+      json === true
+        ? `${JSON.stringify({ file: out, history: label })}\n`
+        : `Copied ${label} to ${out}.\n`,
+    );
   } finally {
     history.close();
   }

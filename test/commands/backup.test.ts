@@ -20,6 +20,23 @@ test('backup copies the history, says so, and refuses a file that is there', () 
     expect(again.stderr).toMatch(/there already/);
   }));
 
+test('backup as JSON names the copy and what was copied', () =>
+  inFolder(async (folder) => {
+    const history = openHistory(folder);
+    addAll(history, [aRep()]);
+    history.close();
+    const out = join(folder, 'copy.sqlite');
+    const { stdout } = await runCommand([
+      ...['backup', '--data-dir', folder, '--out', out],
+      '--json',
+    ]);
+    expect(JSON.parse(stdout)).toEqual({
+      file: out,
+      history: expect.stringContaining(join(folder, 'history.')),
+    });
+    expect(existsSync(out)).toBe(true);
+  }));
+
 test('backup without a history or a file to write is refused, and makes nothing', () =>
   inFolder(async (folder) => {
     const out = join(folder, 'copy');

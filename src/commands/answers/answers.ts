@@ -66,6 +66,7 @@ const ANSWERS: Readonly<Record<string, Load>> = {
   score: from(traces, (module) => module.SCORE_ANSWER),
   export: from(histories, (module) => module.EXPORT_ANSWER),
   import: from(histories, (module) => module.IMPORT_ANSWER),
+  backup: from(histories, (module) => module.BACKUP_ANSWER),
   rescore: from(histories, (module) => module.RESCORE_ANSWER),
   'virtual history': from(histories, (module) => module.VIRTUAL_HISTORY_ANSWER),
 };

@@ -40,6 +40,12 @@ export const EXPORT_ANSWER: AnswerSchema = json.object('A file that was written'
   ...json.wholesOrNull({ note_count: 'notes', file_count: 'files' }),
 });
 
+/** `backup --json`. */
+export const BACKUP_ANSWER: AnswerSchema = json.object('A copy of the whole history', {
+  file: json.text('path of the copy'),
+  history: json.text('what was copied: its file, and what reads it'),
+});
+
 const counts = (what: string): AnswerSchema =>
   json.object(
     what,

@@ -303,6 +303,7 @@ describe('answers keep to their schemas', () => {
     [['rig', 'decode', '--descriptor', inFolder('brake.hex'), '--report', '00 08']],
     [['doctor']],
     [['export', '--csv', inFolder('reps.csv')]],
+    [['backup', '--out', inFolder('copy.sqlite')]],
   ])('%j on a history', async (argv) => {
     await asked(argv);
   });
