@@ -82,6 +82,11 @@ export const CATALOGUE: readonly CatalogueEntry[] = COMMAND_GROUPS.flatMap(
   ({ commands }) => commands,
 );
 
+/** The commands whose names begin with a word of their own and another: `rig list` and its like of `rig`. */
+export function commandsOf(group: string): readonly CatalogueEntry[] {
+  return CATALOGUE.filter(({ name }) => name.startsWith(`${group} `));
+}
+
 /** @param summaries by the name of the command */
 function group(heading: string, summaries: Readonly<Record<string, string>>): CommandGroup {
   const commands = Object.entries(summaries).map(([name, summary]) => ({

@@ -1,8 +1,8 @@
 import { Problem } from '../problem.ts';
 import { nearest } from '../profile/nearest.ts';
-import { CATALOGUE } from './catalogue.ts';
+import { CATALOGUE, commandsOf } from './catalogue.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
-import { commandHelp } from './help.ts';
+import { commandHelp, groupHelp } from './help.ts';
 import { HELP_TOPICS, type HelpTopic } from './help-topics.ts';
 
 /** Explains a command as its `--help` does, or one of the topics that no single command owns. */
@@ -37,8 +37,10 @@ async function explain({ positionals }: CommandInput, context: CommandContext): 
     return 0;
   }
   const entry = CATALOGUE.find(({ name }) => name === wanted);
-  if (entry === undefined) throw unknown(wanted);
-  context.out(commandHelp(await entry.load()));
+  const group = commandsOf(wanted);
+  if (entry !== undefined) context.out(commandHelp(await entry.load()));
+  else if (group.length > 0) context.out(groupHelp(wanted, group));
+  else throw unknown(wanted);
   return 0;
 }
 
@@ -64,23 +66,18 @@ function topicList(): string {
     'topics:',
     ...HELP_TOPICS.map(({ name, about }) => `  ${name.padEnd(width)}  ${about}`),
     '',
-    '`ebbline help TOPIC` explains one; `ebbline help COMMAND` is `ebbline COMMAND --help`; `ebbline --help` lists commands.',
+    '`ebbline help TOPIC` explains one; `ebbline help COMMAND` is',
+    '`ebbline COMMAND --help`; `ebbline --help` lists commands.',
     '',
   ].join('\n');
 }
 
 function unknown(wanted: string): Problem {
   const names = [...HELP_TOPICS.map(({ name }) => name), ...CATALOGUE.map(({ name }) => name)];
-  const group = CATALOGUE.filter(({ name }) => name.startsWith(`${wanted} `)).map(
-    ({ name }) => name,
-  );
   const near = nearest(wanted, names);
   const close = near === null ? '' : `Did you mean ${near}? `;
   return new Problem(`there is no help on ${JSON.stringify(wanted)}`, {
-    next:
-      group.length > 0
-        ? `Say one of: ${group.join(', ')}.`
-        : `${close}\`ebbline help\` lists topics, \`ebbline --help\` commands.`,
+    next: `${close}\`ebbline help\` lists topics, \`ebbline --help\` commands.`,
     exitCode: 2,
   });
 }

@@ -4,6 +4,8 @@ import type { Command, OptionSpec } from './command.ts';
 import { GLOBAL_OPTIONS } from './options.ts';
 
 const COLS = 80;
+/** A longer one has a line to itself, and leaves the others room for their words. */
+const WIDEST_NAME = 32;
 
 /** What `ebbline --help` prints. */
 export function overview(groups: readonly CommandGroup[]): string {
@@ -25,6 +27,23 @@ export function overview(groups: readonly CommandGroup[]): string {
     '',
     'A training aid, not driving instruction. `ebbline COMMAND --help` and',
     '`ebbline help` say more.',
+    '',
+  ].join('\n');
+}
+
+/** What `ebbline car --help` prints: the commands whose names begin so. */
+export function groupHelp(
+  group: string,
+  commands: readonly { readonly name: string; readonly summary: string }[],
+): string {
+  const width = Math.max(0, ...commands.map(({ name }) => name.length));
+  return [
+    `usage: ebbline ${group} COMMAND [OPTIONS]`,
+    '',
+    'commands:',
+    ...commands.flatMap(({ name, summary }) => row(name, width, summary)),
+    '',
+    `\`ebbline ${commands[0]?.name ?? group} --help\` says more of one.`,
     '',
   ].join('\n');
 }
@@ -51,12 +70,19 @@ function optionLines(options: Readonly<Record<string, OptionSpec>>): string[] {
     left: `--${name}${value === undefined ? '' : ` ${value}`}`,
     help,
   }));
-  const width = Math.max(0, ...rows.map(({ left }) => left.length));
-  return rows.flatMap(({ left, help }) => row(left, width, help));
+  const lengths = rows.map(({ left }) => left.length).filter((length) => length <= WIDEST_NAME);
+  return rows.flatMap(({ left, help }) => row(left, Math.max(0, ...lengths), help));
 }
 
 /** What has a name or an option before it stays in a column of its own, on as many lines as it takes. */
 function row(name: string, width: number, text: string): string[] {
   const lines = wrapWords(text, COLS - width - 4);
-  return lines.map((line, i) => `  ${(i === 0 ? name : '').padEnd(width)}  ${line}`);
+  const own = name.length > width ? [`  ${name}`] : [];
+  return [
+    ...own,
+    ...lines.map((line, i) => {
+      const left = i === 0 && own.length === 0 ? name : '';
+      return `  ${left.padEnd(width)}  ${line}`;
+    }),
+  ];
 }

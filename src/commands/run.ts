@@ -1,9 +1,9 @@
 import { describeProblem, Problem } from '../problem.ts';
 import { nearest } from '../profile/nearest.ts';
-import { CATALOGUE, type CatalogueEntry, COMMAND_GROUPS } from './catalogue.ts';
+import { CATALOGUE, type CatalogueEntry, COMMAND_GROUPS, commandsOf } from './catalogue.ts';
 import type { CommandContext, CommandInput } from './command.ts';
 import { defaultDataDir } from './data-dir.ts';
-import { commandHelp, overview } from './help.ts';
+import { commandHelp, groupHelp, overview } from './help.ts';
 import { GLOBAL_OPTIONS, parseOptions } from './options.ts';
 import { VERSION } from './version.ts';
 
@@ -120,15 +120,26 @@ function findCommand(
 
 function withoutCommand(words: readonly string[], terminal: Terminal): number {
   const first = words[0];
-  if (first !== undefined && !first.startsWith('-')) return unknownCommand(words);
+  if (first !== undefined && !first.startsWith('-')) return withoutSubcommand(words, terminal);
   const { values } = parseOptions(words, { name: '', options: {} });
   terminal.out(values.version === true ? `${VERSION}\n` : overview(COMMAND_GROUPS));
   return 0;
 }
 
+/** The name of a group alone, `ebbline car --help`, is explained; what else is no command is refused. */
+function withoutSubcommand(words: readonly string[], terminal: Terminal): number {
+  const group = commandsOf(words[0] ?? '');
+  const options = words.slice(1);
+  const isAsked =
+    options[0]?.startsWith('-') === true && (options.includes('--help') || options.includes('-h'));
+  if (group.length === 0 || !isAsked) return unknownCommand(words);
+  terminal.out(groupHelp(words[0] ?? '', group));
+  return 0;
+}
+
 function unknownCommand(words: readonly string[]): never {
   const first = words[0] ?? '';
-  const group = CATALOGUE.filter(({ name }) => name.startsWith(`${first} `));
+  const group = commandsOf(first);
   if (group.length > 0) {
     throw new Problem(
       words[1] === undefined || words[1].startsWith('-')

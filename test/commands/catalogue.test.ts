@@ -16,8 +16,34 @@ test('help fits 80 columns, every summary beside its name', async () => {
     expect(rows).toContain(`\n  ${name.padEnd(15)}  ${summary}\n`);
 });
 
-test('so does the help of a command with long options', async () => {
-  const { stdout } = await runCommand(['drill', '--help']);
-  const options = stdout.slice(stdout.indexOf('options:'));
+test.each(CATALOGUE)('help of $name fits 80 columns and keeps its words whole', async (entry) => {
+  const { stdout } = await runCommand([...entry.name.split(' '), '--help']);
+  const options = stdout.slice(stdout.search(/^options/m));
   expect(options.split('\n').filter((line) => line.length > 80)).toEqual([]);
+  const words = options.split(/\s+/);
+  for (const [name, { help }] of Object.entries((await entry.load()).options)) {
+    expect(words).toContain(`--${name}`);
+    for (const word of help.split(' ')) expect(words).toContain(word);
+  }
+});
+
+const GROUPS = new Set(
+  CATALOGUE.flatMap(({ name }) => (name.includes(' ') ? [name.split(' ')[0]!] : [])),
+);
+
+test.each([...GROUPS])('%s --help lists the commands of the group', async (group) => {
+  const { code, stdout, stderr } = await runCommand([group, '--help']);
+  expect([code, stderr]).toEqual([0, '']);
+  const listed = [...stdout.matchAll(/^ {2}(\w+ \w+) {2,}/gm)].map(([, name]) => name);
+  expect(listed).toEqual(
+    CATALOGUE.filter(({ name }) => name.startsWith(`${group} `)).map(({ name }) => name),
+  );
+  expect(stdout.split('\n').filter((line) => line.length > 80)).toEqual([]);
+  expect((await runCommand(['help', group])).stdout).toBe(stdout);
+});
+
+test('a group asked for a command that it has not is refused, --help or not', async () => {
+  const { code, stderr } = await runCommand(['car', 'shwo', '--help']);
+  expect(code).toBe(2);
+  expect(stderr).toContain('car has no shwo');
 });

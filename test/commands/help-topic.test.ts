@@ -15,6 +15,7 @@ describe('help', () => {
     const { code, stdout } = await runCommand(['help']);
     expect(code).toBe(0);
     for (const { name } of HELP_TOPICS) expect(stdout).toContain(`  ${name} `);
+    expect(stdout.split('\n').filter((line) => line.length > 80)).toEqual([]);
   });
 
   test.each(HELP_TOPICS)('on $name fits 80 columns', async ({ name }) => {
@@ -36,7 +37,6 @@ describe('help', () => {
 
   test.each([
     ['scroe', 'Did you mean score?'],
-    ['rig', 'rig list, rig setup'],
     ['xyzzy', '`ebbline help` lists topics'],
   ])('on %s says what there is', async (wanted, next) => {
     const { code, stderr } = await runCommand(['help', wanted]);
