@@ -43,6 +43,7 @@ describe('the archive', () => {
       manifest.bin.ebbline!,
       'dist/licences.json',
       'dist/bin/reader-worker.js',
+      'dist/bin/better-sqlite3.LICENSE',
       'dist/profile/car.validator.cjs',
       'package.json',
       'README.md',
@@ -54,7 +55,7 @@ describe('the archive', () => {
 
   test('holds nothing else: no test, map, declaration, source or part of the build', () => {
     const wanted =
-      /^(package\.json|README\.md|LICENSE|profiles\/README\.md|profiles\/(cars|corners|targets|plans|events)\/[\w-]+\.yaml|profiles\/schema\/[\w-]+\.schema\.json|dist\/licences\.json|dist\/bin\/(package\.json|[\w-]+\.js)|dist\/profile\/[\w-]+\.validator\.cjs)$/;
+      /^(package\.json|README\.md|LICENSE|profiles\/README\.md|profiles\/(cars|corners|targets|plans|events)\/[\w-]+\.yaml|profiles\/schema\/[\w-]+\.schema\.json|dist\/licences\.json|dist\/bin\/(package\.json|better-sqlite3\.LICENSE|[\w-]+\.js)|dist\/profile\/[\w-]+\.validator\.cjs)$/;
     expect(packed.filter((path) => !wanted.test(path))).toEqual([]);
   });
 });
@@ -68,13 +69,20 @@ describe('what the built program imports', () => {
   const imported = files.flatMap((path) => {
     const text = readFileSync(join(ROOT, path), 'utf8');
     const statements = text.matchAll(/\b(?:from|import)\s*"([\w@./:-]+)"/g);
-    const calls = text.matchAll(/(?:\bimport|require(?:\$\d+)?|\.href\))\(["`]([\w@./:-]+)["`]\)/g);
+    const calls = text.matchAll(
+      /(?:\bimport|require(?:\$\d+)?|installed|\.href\))\(["`]([\w@./:-]+)["`]\)/g,
+    );
     return [...statements, ...calls].map((match) => ({ path, name: match[1]! }));
   });
   const packageOf = (name: string): string => /^(@[^/]+\/)?[^/]+/.exec(name)![0];
+  /** By better-sqlite3, where nobody tells it its native part. */
+  const NEVER = 'bindings';
   const bare = imported.filter(
     ({ name }) =>
-      !name.startsWith('.') && !name.startsWith('node:') && !builtinModules.includes(name),
+      !name.startsWith('.') &&
+      !name.startsWith('node:') &&
+      !builtinModules.includes(name) &&
+      name !== NEVER,
   );
 
   test('is found', () => {

@@ -1,6 +1,6 @@
-import { writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { type ChunkingContext, rolldown } from 'rolldown';
+import { type ChunkingContext, type Plugin, rolldown } from 'rolldown';
 
 const DIST = new URL('../', import.meta.url);
 const inDist = (path: string): string => fileURLToPath(new URL(path, DIST));
@@ -17,8 +17,14 @@ const LAYERS: Readonly<Record<string, readonly (readonly string[])[]>> = {
   spread: [['commands/driven-spread.js']],
   drill: [['commands/drill.js'], ['commands/drill-on-screen.js']],
 };
-/** Packages of many modules of which few are used. Their licences come with them: npm installs them all the same. */
-const TAKEN_IN = /^(rxjs|tslib|d3-[a-z-]+|internmap)($|\/)/;
+/** Packages of many modules. Their licences come with them where npm installs them all the same. */
+const TAKEN_IN = /^(rxjs|tslib|d3-[a-z-]+|internmap|better-sqlite3)($|\/)/;
+
+/** The `require` of CommonJS in the place of one that is made: what is asked for by it can be taken in like an import. */
+const WITH_PLAIN_REQUIRE: Plugin = {
+  name: 'with plain require',
+  transform: (code) => code.replace('const require = createRequire(import.meta.url);', ''),
+};
 
 /**
  * Joins the compiled modules to a few files a command in `dist/bin`: loading some two hundred small ones takes longer than
@@ -32,6 +38,7 @@ export async function bundle(): Promise<void> {
     },
     platform: 'node',
     external: isLeftAlone,
+    plugins: [WITH_PLAIN_REQUIRE],
     // the form of rxjs of which only what is used gets in
     resolve: { alias: { rxjs: inDist('../node_modules/rxjs/dist/esm/index.js') } },
     // A module that one command loads late and another at once is as it should be.
@@ -55,6 +62,13 @@ export async function bundle(): Promise<void> {
     minify: { compress: false, mangle: false, codegen: { removeWhitespace: true } },
   });
   writeFileSync(inDist('bin/package.json'), '{ "type": "commonjs" }\n');
+  bringLicence('better-sqlite3');
+}
+
+/** An optional package may be missing where its JavaScript is not. */
+function bringLicence(name: string): void {
+  const text = inDist(`../node_modules/${name}/LICENSE`);
+  if (existsSync(text)) copyFileSync(text, inDist(`bin/${name}.LICENSE`));
 }
 
 function isLeftAlone(id: string): boolean {

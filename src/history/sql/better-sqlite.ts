@@ -1,7 +1,5 @@
-import { createRequire } from 'node:module';
-import type { SqlConnection, SqlDriver } from './sql-driver.ts';
-
-type BetterSqlite = new (file: string) => SqlConnection;
+import { betterSqlite } from './better-sqlite-package.ts';
+import type { SqlDriver } from './sql-driver.ts';
 
 /** Names of the result codes that mean something to a user; the library gives names, not numbers. */
 const RESULT_CODES: Readonly<Record<string, number>> = {
@@ -18,13 +16,10 @@ const RESULT_CODES: Readonly<Record<string, number>> = {
   SQLITE_NOTADB: 26,
 };
 
-/** The optional native package, which serves Node 20. Its binary loads with the first database, so one is tried. */
+/** The optional native package, which serves Node 20. */
 export function loadBetterSqlite(): SqlDriver | { readonly unavailable: string } {
   try {
-    const require = createRequire(import.meta.url);
-    const Database = require('better-sqlite3') as BetterSqlite;
-    new Database(':memory:').close();
-    return { name: 'better-sqlite3', open: (file) => new Database(file), resultCode };
+    return { name: 'better-sqlite3', open: betterSqlite(), resultCode };
   } catch (error) {
     const [reason] = String((error as Error).message).split('\n');
     return { unavailable: `better-sqlite3 does not load (${reason})` };
