@@ -95,7 +95,7 @@ function notesOf(subject: DrillSubject): readonly string[] {
 }
 
 /** What the rig leaves to the program; the notes on the choice are told apart. */
-export function remarksOf({ live, plan }: DrillSetup): readonly string[] {
+export function remarksOf({ live, plan, forceRemark }: DrillSetup): readonly string[] {
   const ofCar = live === null ? [] : liveRemarks({ ...live, notes: [] });
-  return [...ofCar, ...(plan?.remarks ?? [])];
+  return [...(forceRemark === null ? [] : [forceRemark]), ...ofCar, ...(plan?.remarks ?? [])];
 }

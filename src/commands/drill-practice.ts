@@ -7,10 +7,13 @@ import { brakeStepLevel } from '../input/rig/brake-step-level.ts';
 import { calibrationId } from '../input/rig/calibration-id.ts';
 import type { Rig } from '../input/rig/rig.ts';
 import { createRigDecoder, type RigDecoder } from '../input/rig/rig-decoder.ts';
+import { type AskedForce, rigInNewtons } from '../input/rig/rig-in-newtons.ts';
+import type { Target } from '../target/target.ts';
 import type { CommandContext } from './command.ts';
 import type { DrillOptions } from './drill-options.ts';
 import type { DrillSubject } from './drill-subject.ts';
 import { type Experience, experienceOf } from './experience.ts';
+import { forceRemark } from './force-remark.ts';
 import { builtLaps, lapSetup } from './lap-setup.ts';
 import { pressableButtons } from './list-buttons.ts';
 import { LOCAL_DRIVER } from './local-driver.ts';
@@ -49,9 +52,10 @@ export async function openPractice(
   subject: DrillSubject,
   display: DisplaySettings = PLAIN_DISPLAY,
 ): Promise<Practice> {
-  const { kind, rig } = rigSource;
+  const { kind } = rigSource;
   // A corner that cannot be driven is better said before anything is opened.
-  const { target, live, planned } = prepare(subject, options, rig);
+  const { target, live, planned, targets } = prepare(subject, options, rigSource.rig);
+  const { rig, counts } = rigInNewtons(rigSource.rig, targets.map(askedForce));
   const decoder = createRigDecoder(rig, rigSource.source.devices);
   const source = await recorded(options, rigSource);
   const store = openHistory(context.dataDir);
@@ -72,7 +76,14 @@ export async function openPractice(
   const plain = drillSetup(
     options,
     rig,
-    { target, live, units: context.units, display, buttons: pressableButtons(rigSource) },
+    {
+      target,
+      live,
+      units: context.units,
+      display,
+      buttons: pressableButtons(rigSource),
+      forceRemark: forceRemark(counts, context.units),
+    },
     experienceOf(store, driver, target, Date.now()),
   );
   // Only a plan asks for the zone of time, which takes a while to find out.
@@ -80,20 +91,38 @@ export async function openPractice(
   return { source, decoder, setup, log, store, driver };
 }
 
-/** What the drill begins with, and the plan it follows; null without one. */
-function prepare(
-  subject: DrillSubject,
-  options: DrillOptions,
-  rig: Rig,
-): Pick<DrillSetup, 'target' | 'live'> & { readonly planned: Planned | null } {
-  if (subject.kind !== 'plan' && subject.kind !== 'event')
-    return { ...whatIsDrilled(subject, options.live, rig), planned: null };
+function askedForce({ fullScale, peakLevel }: Target): AskedForce {
+  return { fullScaleN: fullScale.pedalForceN, peakLevel };
+}
+
+/** What a practice is made of before the history is asked. */
+interface Prepared extends Pick<DrillSetup, 'target' | 'live'> {
+  /** The plan it follows; null without one. */
+  readonly planned: Planned | null;
+  /** All that may be drilled in it. */
+  readonly targets: readonly Target[];
+}
+
+function prepare(subject: DrillSubject, options: DrillOptions, rig: Rig): Prepared {
   if (subject.kind === 'event') {
     const laps = builtLaps(subject, rig);
-    return { ...begunWith(laps.zones[0]!), planned: (plain, now) => lapSetup(plain, laps, now) };
+    return {
+      ...begunWith(laps.zones[0]!),
+      planned: (plain, now) => lapSetup(plain, laps, now),
+      targets: [...laps.zones, ...laps.outLap].map(({ target }) => target),
+    };
   }
-  const plan = builtPlan(subject, rig);
-  return { ...begunWith(plan.zones[0]!), planned: (plain, now) => plannedSetup(plain, plan, now) };
+  if (subject.kind === 'plan') {
+    const plan = builtPlan(subject, rig);
+    const promoted = plan.zones.flatMap((zone) => zone.promoted ?? []);
+    return {
+      ...begunWith(plan.zones[0]!),
+      planned: (plain, now) => plannedSetup(plain, plan, now),
+      targets: [...plan.zones, ...promoted, ...plan.carryOver].map(({ target }) => target),
+    };
+  }
+  const drilled = whatIsDrilled(subject, options.live, rig);
+  return { ...drilled, planned: null, targets: [drilled.target] };
 }
 
 /** A plain drill's setup as a plan or an event has it, as far as the history lets the driver go. */
@@ -115,7 +144,7 @@ async function recorded(
 function drillSetup(
   options: DrillOptions,
   rig: Rig,
-  subject: Pick<DrillSetup, 'target' | 'live' | 'units' | 'display' | 'buttons'>,
+  subject: Pick<DrillSetup, 'target' | 'live' | 'units' | 'display' | 'buttons' | 'forceRemark'>,
   experience: Experience,
 ): DrillSetup {
   return {

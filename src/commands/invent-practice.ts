@@ -117,6 +117,7 @@ function plainSetup(
     buttons: [],
     display: PLAIN_DISPLAY,
     brakeStepLevel: brakeStepLevel(rig),
+    forceRemark: null,
     timing: BRISK,
   };
 }

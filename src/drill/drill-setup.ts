@@ -68,6 +68,8 @@ export interface DrillSetup {
   readonly buttons: readonly LearnedButton[];
   /** One count of the brake's sensor as a level; 0 where unknown. */
   readonly brakeStepLevel: number;
+  /** What the driver has to be told of the force that levels stand for; null for nothing. */
+  readonly forceRemark: string | null;
   /** As the driver left it. */
   readonly display: DisplaySettings;
   readonly timing: RepTiming;

@@ -48,8 +48,11 @@ export function startDrill(setup: DrillSetup): DrillModel {
     dropped: 0,
   };
   // stands until the first rep is over
-  const message = plan === null || plan.remarks.length === 0 ? null : plan.remarks.join(' ');
-  return { ...enterArming(idle, 0), message };
+  const remarks = [
+    ...(setup.forceRemark === null ? [] : [setup.forceRemark]),
+    ...(plan?.remarks ?? []),
+  ];
+  return { ...enterArming(idle, 0), message: remarks.length === 0 ? null : remarks.join(' ') };
 }
 
 function firstBlock({ reps, repsInLife, hoursSinceLastRep, plan }: DrillSetup): Block {

@@ -56,6 +56,7 @@ export function setup(change: Partial<DrillSetup> = {}): DrillSetup {
     buttons: [],
     display: PLAIN_DISPLAY,
     brakeStepLevel: 1 / 4095,
+    forceRemark: null,
     timing: REP_TIMING,
     units: 'metric',
     ...change,

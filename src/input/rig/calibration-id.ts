@@ -16,12 +16,13 @@ export function calibrationId(rig: Pick<Rig, 'axes' | 'wheelLockDeg'>): string {
 /** Arrays, because the order of an object's keys would get into the hash. */
 function axisKey({ role, device, field, calibration }: AxisAssignment): readonly unknown[] {
   const { vendorId, productId, serial, interfaceNumber, usagePage, usage } = device;
-  const { restCounts, fullCounts, deadStart, deadEnd, sensor, load } = calibration;
+  const { restCounts, fullCounts, deadStart, deadEnd, sensor, load, fullLevel = 1 } = calibration;
   return [
     role,
     [vendorId, productId, serial, interfaceNumber, usagePage, usage],
     [field.reportId, field.bitOffset, field.bitSize, field.signed],
     [restCounts, fullCounts, deadStart, deadEnd, sensor],
     load === null ? null : [load.newtonsPerCount, load.zeroCounts],
+    ...(fullLevel === 1 ? [] : [fullLevel]),
   ];
 }
