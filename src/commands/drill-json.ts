@@ -2,6 +2,7 @@ import { diagnosisJson } from '../drill/diagnosis/diagnosis-json.ts';
 import type { DrillSetup } from '../drill/drill-setup.ts';
 import type { BlockSummary, RepLine } from '../drill/drill-view.ts';
 import type { PlannedPractice } from '../drill/plan/planned-practice.ts';
+import { troubleJson } from '../score/trouble/trouble-json.ts';
 import type { ToldBlock, ToldRep } from './drill-told.ts';
 import { outcomeJson } from './score-json.ts';
 
@@ -84,6 +85,7 @@ function summaryJson(summary: BlockSummary): object {
     spread_level: summary.spreadLevel,
     cause: summary.cause?.kind ?? null,
     cause_reps: summary.causeReps,
+    troubles: summary.troubles.map(troubleJson),
     sentence: summary.sentence,
     diagnosis: diagnosisJson(summary.diagnosis),
   };

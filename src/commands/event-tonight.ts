@@ -5,8 +5,8 @@ import { type CornerTonight, reasonOf, whyFewer } from '../consistency/tonight/t
 import type { HistoryStore } from '../history/store.ts';
 import { dominantCause } from '../score/dominant-cause.ts';
 import type { RepOutcome } from '../score/rep-score.ts';
-import { sharedTroubles } from '../score/shared-trouble.ts';
-import type { SpokenUnits } from '../score/slowest-speed.ts';
+import { sharedTroubles } from '../score/trouble/shared-troubles.ts';
+import type { TextUnits } from '../unit-text.ts';
 import { cornerHistory } from './brief-source.ts';
 import type { EventSubject } from './drill-subject.ts';
 import type { LapZone } from './event-lap.ts';
@@ -16,7 +16,7 @@ export function eventTonight(
   { lap }: Pick<EventSubject, 'lap'>,
   driver: string,
   history: HistoryStore,
-  units: SpokenUnits,
+  units: TextUnits,
 ): CornerRanking<CornerTonight> {
   const corners = lap.map((zone) => tonightIn(zone, driver, history, units));
   return rankCorners(corners, ({ form }) => form);
@@ -26,7 +26,7 @@ function tonightIn(
   { subject, derived }: LapZone,
   driver: string,
   history: HistoryStore,
-  units: SpokenUnits,
+  units: TextUnits,
 ): CornerTonight {
   const { reps, outcomes } = cornerHistory(derived, driver, history);
   return {

@@ -4,7 +4,7 @@ import { targetCoupling } from '../drill/diagnosis/steering-coupling.ts';
 import { plainId } from '../drill/plan/varied-target.ts';
 import type { HistoryStore, StoredRep } from '../history/store.ts';
 import type { BlockReview, DrawnBlock, ReviewedRep } from '../report/review/practice-review.ts';
-import type { SpokenUnits } from '../score/slowest-speed.ts';
+import type { TextUnits } from '../unit-text.ts';
 import { blockRuler, type Ruler } from './block-ruler.ts';
 import { isPlainRep } from './plain-rep.ts';
 import { type ReadRep, readRep } from './read-rep.ts';
@@ -15,7 +15,7 @@ import { wordsOfReps } from './words-of-reps.ts';
 interface BlockSource {
   readonly history: HistoryStore;
   readonly subjects: StoredSubjects;
-  readonly units: SpokenUnits;
+  readonly units: TextUnits;
   onRep(): void;
 }
 
@@ -78,7 +78,7 @@ async function nameOf(rep: StoredRep, { subjects }: BlockSource): Promise<string
 function drawnBlock(
   read: readonly ReadRep[],
   { target, along }: Ruler,
-  units: SpokenUnits,
+  units: TextUnits,
 ): DrawnBlock {
   const diagnosed = read.map(
     ({ rep, outcome, curve }, i): DiagnosedRep => ({

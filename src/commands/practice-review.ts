@@ -5,8 +5,8 @@ import { type WeeksProgress, weeksProgress } from '../consistency/weeks/weeks-pr
 import type { ZonedInstant } from '../consistency/zoned-instant.ts';
 import type { HistoryStore, StoredNote, StoredPractice, StoredRep } from '../history/store.ts';
 import type { PracticeReview, ReviewNote } from '../report/review/practice-review.ts';
-import type { SpokenUnits } from '../score/slowest-speed.ts';
 import { CAUTIONS } from '../screens/cautions.ts';
+import type { TextUnits } from '../unit-text.ts';
 import { practiceBlocks } from './practice-blocks.ts';
 import { ProgressLine, STDERR_PROGRESS } from './progress-line.ts';
 import type { StoredSubjects } from './stored-subject.ts';
@@ -24,7 +24,7 @@ export async function practiceReview(
   history: HistoryStore,
   practice: StoredPractice,
   subjects: StoredSubjects,
-  units: SpokenUnits,
+  units: TextUnits,
 ): Promise<PracticeReview> {
   const reps = [...history.reps({ practiceId: practice.id })];
   const line = new ProgressLine(STDERR_PROGRESS, 'reps', reps.length);

@@ -1,6 +1,6 @@
 import type { RepOutcome } from '../score/rep-score.ts';
-import type { SpokenUnits } from '../score/slowest-speed.ts';
 import type { Target } from '../target/target.ts';
+import type { TextUnits } from '../unit-text.ts';
 import type { DisplaySettings } from './display/display-settings.ts';
 import type { Feedback } from './drill-view.ts';
 import type { LearnedButton } from './learned-buttons.ts';
@@ -74,5 +74,5 @@ export interface DrillSetup {
   readonly display: DisplaySettings;
   readonly timing: RepTiming;
   /** What speeds are told in. */
-  readonly units: SpokenUnits;
+  readonly units: TextUnits;
 }

@@ -1,6 +1,7 @@
 import type { CallWord } from '../corner/call-word.ts';
 import type { LiveView } from '../live/live-view.ts';
 import type { Cause, RepOutcome } from '../score/rep-score.ts';
+import type { SharedTrouble } from '../score/trouble/shared-troubles.ts';
 import type { Target } from '../target/target.ts';
 import type { Track } from '../trace/track.ts';
 import type { BlockDiagnosis } from './diagnosis/block-diagnosis.ts';
@@ -61,8 +62,8 @@ export interface BlockSummary {
   /** Named from three reps or more. */
   readonly cause: Cause | null;
   readonly causeReps: number;
-  /** How fast most reps were at the slowest point, in words, where that was far out; else empty. */
-  readonly speedSentence: string;
+  /** What three reps or more share, what comes first first; at most two. */
+  readonly troubles: readonly SharedTrouble[];
   /** One sentence on what to change in the next block. */
   readonly sentence: string;
   readonly diagnosis: BlockDiagnosis;

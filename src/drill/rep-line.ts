@@ -1,13 +1,13 @@
 import type { LiveMeasures } from '../score/live-measures.ts';
 import type { RepOutcome, RepScore } from '../score/rep-score.ts';
-import type { SpokenUnits } from '../score/slowest-speed.ts';
+import type { TextUnits } from '../unit-text.ts';
 import { kmhFromMetresPerSecond, mphFromMetresPerSecond } from '../units.ts';
 import type { RepLine } from './drill-view.ts';
 
 /** One rep as a line of plain text, for a screen without a picture. */
 export function repLine(
   { number, feedback, outcome, voided, call, sentence }: RepLine,
-  units: SpokenUnits = 'metric',
+  units: TextUnits = 'metric',
 ): string {
   const head = `rep ${String(number).padStart(2)}  ${feedback.padEnd(12)}`;
   if (voided !== null) return `${head}  does not count (${voided})  ${sentence}`.trimEnd();
@@ -16,7 +16,7 @@ export function repLine(
   return `${head}  ${outcomeText(outcome, units)}${called}  ${sentence}`.trimEnd();
 }
 
-function outcomeText(outcome: RepOutcome, units: SpokenUnits): string {
+function outcomeText(outcome: RepOutcome, units: TextUnits): string {
   const score = `score ${scoreText(outcome.score)}`;
   if (outcome.kind === 'no-rep') return score;
   const parts = `${score}  ${partsText(outcome)}`;
@@ -38,7 +38,7 @@ function partsText({ parts, reapplications }: RepScore): string {
 /** Where the live car was braked and how fast it was at its slowest, against the target. */
 function errorsText(
   { brakePointErrorM, slowestSpeedErrorMps }: LiveMeasures,
-  units: SpokenUnits,
+  units: TextUnits,
 ): string {
   const place = `braked ${signed(brakePointErrorM, 1)} m`;
   return units === 'metric'

@@ -1,5 +1,5 @@
-import type { SpokenUnits } from '../score/slowest-speed.ts';
 import type { Target } from '../target/target.ts';
+import type { TextUnits } from '../unit-text.ts';
 import { blockSummary } from './block-summary.ts';
 import type { DoneRep } from './drill-model.ts';
 import type { TargetSummary } from './drill-view.ts';
@@ -13,7 +13,7 @@ import type { TargetSummary } from './drill-view.ts';
 export function summaryByTarget(
   done: readonly DoneRep[],
   usual: Target,
-  units: SpokenUnits,
+  units: TextUnits,
 ): readonly [TargetSummary, ...TargetSummary[]] {
   const reps = new Map<Target, DoneRep[]>();
   for (const rep of done.toReversed()) {

@@ -6,6 +6,7 @@ import {
 } from './diagnosis/diagnosis-sentences.ts';
 import { phaseTable } from './diagnosis/phase-rows.ts';
 import type { BlockSummary } from './drill-view.ts';
+import { troubleSentence } from './trouble-sentence.ts';
 
 const INDENT = '       ';
 
@@ -16,7 +17,7 @@ export function summaryLines(summary: BlockSummary): string[] {
   if (medianScore === null) return [`block  ${counted}`];
   const indented = [
     ...errorLines(summary),
-    summary.speedSentence,
+    troubleSentence(summary.troubles, summary.cause),
     causeSentence(diagnosis.cause),
     ...phaseLines(summary),
     hiddenSentence(diagnosis.feedback),

@@ -1,22 +1,16 @@
+import type { TextUnits } from '../unit-text.ts';
 import { type AdviceBands, NARROWEST_BANDS } from './advice-bands.ts';
 import { causeFault, momentFault } from './describe-cause.ts';
-import { brakePointFault, gripFault, speedFault, type Told, toldOfLive } from './describe-live.ts';
+import { brakePointFault, speedFault, type Told, toldOfLive } from './describe-live.ts';
 import { type Fault, fault, first } from './fault.ts';
 import { hitDifference, hitFault } from './hit-fault.ts';
 import { keyPointFault } from './key-point-fault.ts';
 import type { LiveMeasures } from './live-measures.ts';
-import type { NoRepReason, RepOutcome, RepScore } from './rep-score.ts';
-import { RATE_RATIO_LIMITS, REAPPLIED_LIMITS } from './score-version.ts';
-import { type SpokenUnits, speedOff } from './slowest-speed.ts';
-
-const NO_REP: Readonly<Record<NoRepReason, string>> = {
-  'never braked': 'no braking was seen',
-  'peak below a tenth of the target': 'hardly any pressure',
-  'too few samples': 'too little was recorded to score',
-  'wheel never turned in': 'the wheel never turned in, so nothing was asked for',
-  'braked too late': 'braked too late to make the corner',
-  'stopped before the release': 'stopped before there was anything to release',
-};
+import { NO_REP_WORDS } from './no-rep-words.ts';
+import { orderTold, type ToldFault } from './order-told.ts';
+import type { RepOutcome, RepScore } from './rep-score.ts';
+import { speedOff } from './slowest-speed.ts';
+import { isStep, smoothFault, stepFault } from './smooth-fault.ts';
 
 /** Points a part has to cost before it is spoken of: even a skilled foot differs by more from rep to rep. */
 const TOLD_FROM_POINTS = 4;
@@ -28,100 +22,86 @@ const TOLD_FROM_POINTS = 4;
  * there.
  *
  * @param bands what is within them is not worth a word; those of the driver by `adviceBands`
- * @param units of speeds; places are told in metres
+ * @param units of speeds and places
  */
 export function faultOf(
   outcome: RepOutcome,
   bands: AdviceBands = NARROWEST_BANDS,
-  units: SpokenUnits = 'metric',
+  units: TextUnits = 'metric',
 ): Fault | null {
-  if (outcome.kind === 'no-rep') return fault(NO_REP[outcome.reason]);
+  if (outcome.kind === 'no-rep') return fault(NO_REP_WORDS[outcome.reason]);
+  const { live } = outcome;
+  const isFar = live != null && speedOff(live, bands.slowestSpeed) === 'far';
+  const told = partsOf(outcome, bands, units).filter(({ lost }) => lost >= TOLD_FROM_POINTS);
+  const [before, behind] = isFar
+    ? orderTold([...told, ...whyFar(outcome, live, bands, units)], {
+        lost: 0,
+        fault: speedFault(live, units),
+      })
+    : orderTold(told, null);
+  if (before === undefined || behind === undefined) return before?.fault ?? null;
+  return { ...before.fault, words: `${before.fault.words}, ${behind.fault.words}` };
+}
+
+/** What was wrong with each part of a rep, and what it cost. */
+function partsOf(outcome: RepScore, bands: AdviceBands, units: TextUnits): readonly ToldFault[] {
   const { pointsLost, live } = outcome;
   const differs = hitDifference(outcome, bands);
-  const hit = differs && hitFault(differs);
   const parts: readonly Told[] = [
-    { lost: pointsLost.release, fault: releaseFault(outcome, bands) },
-    { lost: pointsLost.hit, fault: hit },
-    { lost: pointsLost.smooth, fault: smoothFault(outcome) },
-    ...(isLive(live) ? toldOfLive(live, pointsLost, bands, units) : []),
+    { lost: pointsLost.release, fault: releaseFault(outcome, bands, units) },
+    { lost: pointsLost.hit, fault: differs && hitFault(differs) },
+    { lost: pointsLost.smooth, fault: smoothFault(outcome, units) },
+    ...(live == null ? [] : toldOfLive(live, pointsLost, bands, units)),
   ];
-  const told = parts
-    .filter(({ lost }) => lost >= TOLD_FROM_POINTS)
-    .toSorted((a, b) => b.lost - a.lost)
-    .flatMap(({ fault: found }) => found ?? []);
-  const isFar = isLive(live) && speedOff(live, bands.slowestSpeed) === 'far';
-  if (!isFar) return told[0] ?? null;
-  return speedFirst(speedFault(live, units), [
-    ...told,
-    ...brakedOff(live),
-    ...(hit === null ? [] : [hit]),
-  ]);
+  return parts.flatMap(({ lost, fault: found }) => (found === null ? [] : { lost, fault: found }));
 }
 
-/** A brake point that costs hardly any points still moves the speed, where it is further off than a foot can time it. */
-function brakedOff(live: LiveMeasures): readonly Fault[] {
-  const told = brakePointFault(live);
+/**
+ * What may have made a speed though it costs hardly any points: a brake point further off than a foot can time it, and a
+ * hit outside its band.
+ */
+function whyFar(
+  outcome: RepScore,
+  live: LiveMeasures,
+  bands: AdviceBands,
+  units: TextUnits,
+): readonly ToldFault[] {
   const isOff = Math.abs(live.brakePointErrorS) >= NARROWEST_BANDS.timingS;
-  return isOff && told !== null ? [told] : [];
-}
-
-/** A speed and, of what was told else, the dearest thing that does not lead the other way. */
-function speedFirst(speed: Fault, told: readonly Fault[]): Fault {
-  if (told[0]?.isFirst === true) return told[0];
-  const why = told.find(({ makes }) => makes === null || makes === speed.makes);
-  return why === undefined ? speed : { ...speed, words: `${speed.words}, ${why.words}` };
+  const braked = isOff ? brakePointFault(live, units) : null;
+  const differs = hitDifference(outcome, bands);
+  return [braked, differs && hitFault(differs)].flatMap((found) =>
+    found === null ? [] : { lost: 0, fault: found },
+  );
 }
 
 /** The words of `faultOf`; empty where there is nothing to tell. */
 export function describeOutcome(
   outcome: RepOutcome,
   bands: AdviceBands = NARROWEST_BANDS,
-  units: SpokenUnits = 'metric',
+  units: TextUnits = 'metric',
 ): string {
   return faultOf(outcome, bands, units)?.words ?? '';
 }
 
-/** A score that was stored before there was a live car says nothing of it at all. */
-const isLive = (live: LiveMeasures | null | undefined): live is LiveMeasures => live != null;
-
-function releaseFault(outcome: RepScore, bands: AdviceBands): Fault | null {
+function releaseFault(outcome: RepScore, bands: AdviceBands, units: TextUnits): Fault | null {
   const { flags, cause, rateRatio } = outcome;
   if (flags.includes('not-released'))
     return first(fault('the brake was never fully released', 'not', 'off'));
   if (cause === null) return null;
   // so steep that it was no release: its time or weight would name what is not there
-  if (rateRatio !== null && rateRatio >= RATE_RATIO_LIMITS.none) return stepFault(rateRatio);
-  return (cause.kind === 'shape' ? shapeFault(outcome, bands) : null) ?? causeFault(cause, bands);
+  if (rateRatio !== null && isStep(rateRatio)) return stepFault(rateRatio);
+  return (
+    (cause.kind === 'shape' ? shapeFault(outcome, bands, units) : null) ?? causeFault(cause, bands)
+  );
 }
 
 /**
  * A shape says nothing a foot can do. What bent it does, where that was enough to cost points itself; else the moment at
  * which it was furthest off.
  */
-function shapeFault(outcome: RepScore, bands: AdviceBands): Fault | null {
-  const bent = smoothFault(outcome);
+function shapeFault(outcome: RepScore, bands: AdviceBands, units: TextUnits): Fault | null {
+  const bent = smoothFault(outcome, units);
   if (outcome.pointsLost.smooth >= TOLD_FROM_POINTS && bent !== null) return bent;
   const moment = keyPointFault(outcome, bands.timingS);
   return moment === null ? bent : momentFault(moment);
-}
-
-function smoothFault(outcome: RepScore): Fault | null {
-  const { reapplied, reapplications, rateRatio, live, parts } = outcome;
-  const grip = isLive(live) ? gripFault(live, parts.smooth) : null;
-  if (grip !== null) return grip;
-  if (reapplied > REAPPLIED_LIMITS.full && reapplications > 0) {
-    return fault(`back on the brake ${times(reapplications)} during the release`, 'back', 'on');
-  }
-  if (rateRatio === null || rateRatio <= RATE_RATIO_LIMITS.full) return null;
-  return stepFault(rateRatio);
-}
-
-function stepFault(steepestRatio: number): Fault {
-  const words = `released in a step, ${steepestRatio.toFixed(1)} times as steep as the target`;
-  return fault(words, 'in a', 'step');
-}
-
-function times(count: number): string {
-  if (count === 1) return 'once';
-  return count === 2 ? 'twice' : `${count} times`;
 }

@@ -3,7 +3,7 @@ import type { Cause, RepOutcome } from './rep-score.ts';
 import { sharedGroup } from './shared-group.ts';
 
 /** What went wrong in a block, and in how many of its reps. */
-interface BlockCause {
+export interface BlockCause {
   readonly cause: Cause;
   readonly reps: number;
   /** What each of those reps had. */

@@ -34,23 +34,28 @@ export function keyPointFault(rep: RepScore, least: number): KeyPointFault | nul
   return worst;
 }
 
+/** A moment that several reps missed the same way. */
+interface SharedMoment {
+  /** By the median of how far those reps were off. */
+  readonly fault: KeyPointFault;
+  readonly reps: readonly RepScore[];
+}
+
 /**
- * The moment that most of these reps missed the same way, with the median of how far those were off.
+ * The moment that most of these reps missed the same way.
  *
  * @returns null unless at least three reps share one
  */
-export function sharedKeyPointFault(
-  reps: readonly RepScore[],
-  least: number,
-): KeyPointFault | null {
-  const faults = reps.flatMap((rep) => keyPointFault(rep, least) ?? []);
-  const shared = sharedGroup(faults, ({ point, errorS }) => `${point} ${Math.sign(errorS)}`);
+export function sharedKeyPointFault(reps: readonly RepScore[], least: number): SharedMoment | null {
+  const missed = reps.flatMap((rep) => {
+    const fault = keyPointFault(rep, least);
+    return fault === null ? [] : { rep, fault };
+  });
+  const shared = sharedGroup(missed, ({ fault }) => `${fault.point} ${Math.sign(fault.errorS)}`);
   if (shared === null) return null;
-  const errorS = quantile(
-    shared.map((fault) => fault.errorS),
-    0.5,
-  );
-  return { point: shared[0].point, errorS: errorS! };
+  const errors = shared.map(({ fault }) => fault.errorS);
+  const middle = { point: shared[0].fault.point, errorS: quantile(errors, 0.5)! };
+  return { fault: middle, reps: shared.map(({ rep }) => rep) };
 }
 
 /** Share of the plateau per second around each moment: the mean of what falls before and after it. */

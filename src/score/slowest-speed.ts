@@ -1,11 +1,7 @@
-import { kmhFromMetresPerSecond, mphFromMetresPerSecond } from '../units.ts';
 import type { SpeedSide } from './fault.ts';
 import type { LiveMeasures } from './live-measures.ts';
 import { quantile } from './quantile.ts';
 import type { RepOutcome } from './rep-score.ts';
-
-/** What speeds are told in. */
-export type SpokenUnits = 'metric' | 'imperial';
 
 /**
  * Far out, as a share of the target's speed. On a line that is given the grip asked for goes with the square of the
@@ -35,12 +31,7 @@ export function speedOff(live: LiveMeasures, band: number): 'in band' | 'off' | 
   return share > band ? 'off' : 'in band';
 }
 
-/** Too fast or too slow, told without a sign: `18 km/h`. */
-export function speedText(errorMps: number, units: SpokenUnits): string {
-  const inUnit = units === 'imperial' ? mphFromMetresPerSecond : kmhFromMetresPerSecond;
-  return `${Math.round(inUnit(Math.abs(errorMps)))} ${units === 'imperial' ? 'mph' : 'km/h'}`;
-}
-
+/** Which way a car is off its speed. */
 export const speedSide = (errorMps: number): SpeedSide => (errorMps > 0 ? 'fast' : 'slow');
 
 /** Most reps of a block were far out on one side. */
@@ -52,13 +43,19 @@ export interface SharedSpeed {
   readonly of: number;
 }
 
-/** @returns null unless at least three reps, and more than half of them, were far out on the same side */
-export function sharedSpeed(outcomes: readonly RepOutcome[]): SharedSpeed | null {
+/**
+ * @param least what is out, as a share of the target's speed; as it is, far out
+ * @returns null unless at least three reps, and more than half of them, were out on the same side
+ */
+export function sharedSpeed(
+  outcomes: readonly RepOutcome[],
+  least: number = FAR_SHARE,
+): SharedSpeed | null {
   const lives = outcomes.flatMap((outcome) =>
     outcome.kind === 'scored' ? (outcome.live ?? []) : [],
   );
   for (const side of [1, -1]) {
-    const far = lives.filter((live) => side * slowestSpeedShare(live) > FAR_SHARE);
+    const far = lives.filter((live) => side * slowestSpeedShare(live) > least);
     if (far.length < LEAST_REPS || 2 * far.length <= lives.length) continue;
     const errors = far.map(({ slowestSpeedErrorMps }) => slowestSpeedErrorMps);
     return { errorMps: quantile(errors, 0.5)!, reps: far.length, of: lives.length };

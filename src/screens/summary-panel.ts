@@ -6,6 +6,7 @@ import {
 import { phaseTable } from '../drill/diagnosis/phase-rows.ts';
 import type { BlockSummary } from '../drill/drill-view.ts';
 import { whyNoSpread } from '../drill/summary-lines.ts';
+import { troubleSentence } from '../drill/trouble-sentence.ts';
 import { countText, fixed, percentText } from '../number-text.ts';
 import { BELOW_BLOCK_PLOT, drawBlockLegend, drawBlockPlot } from './block-plot.ts';
 import type { Area, CellGrid, Pen } from './cell-grid.ts';
@@ -56,7 +57,7 @@ function summaryText(
     (line: string): readonly [string, Pen] => [line, pen];
   return [
     ...wrapText(sentence, cols).map(inPen(theme.strong)),
-    ...[headline(summary), summary.speedSentence, cause, joined(beside)]
+    ...[headline(summary), troubleSentence(summary.troubles, summary.cause), cause, joined(beside)]
       .flatMap((line) => wrapText(line, cols))
       .map(inPen(theme.text)),
     inPen(theme.quiet)(heading),

@@ -5,8 +5,9 @@ import type { DoneRep } from '../../src/drill/drill-model.ts';
 import type { RepLine } from '../../src/drill/drill-view.ts';
 import { repLine } from '../../src/drill/rep-line.ts';
 import { summaryLines } from '../../src/drill/summary-lines.ts';
-import type { LiveMeasures } from '../../src/score/live-measures.ts';
-import type { Cause, RepScore } from '../../src/score/rep-score.ts';
+import type { Cause, RepOutcome, RepScore } from '../../src/score/rep-score.ts';
+import { sharedTroubles } from '../../src/score/trouble/shared-troubles.ts';
+import { MEASURES } from '../screens/live/sample-live.ts';
 import { NEVER_BRAKED, RAMP } from './drill-rig.ts';
 
 const QUICK: Cause = { kind: 'rate', timingS: 0, rateRatio: 0.8, amountRatio: 1, explained: 0.9 };
@@ -119,139 +120,45 @@ describe('a block', () => {
 });
 
 describe('advice', () => {
-  const NONE: Cause = { kind: 'timing', timingS: 0, rateRatio: 1, amountRatio: 1, explained: 1 };
+  const NO_FAULT: Cause = { ...QUICK, kind: 'timing', rateRatio: 1 };
+  const NO_ERRORS = { startOfRelease: 0, halfRelease: 0, finalRelease: 0, brakeOff: 0 };
   const reps = (change: Partial<RepScore> = {}) => [1, 2, 3].map(() => scored(70, change));
-  const advice = (change: Partial<Cause>, of: readonly RepScore[] = reps()) =>
-    blockAdvice({ ...NONE, ...change }, of);
+  const advice = (of: readonly RepOutcome[]): string => blockAdvice(of, sharedTroubles(of));
 
-  test('turns each cause round', () => {
-    expect(advice({ timingS: -0.083 })).toBe('Next block: start to release 80 ms later.');
-    expect(advice({ timingS: 0.083 })).toBe('Next block: start to release 80 ms earlier.');
-    expect(advice({ kind: 'amount', amountRatio: 0.8 })).toBe(
-      'Next block: 25 % more pressure through the release.',
-    );
-    expect(advice({ kind: 'amount', amountRatio: 1.25 })).toBe(
-      'Next block: 20 % less pressure through the release.',
+  test('is what to do about what the reps share, what comes first first', () => {
+    expect(advice(reps())).toBe('Next block: take 200 ms more over the release.');
+    // 3 of 25 m/s are 10.8 km/h
+    const live = { ...MEASURES, slowestSpeedMps: 25, slowestSpeedErrorMps: 3 };
+    expect(advice(reps({ live }))).toBe(
+      'Next block: be 11 km/h slower at the slowest point; take 200 ms more over the release.',
     );
   });
 
-  test('gives a pace as the time that it is off by on the target driven, and as a share of it where that is not known', () => {
-    const released = reps({
-      keyPointErrorsS: { startOfRelease: 0.1, halfRelease: 0, finalRelease: 0, brakeOff: -0.3 },
-    });
-    // from 0.4 to 1.4 s, started 0.1 s late and ended 0.3 s early: the target took 1.4 s
-    expect(advice({ kind: 'rate', rateRatio: 0.8 }, released)).toBe(
-      'Next block: take 280 ms more over the release.',
-    );
-    expect(advice({ kind: 'rate', rateRatio: 1.25 })).toBe(
-      'Next block: take 250 ms less over the release.',
-    );
-    const held = reps({
-      keyPointErrorsS: { startOfRelease: 0, halfRelease: 0, finalRelease: 0, brakeOff: null },
-    });
-    expect(advice({ kind: 'rate', rateRatio: 1.25 }, held)).toBe(
-      'Next block: take 20 % less time over the release.',
-    );
+  test('is of the hit where that cost more than the release', () => {
+    const light = { peakError: -0.2, pointsLost: { release: 5, hit: 15, smooth: 0 } };
+    expect(advice(reps(light))).toBe('Next block: hit 20 % harder.');
   });
 
-  test.each([
-    ['startOfRelease', 0.12, 'start to release 120 ms earlier'],
-    ['halfRelease', -0.12, 'come to half pressure 120 ms later'],
-    ['finalRelease', 0.12, 'come to the last tenth 120 ms earlier'],
-    ['brakeOff', -0.3, 'come off the brake 300 ms later'],
-  ])('names the moment that reps of another shape missed: %s by %d s', (point, errorS, words) => {
-    const none = { startOfRelease: 0, halfRelease: 0, finalRelease: 0, brakeOff: 0 };
-    const bent = reps({ keyPointErrorsS: { ...none, [point]: errorS } });
-    expect(advice({ kind: 'shape' }, bent)).toBe(`Next block: ${words}.`);
+  test('corrects nothing that cannot be felt', () => {
+    const same = 'Nothing to correct: do the same again.';
+    expect(advice(reps({ cause: { ...NO_FAULT, timingS: 0.01 } }))).toBe(same);
+    expect(advice(reps({ cause: null }))).toBe(same);
   });
 
-  test('asks for one even release where reps of another shape missed no moment alike', () => {
-    expect(advice({ kind: 'shape' })).toContain('one even release');
+  test('asks for the same release where no three reps have anything in common', () => {
+    const early = { ...NO_FAULT, timingS: -0.1 };
+    const mixed = [{ ...early }, { ...early, timingS: 0.1 }, QUICK, { ...QUICK, rateRatio: 1.3 }];
+    const outcomes = mixed.map((cause) => scored(70, { cause, keyPointErrorsS: NO_ERRORS }));
+    expect(advice(outcomes)).toContain('the same release every time');
+    expect(advice(outcomes.slice(2))).toContain('Three scored reps or more');
   });
 
-  test('without a shared cause names the moment that three reps missed alike, else asks for the same again', () => {
-    const none = { startOfRelease: 0, halfRelease: 0, finalRelease: 0, brakeOff: 0 };
-    const early = reps({ keyPointErrorsS: { ...none, brakeOff: -0.15 } });
-    expect(blockAdvice(null, early)).toBe('Next block: come off the brake 150 ms later.');
-    expect(blockAdvice(null, [...reps(), ...early.slice(1)])).toContain('the same release');
-  });
-
-  test('corrects nothing that cannot be felt, and nothing that is not shared', () => {
-    expect(advice({ timingS: 0.01 })).toBe('Nothing to correct: do the same again.');
-    expect(blockAdvice(null, reps())).toContain('the same release every time');
-    expect(blockAdvice(null, reps().slice(1))).toContain('Three scored reps or more');
-  });
-});
-
-describe('advice on a corner that most reps entered far too fast or too slow', () => {
-  // 3 of 25 m/s are 10.8 km/h or 6.7 mph, 12 % of the 22 m/s that were meant
-  const fast = (change: Partial<RepScore> = {}, live: Partial<LiveMeasures> = {}): RepScore =>
-    scored(70, {
-      live: {
-        slowestSpeedMps: 25,
-        slowestSpeedErrorMps: 3,
-        brakePointErrorM: 0,
-        brakePointErrorS: 0,
-        ...live,
-      } as LiveMeasures,
-      ...change,
-    });
-  const slow = (change: Partial<RepScore> = {}): RepScore =>
-    fast(change, { slowestSpeedMps: 22, slowestSpeedErrorMps: -3 });
-  const three = (rep: RepScore): readonly RepScore[] => [rep, rep, rep];
-  const LATE: Cause = { ...QUICK, kind: 'timing', timingS: 0.1, rateRatio: 1 };
-  const HEAD = 'Next block: be 11 km/h';
-
-  test('says the speed first, then the release where it leads there', () => {
-    expect(blockAdvice(QUICK, three(fast()))).toBe(
-      `${HEAD} slower at the slowest point; take 200 ms more over the release.`,
-    );
-    expect(blockAdvice(LATE, three(slow()))).toBe(
-      `${HEAD} faster at the slowest point; start to release 100 ms earlier.`,
-    );
-    expect(blockAdvice(QUICK, three(fast()), 'imperial')).toContain('be 7 mph slower');
-  });
-
-  test('leaves out a release that leads the other way', () => {
-    expect(blockAdvice(LATE, three(fast()))).toBe(`${HEAD} slower at the slowest point.`);
-    expect(blockAdvice(QUICK, three(slow()))).toBe(`${HEAD} faster at the slowest point.`);
-  });
-
-  test('names the brake point, the hit, or the moment that reps of another shape missed', () => {
-    const late = three(fast({ cause: null }, { brakePointErrorM: 5.2, brakePointErrorS: 0.08 }));
-    expect(blockAdvice(null, late)).toContain('slowest point; brake 5 m earlier.');
-    const light = three(fast({ cause: null, peakError: -0.08 }));
-    expect(blockAdvice(null, light)).toContain('slowest point; hit 8 % harder.');
-    const bent = three(
-      fast({
-        keyPointErrorsS: { startOfRelease: 0, halfRelease: 0, finalRelease: 0, brakeOff: -0.3 },
-      }),
-    );
-    expect(blockAdvice(null, bent)).toContain('slowest point; come off the brake 300 ms later.');
-  });
-
-  test('of several the one that cost most points', () => {
-    const late = { brakePointErrorM: 5.2, brakePointErrorS: 0.08 };
-    const cost = (release: number, brakePoint: number) =>
-      blockAdvice(
-        QUICK,
-        three(fast({ pointsLost: { release, hit: 0, smooth: 0, brakePoint } }, late)),
-      );
-    expect(cost(9, 3)).toMatch(/over the release\.$/);
-    expect(cost(3, 9)).toMatch(/brake 5 m earlier\.$/);
-  });
-
-  test('says nothing of a speed that fewer than three, or no more than half of the reps share', () => {
-    const usual = fast({}, { slowestSpeedMps: 22, slowestSpeedErrorMps: 0.5 });
-    expect(blockAdvice(QUICK, [fast(), fast(), usual])).not.toContain('slowest');
-    expect(blockAdvice(QUICK, [...three(fast()), ...three(slow())])).not.toContain('slowest');
-    expect(blockAdvice(QUICK, [...three(fast()), usual, usual])).toContain('slowest');
-  });
-
-  test('stands in the lines of the block, with how many reps it was', () => {
-    const block = [1, 2, 3].map((place) => done(fast(), 0.4, place));
+  test('tells what it is about in the lines of the block, but for the cause that stands there anyway', () => {
+    const live = { ...MEASURES, slowestSpeedMps: 25, slowestSpeedErrorMps: 3 };
+    const block = [1, 2, 3].map((place) => done(scored(70, { live }), 0.4, place));
     const lines = summaryLines(blockSummary([...block, done(scored(70), 0.4, 4)], RAMP));
     expect(lines).toContain('       11 km/h too fast at the slowest point, 3 of 3 reps');
+    expect(lines.filter((line) => line.includes('too quick'))).toHaveLength(1);
   });
 });
 

@@ -56,8 +56,8 @@ describe('the moment that a release missed most', () => {
     const early = [-0.1, -0.12, -0.2].map((halfRelease) => rep({ halfRelease }));
     const late = [0.1, 0.2].map((halfRelease) => rep({ halfRelease }));
     expect(sharedKeyPointFault([...late, ...early], 0.03)).toEqual({
-      point: 'halfRelease',
-      errorS: -0.12,
+      fault: { point: 'halfRelease', errorS: -0.12 },
+      reps: early,
     });
     expect(sharedKeyPointFault([...late, ...early.slice(1)], 0.03)).toBeNull();
   });

@@ -171,7 +171,15 @@ export const SUMMARY: BlockSummary = {
   spreadLevel: 0.0291,
   cause: { kind: 'rate', timingS: 0, rateRatio: 0.8, amountRatio: 1, explained: 0.7 },
   causeReps: 6,
-  speedSentence: '',
+  troubles: [
+    {
+      part: 'release',
+      words: '20 % too quick off the brake',
+      change: 'take 250 ms more over the release',
+      reps: 6,
+      of: 10,
+    },
+  ],
   sentence: 'Let the pedal rise more slowly from the start of release to turn-in.',
   diagnosis: sampleDiagnosis(HAIRPIN, scored(74, { release: 0.62, hit: 0.94, smooth: 0.88 }, 0)),
 };

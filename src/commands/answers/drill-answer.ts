@@ -15,6 +15,19 @@ const LINE: AnswerFields = {
   }),
 };
 
+const TROUBLES = json.list(
+  'what three reps or more share: a speed far off, then what costs most',
+  json.object('One of them', {
+    part: json.oneOfWords(
+      'of the braking zone',
+      ...['slowest speed', 'release', 'hit', 'smooth', 'brake point', 'gears', 'no rep'],
+    ),
+    words: json.text('what was wrong, in words for the driver'),
+    change: json.text('what to do about it'),
+    ...json.wholes({ reps_count: 'reps with it', of_count: 'reps that were looked at for it' }),
+  }),
+);
+
 const SUMMARY: AnswerFields = {
   ...json.wholes({ reps: 'scored reps', aborted: 'aborted reps' }),
   ...json.numbersOrNull({
@@ -25,6 +38,7 @@ const SUMMARY: AnswerFields = {
   }),
   cause: CAUSE_KIND,
   ...json.wholes({ cause_reps: 'with that cause' }),
+  troubles: TROUBLES,
   sentence: json.text('what to change in the next block'),
   diagnosis: DIAGNOSIS_ANSWER,
 };
@@ -76,17 +90,7 @@ const CORNER_FORM: AnswerFields = {
   }),
   ...json.wholes({ first_of_day_reps: 'first-of-day' }),
   cause: CAUSE_KIND,
-  troubles: json.list(
-    'what the newest reps share, ten at most: their speed where it is far off, then what costs most',
-    json.object('One of them', {
-      part: json.oneOfWords(
-        'of the braking zone',
-        ...['slowest speed', 'release', 'hit', 'smooth', 'brake point'],
-      ),
-      words: json.text('in words for the driver'),
-      ...json.wholes({ reps_count: 'reps with it' }),
-    }),
-  ),
+  troubles: TROUBLES,
   ...json.numbersOrNull({ time_lost_s: 'median time lost, slow is positive' }),
   last_date: json.orNull(json.text('day of the last rep')),
 };

@@ -1,3 +1,4 @@
+import { troubleJson } from '../../score/trouble/trouble-json.ts';
 import type { CornerRanking } from './rank-corners.ts';
 import { type CornerTonight, reasonOf, whyFewer } from './tonight-words.ts';
 
@@ -24,7 +25,7 @@ function formJson({ form, cause, troubles, timeLostS }: CornerTonight): object {
     first_of_day_loss_level: form.firstOfDayLossLevel,
     first_of_day_reps: form.firstOfDayReps,
     cause,
-    troubles: troubles.map(({ part, words, reps }) => ({ part, words, reps_count: reps })),
+    troubles: troubles.map(troubleJson),
     time_lost_s: timeLostS,
     last_date: form.lastDay,
   };

@@ -1,6 +1,6 @@
 import { percentText } from '../../number-text.ts';
 import type { CauseKind } from '../../score/rep-score.ts';
-import type { SharedTrouble } from '../../score/shared-trouble.ts';
+import type { SharedTrouble } from '../../score/trouble/shared-troubles.ts';
 import { daysBetween } from '../days-between.ts';
 import { REPS_FOR_MEDIAN, REPS_FOR_SPREAD } from '../estimate.ts';
 import { REPS_FOR_WEEK } from '../weeks/week-rows.ts';

@@ -1,5 +1,5 @@
-import { describeCause } from '../../score/describe-cause.ts';
 import type { BlockSummary, TargetSummary } from '../drill-view.ts';
+import { troubleText } from '../trouble-sentence.ts';
 
 /** Heads of the columns of `lapRows`. */
 export const LAP_HEADS: readonly string[] = ['corner', 'reps', 'score', 'release error', 'cause'];
@@ -25,14 +25,13 @@ function cells(summary: BlockSummary): readonly string[] {
     aborted === 0 ? String(reps) : `${reps}, ${aborted} aborted`,
     medianScore === null ? '-' : String(Math.round(medianScore)),
     error === null ? '-' : `${(100 * error).toFixed(1)} %`,
-    causeText(summary),
+    troubleCell(summary),
   ];
 }
 
-/** A corner entered far too fast or too slow comes before what the release has. */
-function causeText({ reps, cause, causeReps, speedSentence }: BlockSummary): string {
-  if (speedSentence !== '') return speedSentence;
-  const words = cause === null ? '' : describeCause(cause);
-  if (words !== '') return `${words}, ${causeReps} of ${reps}`;
-  return reps < 3 ? 'from three reps on' : 'none shared by three';
+/** What comes first of all that its reps share. */
+function troubleCell({ reps, cause, troubles: [first] }: BlockSummary): string {
+  if (first !== undefined) return troubleText(first);
+  if (reps < 3) return 'from three reps on';
+  return cause === null ? 'none shared by three' : 'nothing to correct';
 }

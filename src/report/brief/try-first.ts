@@ -1,9 +1,5 @@
-import { changeFor } from '../../drill/change-for.ts';
-import { speedChange, speedSentence } from '../../drill/speed-advice.ts';
-import { describeCause } from '../../score/describe-cause.ts';
-import { dominantCause } from '../../score/dominant-cause.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
-import { sharedSpeed } from '../../score/slowest-speed.ts';
+import { sharedTroubles } from '../../score/trouble/shared-troubles.ts';
 import type { TextUnits } from '../../unit-text.ts';
 
 /**
@@ -24,14 +20,11 @@ export function tryFirst(
   ];
 }
 
-/** A corner that is entered far too fast or too slow comes before what the release has. */
+/** In the order in which a block tells it. */
 function change(outcomes: readonly RepOutcome[], units: TextUnits): string | null {
-  const scored = outcomes.filter((outcome) => outcome.kind === 'scored');
-  const shared = dominantCause(outcomes);
-  const speed = sharedSpeed(outcomes);
-  if (speed !== null)
-    return `${speedChange(speed, shared?.cause ?? null, scored, units)} (${speedSentence(speed, units)})`;
-  if (shared === null || describeCause(shared.cause) === '') return null;
-  const reps = `${shared.reps} of the last ${outcomes.length} reps`;
-  return `${changeFor(shared.cause, scored)} (${describeCause(shared.cause)} in ${reps})`;
+  const troubles = sharedTroubles(outcomes, units);
+  if (troubles.length === 0) return null;
+  const changes = troubles.map((trouble) => trouble.change).join('; ');
+  const shared = troubles.map(({ words, reps }) => `${words} in ${reps}`).join(', ');
+  return `${changes} (${shared} of the last ${outcomes.length} reps)`;
 }

@@ -5,6 +5,7 @@ import {
 } from '../../drill/diagnosis/diagnosis-sentences.ts';
 import { PHASE_HEADINGS, phaseRows } from '../../drill/diagnosis/phase-rows.ts';
 import type { BlockSummary } from '../../drill/drill-view.ts';
+import { troubleSentence } from '../../drill/trouble-sentence.ts';
 import { tenths } from '../../number-text.ts';
 import { element, type Markup } from '../markup/markup.ts';
 import { figureHtml } from '../page/figure-html.ts';
@@ -42,7 +43,7 @@ function summaryHtml(summary: BlockSummary): Markup[] {
   const { diagnosis, sentence } = summary;
   const lines = [
     countsText(summary),
-    summary.speedSentence,
+    troubleSentence(summary.troubles, summary.cause),
     causeSentence(diagnosis.cause),
     labelled('Release error', hiddenSentence(diagnosis.feedback)),
     labelled('Against the others', firstRepSentence(diagnosis.firstRep)),

@@ -4,7 +4,7 @@ import type { SteeringCoupling } from '../../drill/diagnosis/steering-coupling.t
 import type { BlockSummary, Feedback } from '../../drill/drill-view.ts';
 import type { RepPhase } from '../../drill/plan/practice-plan.ts';
 import type { RepOutcome } from '../../score/rep-score.ts';
-import type { SpokenUnits } from '../../score/slowest-speed.ts';
+import type { TextUnits } from '../../unit-text.ts';
 import type { Along } from '../picture/block-axis.ts';
 
 /** One rep as its coach reads of it. */
@@ -42,7 +42,7 @@ export interface DrawnBlock {
   readonly kind: 'drawn';
   readonly summary: BlockSummary;
   /** Of speeds. */
-  readonly units: SpokenUnits;
+  readonly units: TextUnits;
   readonly along: Along;
   /** Null for a target that leaves steering to the driver. */
   readonly target: SteeringCoupling | null;

@@ -1,4 +1,4 @@
-import type { SpokenUnits } from '../../score/slowest-speed.ts';
+import type { TextUnits } from '../../unit-text.ts';
 import { element, type Markup } from '../markup/markup.ts';
 import type { ReviewedRep } from './practice-review.ts';
 import { comparedNumbers } from './rep-rows.ts';
@@ -7,7 +7,7 @@ import { comparedNumbers } from './rep-rows.ts';
 export function repPicker(
   reps: readonly ReviewedRep[],
   id: string,
-  units: SpokenUnits,
+  units: TextUnits,
 ): Markup | null {
   const drawn = reps.filter(({ isDrawn }) => isDrawn);
   if (drawn.length === 0) return null;
@@ -54,7 +54,7 @@ function chips(
   );
 }
 
-function compareTable(reps: readonly ReviewedRep[], units: SpokenUnits): Markup {
+function compareTable(reps: readonly ReviewedRep[], units: TextUnits): Markup {
   const cell = (rep: ReviewedRep, text: string): Markup =>
     element('td', { class: `cell c${rep.number}` }, text);
   return element(

@@ -1,7 +1,7 @@
 import { percentText, signed, signedTenths, tenths } from '../../number-text.ts';
 import type { LiveMeasures } from '../../score/live-measures.ts';
 import type { RepScore } from '../../score/rep-score.ts';
-import type { SpokenUnits } from '../../score/slowest-speed.ts';
+import type { TextUnits } from '../../unit-text.ts';
 import { kmhFromMetresPerSecond, mphFromMetresPerSecond } from '../../units.ts';
 import type { ReviewedRep } from './practice-review.ts';
 
@@ -29,7 +29,7 @@ export function repRow({
 /** What picked reps are compared by; `-` where it is not known. */
 interface ComparedNumber {
   readonly name: string;
-  readonly text: (rep: ReviewedRep, units: SpokenUnits) => string;
+  readonly text: (rep: ReviewedRep, units: TextUnits) => string;
 }
 
 const ALL: readonly ComparedNumber[] = [
@@ -61,7 +61,7 @@ const ALL: readonly ComparedNumber[] = [
 /** Those that are known of one of the reps at least. */
 export function comparedNumbers(
   reps: readonly ReviewedRep[],
-  units: SpokenUnits,
+  units: TextUnits,
 ): readonly ComparedNumber[] {
   return ALL.filter(({ text }) => reps.some((rep) => text(rep, units) !== '-'));
 }
@@ -69,7 +69,7 @@ export function comparedNumbers(
 /** Only of the live car; a score from before there was one does not know of it. */
 function live(
   name: string,
-  of: (measures: LiveMeasures, units: SpokenUnits) => string,
+  of: (measures: LiveMeasures, units: TextUnits) => string,
 ): ComparedNumber {
   return {
     name,
@@ -78,7 +78,7 @@ function live(
   };
 }
 
-function speedText(speedMps: number, units: SpokenUnits): string {
+function speedText(speedMps: number, units: TextUnits): string {
   return units === 'imperial'
     ? `${signed(mphFromMetresPerSecond(speedMps), 1)} mph`
     : `${signed(kmhFromMetresPerSecond(speedMps), 1)} km/h`;

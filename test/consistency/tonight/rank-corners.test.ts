@@ -88,9 +88,10 @@ describe('the reason', () => {
     reasonOf({ corner: one, tiedWith }, '2026-11-27');
 
   test('parts, what the reps share, time and rest', () => {
+    const rest = { change: 'not told here', of: 10 };
     const troubles = [
-      { part: 'slowest speed', words: '12 km/h too fast at the slowest point', reps: 7 },
-      { part: 'hit', words: 'hit 14 % too light', reps: 6 },
+      { part: 'slowest speed', words: '12 km/h too fast at the slowest point', reps: 7, ...rest },
+      { part: 'hit', words: 'hit 14 % too light', reps: 6, ...rest },
     ] as const;
     const one = { ...corner('A'), troubles, timeLostS: 0.118 };
     expect(reason(one)).toBe(

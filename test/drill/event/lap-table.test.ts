@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import type { BlockSummary } from '../../../src/drill/drill-view.ts';
 import { lapRows } from '../../../src/drill/event/lap-table.ts';
 import { SUMMARY } from '../../screens/sample-views.ts';
 
@@ -20,14 +21,21 @@ test('what is not known is a dash', () => {
     medianScore: null,
     medianReleaseErrorLevel: null,
     cause: null,
+    troubles: [],
   };
   expect(lapRows([{ targetName: 'Kiln', summary: none }])).toEqual([
     ['Kiln', '1', '-', '-', 'from three reps on'],
   ]);
 });
 
-test('a corner that was entered far too fast says so before the release', () => {
-  const speedSentence = '19 km/h too fast at the slowest point, 3 of 3 reps';
-  const [row] = lapRows([{ targetName: 'Kiln', summary: { ...SUMMARY, speedSentence } }]);
-  expect(row?.at(-1)).toBe(speedSentence);
+test('of what the reps share, what comes first', () => {
+  const trouble = (words: string) =>
+    ({ part: 'hit', words, change: 'not told here', reps: 4, of: 5 }) as const;
+  const cell = (change: Partial<BlockSummary>) =>
+    lapRows([{ targetName: 'Kiln', summary: { ...SUMMARY, ...change } }])[0]?.at(-1);
+  expect(cell({ troubles: [trouble('too fast'), trouble('too light')] })).toBe(
+    'too fast, 4 of 5 reps',
+  );
+  expect(cell({ troubles: [] })).toBe('nothing to correct');
+  expect(cell({ troubles: [], cause: null })).toBe('none shared by three');
 });

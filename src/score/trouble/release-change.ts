@@ -1,7 +1,6 @@
-import { NARROWEST_BANDS } from '../score/advice-bands.ts';
-import { type KeyPointFault, sharedKeyPointFault } from '../score/key-point-fault.ts';
-import { targetReleaseS } from '../score/release-points.ts';
-import type { Cause, RepScore } from '../score/rep-score.ts';
+import type { KeyPointFault } from '../key-point-fault.ts';
+import { targetReleaseS } from '../release-points.ts';
+import type { Cause, RepScore } from '../rep-score.ts';
 
 /**
  * What to change about a cause, as words that follow `Next block:`; times are of the reps' own target.
@@ -20,7 +19,7 @@ export function changeFor(
     case 'amount':
       return `${percent(1 / amountRatio)} ${amountRatio < 1 ? 'more' : 'less'} pressure through the release`;
     case 'shape':
-      return shapeChange(sharedKeyPointFault(reps, NARROWEST_BANDS.timingS));
+      return 'one even release from start to end, without a step or a second push';
   }
 }
 
@@ -33,11 +32,10 @@ function timeFor(timeRatio: number, reps: readonly RepScore[]): string {
     : `${milliseconds((1 - timeRatio) * releaseS)} ${side}`;
 }
 
-/** Where most reps left the target at the same moment, that moment; else they only share that they left it. */
-export function shapeChange(fault: KeyPointFault | null): string {
-  if (fault === null) return 'one even release from start to end, without a step or a second push';
-  const off = `${milliseconds(fault.errorS)} ${fault.errorS < 0 ? 'later' : 'earlier'}`;
-  switch (fault.point) {
+/** What to change about a moment that most reps missed. */
+export function momentChange({ point, errorS }: KeyPointFault): string {
+  const off = `${milliseconds(errorS)} ${errorS < 0 ? 'later' : 'earlier'}`;
+  switch (point) {
     case 'startOfRelease':
       return `start to release ${off}`;
     case 'halfRelease':
