@@ -1,7 +1,7 @@
 import type { BrakeSplit } from '../car/brake-split.ts';
 import { wheelbaseM } from '../car/chassis.ts';
 import { circleLimitN } from '../car/circle-limit.ts';
-import { axleFrictionFactor, type Tyre } from '../car/tyre.ts';
+import { axleGripN, axleGripSlope, type Tyre } from '../car/tyre.ts';
 import type { TwoAxleCar } from './two-axle.ts';
 
 /**
@@ -74,73 +74,81 @@ export function loadPerNewton({ chassis }: Pick<TwoAxleCar, 'chassis'>): number 
   return chassis.cgHeightM / wheelbaseM(chassis);
 }
 
-const CLOSE = 1e-10;
-/** After a move this small a secant is closer than `CLOSE`: it misses by the product of its last two misses. */
-const NEAR = 1e-6;
-const MOST_ROUNDS = 8;
+/** Of the force: what is missing after a move this small is its square, and lost in rounding. */
+const CLOSE = 1e-5;
+/** Enough to halve a bracket down to rounding; tangents take two or three. */
+const MOST_ROUNDS = 100;
+const NOWHERE = -1;
+/** More than any car brakes with, N. */
+const SURELY_TOO_MUCH_N = 1e9;
 
-/**
- * The friction depends on the load and the load on the force: F = T(F), where T takes the friction at the load that F
- * leaves. A secant on F - T(F), which is nearly straight, is there in three or four rounds.
- */
+/** On the last straight piece on which the axle still holds. */
 function axleLimit(axle: Axle): AxleLimit {
-  const { tyre, gripShare, movedPerNewton } = axle;
+  const { pieces, gain, engineShare, tyre, movedPerNewton } = axle;
   const acrossToAlong = tyre.longitudinalFriction / tyre.lateralFriction;
-  const mu = gripShare * tyre.longitudinalFriction;
   return (loadN, acrossN, engineN, mostN = Number.POSITIVE_INFINITY) => {
+    const load = loadN + gain * engineN;
     const across = acrossN * acrossToAlong;
-    if (tyre.loadSensitivity === 0)
-      return Math.min(mostN, onPieces(axle, mu, loadN, across, engineN));
     const moved = acrossN * movedPerNewton;
-    if (
-      Number.isFinite(mostN) &&
-      underLoad(axle, mu, loadN, across, moved, engineN, mostN) >= mostN
-    )
-      return mostN;
-    let before = 0;
-    let missBefore = -underLoad(axle, mu, loadN, across, moved, engineN, 0);
-    let force = -missBefore;
-    for (let round = 0; round < MOST_ROUNDS && Number.isFinite(force); round++) {
-      const miss = force - underLoad(axle, mu, loadN, across, moved, engineN, force);
-      if (Math.abs(miss) <= CLOSE * force || miss === missBefore) break;
-      const next = force - (miss * (force - before)) / (miss - missBefore);
-      before = force;
-      missBefore = miss;
-      force = Math.max(0, next);
-      if (Math.abs(force - before) <= NEAR * force) break;
+    for (let i = pieces.length - 1; i >= 0; i--) {
+      const piece = pieces[i] as BrakeSplit[number];
+      if (i > 0 && piece.fromN > mostN) continue;
+      const heldN = engineN * engineShare + piece.offsetN;
+      const endN = Math.min(mostN, pieces[i + 1]?.fromN ?? mostN);
+      const force = onPiece(axle, piece, load, across, moved, heldN, endN);
+      if (force >= piece.fromN) return force;
     }
-    return Math.min(force, mostN);
+    return 0;
   };
 }
 
-/** T: the limit with the friction of the load that a force leaves. */
-function underLoad(
-  axle: Axle,
-  mu: number,
-  loadN: number,
+/**
+ * The force at which the axle leaves its ellipse, (s F + E)^2 + Y^2 = C(N + g F)^2, on one piece of the brake split, or the
+ * end of the piece where it holds there.
+ *
+ * What the tyres carry, C, bends down as the load grows and lies below each of its tangents: with a tangent in its place
+ * the force comes out too large, and less so each time. Where C bends up (a wheel lifts, or a load is beyond the line of
+ * the friction) the way between what held and what did not is halved.
+ */
+function onPiece(
+  { tyre, gripShare, gain }: Axle,
+  { fromN, share }: BrakeSplit[number],
+  load: number,
   across: number,
   moved: number,
-  engineN: number,
-  forceN: number,
+  heldN: number,
+  endN: number,
 ): number {
-  const load = loadN + axle.gain * (forceN + engineN);
-  return onPieces(axle, mu * axleFrictionFactor(axle.tyre, load, moved), loadN, across, engineN);
+  const mu = gripShare * tyre.longitudinalFriction;
+  let [low, high] = [NOWHERE, SURELY_TOO_MUCH_N];
+  let force = Number.isFinite(endN) ? endN : fromN;
+  for (let round = 0; round < MOST_ROUNDS && high - low > CLOSE ** 2 * high; round++) {
+    if (force > SURELY_TOO_MUCH_N) return endN;
+    const carried = mu * axleGripN(tyre, load + gain * force, moved);
+    const along = share * force + heldN;
+    const isHeld = carried >= 0 && along * along + across * across <= carried * carried;
+    if (isHeld && force === endN) return endN;
+    const slope = mu * gain * axleGripSlope(tyre, load + gain * force, moved);
+    const next = circleLimitN(1, carried - slope * force, share, across, heldN, 0, slope);
+    if (Math.abs(next - force) <= CLOSE * force) return Math.min(next, endN);
+    if (isHeld) low = force;
+    else if (next < force || next === Number.POSITIVE_INFINITY) high = force;
+    force = forceToTry(next, force, fromN, low, high, load);
+    if (force === NOWHERE) return NOWHERE;
+  }
+  return low;
 }
 
-/** With one friction: on the piece where the limit falls, whose offset acts on the axle as an engine does. */
-function onPieces(
-  { pieces, gain, engineShare }: Axle,
-  mu: number,
-  loadN: number,
-  acrossN: number,
-  engineN: number,
+/** The tangent's force where it lies between what held and what did not, or else one that narrows them. */
+function forceToTry(
+  next: number,
+  force: number,
+  fromN: number,
+  low: number,
+  high: number,
+  load: number,
 ): number {
-  let force = 0;
-  for (let i = pieces.length - 1; i >= 0; i--) {
-    const piece = pieces[i] as BrakeSplit[number];
-    const heldN = engineN * engineShare + piece.offsetN;
-    force = circleLimitN(mu, loadN, piece.share, acrossN, heldN, engineN, gain);
-    if (force >= piece.fromN) return Math.min(force, pieces[i + 1]?.fromN ?? force);
-  }
-  return force;
+  if (next > Math.max(low, fromN) && next < high) return next;
+  if (low < fromN) return force > fromN ? fromN : NOWHERE;
+  return high < SURELY_TOO_MUCH_N ? (low + high) / 2 : 2 * force + load;
 }

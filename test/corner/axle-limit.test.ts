@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { staticAxleLoadsN, weightN } from '../../src/car/chassis.ts';
 import { brakeLimit } from '../../src/corner/axle-limit.ts';
@@ -129,4 +130,96 @@ describe('a little braking gives the front axle its highest lateral force', () =
     const left = (0.895677 * 1.4 * rearLoad * 2.6) / (1250 * 1.35);
     expectRelative(use(3664.76, left).rear, 1, 1e-5);
   });
+});
+
+// (s F + E)^2 + (Y mu_x / mu_y)^2 = C(N + g F)^2 as it stands, looked for by going up in steps and halving: two tyres
+// under N/2 +- Y h / t, each with mu F (1 + eps (F - F0) / F0), and a brake split that bends.
+describe('tyres that lose friction with load', () => {
+  interface Case {
+    readonly side: 'front' | 'rear';
+    readonly mu: number;
+    readonly sensitivity: number;
+    readonly share: number;
+    readonly cgHeightM: number;
+    readonly loadN: number;
+    readonly across: number;
+    readonly engineN: number;
+  }
+  const range = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  const cases: fc.Arbitrary<Case> = fc.record({
+    side: fc.constantFrom('front' as const, 'rear' as const),
+    mu: range(0.5, 2),
+    sensitivity: range(-0.2, 0),
+    share: range(0.5, 0.8),
+    cgHeightM: range(0.25, 0.65),
+    loadN: range(3000, 14_000),
+    /** Of what the axle could do across. */
+    across: range(0, 1),
+    engineN: range(0, 800),
+  });
+
+  /** Load comes to the front axle nearly as fast as the brakes use it up. */
+  const STEEP: Case = {
+    side: 'front',
+    mu: 1.95,
+    sensitivity: -0.2,
+    share: 0.5,
+    cgHeightM: 0.62,
+    loadN: 9000,
+    across: 0.3,
+    engineN: 0,
+  };
+
+  test('the limit is the first force that the axle no longer carries', () => {
+    fc.assert(
+      fc.property(cases, ({ side, mu, sensitivity, share, cgHeightM, loadN, across, engineN }) => {
+        const split = [
+          { fromN: 0, share: 1, offsetN: 0 },
+          { fromN: 300, share, offsetN: 300 - 300 * share },
+          { fromN: 9000, share: share + 0.1, offsetN: 300 - 300 * share - 900 },
+        ];
+        const frontN = (forceN: number): number =>
+          Math.min(forceN, 300) +
+          share * Math.max(0, forceN - 300) +
+          0.1 * Math.max(0, forceN - 9000);
+        const one = (wheelN: number): number =>
+          wheelN * Math.max(0.1, 1 + (sensitivity * (wheelN - 3000)) / 3000);
+        const carriedN = (axleN: number, acrossN: number): number => {
+          const moved = Math.min(axleN / 2, (acrossN * cgHeightM) / 1.6);
+          return mu * (one(axleN / 2 + moved) + one(axleN / 2 - moved));
+        };
+        const acrossN = across * 0.9 * carriedN(loadN, mu * loadN);
+        const spareN = (forceN: number): number => {
+          const gainedN = ((side === 'front' ? 1 : -1) * cgHeightM * (forceN + engineN)) / 2;
+          if (loadN + gainedN <= 0) return -1;
+          const ownN = side === 'front' ? frontN(forceN) : forceN - frontN(forceN) + engineN;
+          return carriedN(loadN + gainedN, acrossN) - Math.hypot(ownN, acrossN / 0.9);
+        };
+        fc.pre(spareN(0) >= 0);
+        const expected = firstBelow(spareN);
+        fc.pre(Number.isFinite(expected));
+        const chassis = { ...GT_CHASSIS, cgToFrontM: 1.1, cgToRearM: 0.9, cgHeightM };
+        const soft = { ...tyre, longitudinalFriction: mu, lateralFriction: 0.9 * mu };
+        const lossy = { ...soft, loadSensitivity: sensitivity };
+        const car = { ...CAR, chassis, brakeSplit: split, frontTyre: lossy, rearTyre: lossy };
+        const found = brakeLimit(car, side)(loadN, acrossN, engineN);
+        expect(Math.abs(found - expected)).toBeLessThan(1e-7 * Math.max(1, expected));
+      }),
+      { numRuns: 500, examples: [[STEEP]] },
+    );
+  });
+
+  /** Infinity where there is none within a million. */
+  function firstBelow(f: (x: number) => number): number {
+    let low = 0;
+    while (low < 1e6 && f(low + 50) >= 0) low += 50;
+    if (low >= 1e6) return Number.POSITIVE_INFINITY;
+    let high = low + 50;
+    for (let i = 0; i < 60; i++) {
+      const middle = (low + high) / 2;
+      if (f(middle) >= 0) low = middle;
+      else high = middle;
+    }
+    return low;
+  }
 });
