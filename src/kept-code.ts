@@ -1,5 +1,5 @@
 import { existsSync, mkdirSync, readFileSync, renameSync, statSync, writeFileSync } from 'node:fs';
-import module, { createRequire } from 'node:module';
+import { createRequire, Module } from 'node:module';
 import { homedir } from 'node:os';
 import { dirname, isAbsolute, join } from 'node:path';
 import { Script } from 'node:vm';
@@ -29,7 +29,7 @@ interface Code {
   readonly data: Buffer;
 }
 
-const LOADER = module as unknown as Loader;
+const LOADER = Module as unknown as Loader;
 const NEW_LINE = 10;
 /** A line for the shell, or an `import()`, which only a module that Node itself has compiled can do. */
 const NEEDS_NODE = /^#!|\bimport\(/;

@@ -6,9 +6,9 @@ const DIST = new URL('../', import.meta.url);
 const inDist = (path: string): string => fileURLToPath(new URL(path, DIST));
 
 /**
- * Each becomes one file: what these modules need and no earlier layer has. So whatever a layer needs lies in itself or
- * before it, and a command loads a few files of which it uses most. Where several modules are in one list, what all of
- * them need.
+ * Each becomes one file: these modules with what they need and no earlier layer has. So whatever a layer needs lies in
+ * itself or before it, and a command loads a few files of which it uses most. Where several modules are in one list,
+ * what all of them need.
  */
 const LAYERS: Readonly<Record<string, readonly (readonly string[])[]>> = {
   core: [['commands/run.js'], ['commands/target-list.js', 'commands/progress.js']],
@@ -20,10 +20,16 @@ const LAYERS: Readonly<Record<string, readonly (readonly string[])[]>> = {
 /** Packages of many modules. Their licences come with them where npm installs them all the same. */
 const TAKEN_IN = /^(rxjs|tslib|d3-[a-z-]+|internmap|better-sqlite3)($|\/)/;
 
-/** The `require` of CommonJS in the place of one that is made: what is asked for by it can be taken in like an import. */
+/**
+ * In CommonJS there is a `require`, which takes no time to make. What is asked for under that name is taken in like an
+ * import, or left alone like one.
+ */
 const WITH_PLAIN_REQUIRE: Plugin = {
   name: 'with plain require',
-  transform: (code) => code.replace('const require = createRequire(import.meta.url);', ''),
+  transform: (code) =>
+    code
+      .replace('const require = createRequire(import.meta.url);', '')
+      .replaceAll('createRequire(import.meta.url)', 'require'),
 };
 
 /**
@@ -94,9 +100,9 @@ function neededByAll(starts: readonly string[], context: ChunkingContext): reado
   return [...first].filter((module) => others.every((needed) => needed.has(module)));
 }
 
-/** All that a module imports at once, and what that imports. */
+/** A module, all that it imports at once, and what that imports. */
 function neededBy(start: string, context: ChunkingContext): ReadonlySet<string> {
-  const found = new Set<string>();
+  const found = new Set([start]);
   const open = [start];
   for (let module = open.pop(); module !== undefined; module = open.pop())
     for (const imported of context.getModuleInfo(module)?.importedIds ?? [])

@@ -14,7 +14,7 @@ import { misuseOf } from './misuse-of.ts';
 import { namesText } from './names-text.ts';
 import { STDERR_PROGRESS } from './progress-line.ts';
 import { sinceOption } from './since-option.ts';
-import { VERSION } from './version.ts';
+import { version } from './version.ts';
 
 const misuse = misuseOf('export');
 
@@ -116,7 +116,7 @@ async function archive(
     writeArchive(
       path,
       snapshot,
-      { query, files, samplesCsv, programVersion: VERSION, exportedAtUtcMs: around.nowUtcMs },
+      { query, files, samplesCsv, programVersion: version(), exportedAtUtcMs: around.nowUtcMs },
       repDone,
     ),
   );

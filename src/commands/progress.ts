@@ -19,6 +19,7 @@ import type { Target } from '../target/target.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
 import { driverOption } from './driver-option.ts';
 import { GIVEN_TARGET } from './given-target.ts';
+import { latestSpread } from './latest-spread.ts';
 import { namesText } from './names-text.ts';
 import { weeksOption } from './option-value.ts';
 import { subjectReps } from './subject-reps.ts';
@@ -130,9 +131,6 @@ async function spreadsOf(
   dataDir: string,
   given: readonly Target[],
 ): Promise<LatestSpread[]> {
-  if (all.length === 0) return [];
-  // the readers of target files are needed for this picture only
-  const { latestSpread } = await import('./latest-spread.ts');
   const spreads: LatestSpread[] = [];
   for (const series of all) spreads.push(await latestSpread(history, series, dataDir, given));
   return spreads;

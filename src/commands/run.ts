@@ -5,7 +5,7 @@ import type { CommandContext, CommandInput } from './command.ts';
 import { defaultDataDir } from './data-dir.ts';
 import { commandHelp, groupHelp, overview } from './help.ts';
 import { GLOBAL_OPTIONS, parseOptions } from './options.ts';
-import { VERSION } from './version.ts';
+import { version } from './version.ts';
 
 /** The part of the process a run touches; tests pass their own. */
 export interface Terminal {
@@ -74,7 +74,7 @@ async function dispatch(argv: readonly string[], terminal: Terminal): Promise<nu
     return 0;
   }
   if (input.values.version === true) {
-    terminal.out(`${VERSION}\n`);
+    terminal.out(`${version()}\n`);
     return 0;
   }
   return command.run(input, contextOf(input, terminal));
@@ -122,7 +122,7 @@ function withoutCommand(words: readonly string[], terminal: Terminal): number {
   const first = words[0];
   if (first !== undefined && !first.startsWith('-')) return withoutSubcommand(words, terminal);
   const { values } = parseOptions(words, { name: '', options: {} });
-  terminal.out(values.version === true ? `${VERSION}\n` : overview(COMMAND_GROUPS));
+  terminal.out(values.version === true ? `${version()}\n` : overview(COMMAND_GROUPS));
   return 0;
 }
 

@@ -1,8 +1,8 @@
 import { createRequire } from 'node:module';
 
-const manifest = createRequire(import.meta.url)('../../package.json') as {
-  readonly version: string;
-};
+const load = createRequire(import.meta.url);
 
 /** The package's version; src/ and dist/ lie equally deep, so one relative path serves both. */
-export const VERSION: string = manifest.version;
+export function version(): string {
+  return load('../../package.json').version;
+}
