@@ -37,7 +37,7 @@ export async function drivenSpread(
   if (typeof target === 'string') return none(target);
   const { id, version } = target;
   if (version !== newest.targetVersion)
-    return none(`target ${id} has been changed since (was ${newest.targetVersion})`);
+    return none(`target ${id} has been changed since it was driven`);
   const curve = curveOf(history, stored, target, day);
   return curve === null
     ? none('too few reps can be laid over each other')

@@ -131,7 +131,7 @@ function sameVersion<T>(
   stored: string,
   what: string,
 ): Rebuilt<T> {
-  return version === stored ? found : lost(`${what} has been changed since (was ${stored})`);
+  return version === stored ? found : lost(`${what} has been changed since it was driven`);
 }
 
 const lost = (reason: string): { readonly kind: 'lost'; readonly reason: string } => ({

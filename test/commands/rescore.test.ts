@@ -116,7 +116,7 @@ describe('rescore', () => {
         const { json } = await run(folder);
         expect(json.rescored_count).toBe(1);
         expect(json.not_rescorable).toEqual([
-          { reason: 'target hairpin has been changed since (was older)', reps: [ids[0]] },
+          { reason: 'target hairpin has been changed since it was driven', reps: [ids[0]] },
           {
             reason:
               'there is no target "nowhere" in the usual folders: name its file with --target',

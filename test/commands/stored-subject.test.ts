@@ -44,7 +44,7 @@ test('a car, corner or variant that is not there any more is said', async () => 
     expect((await subjects.zone({ ...rep!, ...change })).kind).toBe('lost');
   expect(await subjects.zone({ ...rep!, targetVersion: 'older' })).toEqual({
     kind: 'lost',
-    reason: 'car gt or corner kiln-hairpin has been changed since (was older)',
+    reason: 'car gt or corner kiln-hairpin has been changed since it was driven',
   });
   expect((await subjects.zone({ ...rep!, live: null })).kind).toBe('lost');
 });

@@ -99,7 +99,10 @@ function comparedDriver(progress: WeeksProgress): ComparedDriver {
   return {
     progress,
     conditions: rows.findLast((row) => row.conditions !== null)?.conditions ?? null,
-    since: later(progress.since, sinceBreak[0]?.monday ?? progress.since),
+    since: later(
+      progress.since,
+      sinceBreak[0]?.changedOn ?? sinceBreak[0]?.monday ?? progress.since,
+    ),
     hiddenReps: sinceBreak.reduce((sum, row) => sum + row.hidden.medianReleaseErrorLevel.reps, 0),
     trendOf,
     trend,

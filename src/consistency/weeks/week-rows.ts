@@ -21,6 +21,8 @@ export interface WeekRow {
   readonly monday: string;
   /** What changed since the reps before; nothing compares across it. */
   readonly changed: readonly (keyof Conditions)[];
+  /** First day of what changed; null where nothing did. */
+  readonly changedOn: string | null;
   readonly before: Conditions | null;
   /** Null in a week without practice. */
   readonly conditions: Conditions | null;
@@ -51,6 +53,7 @@ export function weekRows(segments: readonly Segment[], today: string): WeekRow[]
       rows.push({
         ...weekOf(monday, practices),
         changed: isFirst ? segment.changed : [],
+        changedOn: isFirst && segment.changed.length > 0 ? practices[0]!.day : null,
         before: isFirst ? segment.from : null,
         conditions: segment.to,
       });
@@ -64,7 +67,13 @@ function fillGaps(rows: WeekRow[], end: string): void {
   const last = rows.at(-1);
   if (last === undefined) return;
   for (let monday = addDays(last.monday, 7); monday < end; monday = addDays(monday, 7))
-    rows.push({ ...weekOf(monday, []), changed: [], before: null, conditions: null });
+    rows.push({
+      ...weekOf(monday, []),
+      changed: [],
+      changedOn: null,
+      before: null,
+      conditions: null,
+    });
 }
 
 interface Week {
@@ -85,7 +94,7 @@ function byWeek(practices: readonly PracticeValues[]): Week[] {
 function weekOf(
   monday: string,
   practices: readonly PracticeValues[],
-): Omit<WeekRow, 'changed' | 'before' | 'conditions'> {
+): Omit<WeekRow, 'changed' | 'changedOn' | 'before' | 'conditions'> {
   const spread = pooledSpread(practices.map(({ hidden }) => hidden.averageErrorLevel));
   return {
     week: isoWeek(monday),

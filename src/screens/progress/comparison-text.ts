@@ -6,9 +6,11 @@ import type {
 } from '../../consistency/weeks/compare-drivers.ts';
 import { cleanText } from '../../input/discovery/clean-text.ts';
 import { countText, percentText, signed, tenths } from '../../number-text.ts';
+import { fitText } from '../write-text.ts';
 import { wrapWords } from './wrap-words.ts';
 
 const COLUMNS = [20, 17, 20, 23] as const;
+const LINE = 80;
 
 /** Drivers beside each other, target by target, as lines of at most 80 columns. */
 export function comparisonText(all: readonly DriverComparison[]): string {
@@ -16,7 +18,7 @@ export function comparisonText(all: readonly DriverComparison[]): string {
     drivers.some(({ hiddenReps }) => hiddenReps >= REPS_FOR_MEDIAN),
   );
   const lines = [
-    ...begun.flatMap((comparison) => [...comparisonLines(comparison), '']),
+    ...begun.flatMap((comparison) => [...comparisonLines(comparison, all), '']),
     ...tooFewLines(all.filter((comparison) => !begun.includes(comparison))),
   ];
   return `${[...lines, ...LEGEND.flatMap((line) => wrapWords(line))].join('\n')}\n`;
@@ -43,23 +45,31 @@ function tooFewLines(few: readonly DriverComparison[]): string[] {
   ];
 }
 
-function comparisonLines({
-  targetId,
-  targetVersion,
-  scoreVersion,
-  drivers,
-  mixed,
-}: DriverComparison): string[] {
-  const versions = [
-    ...(targetVersion === null ? [] : [`version ${cleanText(targetVersion, 16)}`]),
+function comparisonLines(comparison: DriverComparison, all: readonly DriverComparison[]): string[] {
+  const { targetId, scoreVersion, drivers, mixed } = comparison;
+  const name = [
+    cleanText(targetId, 40),
+    ...(hasOthers(comparison, all) ? [`as driven since ${firstDay(drivers)}`] : []),
     ...(scoreVersion === null ? [] : [`score ${scoreVersion}`]),
   ];
   return [
-    [cleanText(targetId, 40), ...versions].join(', '),
+    name.join(', '),
     row(['driver', 'typical error', 'trend a week', 'spread, before and now']),
     ...drivers.flatMap(driverLines),
     ...mixedLines(mixed),
   ];
+}
+
+/** A target that was changed stands here once for each of its versions. */
+function hasOthers(
+  { targetId, targetVersion }: DriverComparison,
+  all: readonly DriverComparison[],
+): boolean {
+  return all.some((one) => one.targetId === targetId && one.targetVersion !== targetVersion);
+}
+
+function firstDay(drivers: readonly ComparedDriver[]): string {
+  return drivers.map(({ since }) => since).toSorted()[0]!;
 }
 
 function driverLines(compared: ComparedDriver): string[] {
@@ -74,9 +84,11 @@ function driverLines(compared: ComparedDriver): string[] {
     ...(conditions === null ? [] : [cleanText(conditions.sensor, 10)]),
   ].join(', ');
   const of = trend.verdict === null ? '' : `, trend ${trendOf}`;
+  const [own, besideFigures] = nameLines(driver);
   return [
+    ...own,
     row([
-      cleanText(driver, COLUMNS[0] - 1),
+      besideFigures,
       typicalErrorLevel === null
         ? missing(compared.typicalErrorMissingReps)
         : percentText(typicalErrorLevel, 2),
@@ -91,6 +103,12 @@ function driverLines(compared: ComparedDriver): string[] {
       (line) => `  ${line}`,
     ),
   ];
+}
+
+/** A name that its column does not hold takes a line of its own: names often differ at their end. */
+function nameLines(driver: string): readonly [own: readonly string[], beside: string] {
+  const name = cleanText(driver, LINE);
+  return name.length < COLUMNS[0] ? [[], name] : [[fitText(cleanText(driver, 1024), LINE)], ''];
 }
 
 /** Where chance cannot be told from a change. */

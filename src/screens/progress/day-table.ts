@@ -73,7 +73,7 @@ export function dayTable(days: readonly PracticeDay[]): string[] {
 
 function breakBefore(day: PracticeDay, before: PracticeDay | undefined): string[] {
   if (before === undefined || day.changed.length === 0) return [];
-  return [breakLine(day.changed, before.conditions, day.conditions)];
+  return [breakLine(day.changed, before.conditions, day.conditions, null)];
 }
 
 /** A negative width is for words, which stand on the left. */

@@ -57,9 +57,9 @@ function isGap(part: WeekPart): part is readonly WeekRow[] {
   return Array.isArray(part);
 }
 
-function breakBefore({ changed, before, conditions }: WeekRow): string[] {
+function breakBefore({ changed, changedOn, before, conditions }: WeekRow): string[] {
   if (changed.length === 0 || before === null || conditions === null) return [];
-  return [breakLine(changed, before, conditions)];
+  return [breakLine(changed, before, conditions, changedOn)];
 }
 
 function weekLine(row: WeekRow, most: number): string {

@@ -138,3 +138,29 @@ test('the table has 80 columns, says what is missing, and no name gets through t
   expect(text).toContain('Under 8 hidden reps of any driver: rarely-driven 3.');
   expect(text).not.toContain('NaN');
 });
+
+test('names that differ only at their end can be told apart, on a line of their own', () => {
+  const long = ['virtual driver, novice', 'virtual driver, skilled', 'x'.repeat(90)];
+  const reps = long.flatMap((driver, i) =>
+    practices([8]).map((rep) => ({ ...rep, driver, practiceId: rep.practiceId + 10 * i })),
+  );
+  const lines = comparisonText(compared(inTime(reps))).split('\n');
+  expect(lines).toContain('virtual driver, novice');
+  expect(lines).toContain('virtual driver, skilled');
+  expect(lines).toContain(`${'x'.repeat(79)}…`);
+});
+
+test('a target that was changed is told by its days, one that was not by its name alone', () => {
+  const edited = { ...CONDITIONS, targetVersion: 'a1b2c3d4e5f60718' };
+  const heads = (reps: readonly RepMeasure[]): string[] =>
+    comparisonText(compared(reps))
+      .split('\n')
+      .filter((line) => line.startsWith('hairpin'));
+  const old = practices([8]);
+  const bo = practices([0, 0, 8]).map((rep) => ({ ...rep, driver: 'Bo', conditions: edited }));
+  expect(heads(old)).toEqual(['hairpin, score 1']);
+  expect(heads(inTime([...old, ...bo])).toSorted()).toEqual([
+    'hairpin, as driven since 2026-11-20, score 1',
+    'hairpin, as driven since 2026-11-22, score 1',
+  ]);
+});

@@ -165,6 +165,7 @@ describe('weeks', () => {
     week: 'week',
     monday,
     changed: [],
+    changedOn: null,
     before: null,
     conditions: null,
     reps: value === null ? 0 : 9,

@@ -67,6 +67,30 @@ test('weeks that get better, with a gap and a change of pedal: read the file by 
   await expect(text(reps, 8)).toMatchFileSnapshot('../golden/progress-weeks.txt');
 });
 
+test('other pedals and a changed target are told in words, with their day, and never as a hash', () => {
+  const hashed = { targetVersion: '0484a4f5eac86a39', calibrationId: '908737af109cfe21' };
+  const other = { targetVersion: '931a9a229cbc7db3', calibrationId: '28637b4c525403aa' };
+  const days = ['2026-11-16', '2026-11-18'].flatMap((day, i) =>
+    times(9, () =>
+      aMeasure({
+        day,
+        practiceId: i + 1,
+        feedback: 'hidden',
+        conditions: { ...CONDITIONS, ...[hashed, other][i] },
+      }),
+    ),
+  );
+  const said = text(days);
+  for (const hash of [...Object.values(hashed), ...Object.values(other)])
+    expect(said).not.toContain(hash.slice(0, 8));
+  expect(said).toContain(
+    '-- does not compare from 2026-11-18 on: the target was changed, other ped',
+  );
+  expect(said).toMatch(
+    /^-- does not compare: the target was changed, other pedals or calibration --/m,
+  );
+});
+
 test('the first line is the sentence; with several targets each says first whose it is', () => {
   expect(text([aMeasure()])).toMatch(/^Not known yet whether the spread changed/);
   expect(text([aMeasure(), aMeasure({ targetId: 'sweeper' })])).toMatch(/^hairpin, Kim/);
