@@ -1,5 +1,6 @@
 import { localDate } from '../consistency/local-date.ts';
 import type { ZonedInstant } from '../consistency/zoned-instant.ts';
+import { CAUTIONS } from '../drill/cautions.ts';
 import { openExistingHistory } from '../history/open-history.ts';
 import type { Brief } from '../report/brief/brief.ts';
 import { briefCorner } from '../report/brief/brief-corner.ts';
@@ -7,7 +8,6 @@ import { briefHtml } from '../report/brief/brief-html.ts';
 import { briefJson } from '../report/brief/brief-json.ts';
 import { briefMarkdown } from '../report/brief/brief-markdown.ts';
 import { briefText } from '../report/brief/brief-text.ts';
-import { CAUTIONS } from '../screens/cautions.ts';
 import { briefSource } from './brief-source.ts';
 import { type BriefSubject, briefSubject } from './brief-subject.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';

@@ -1,3 +1,4 @@
+import { CAUTIONS } from '../drill/cautions.ts';
 import type { DrillSetup } from '../drill/drill-setup.ts';
 import { liveRemarks } from '../drill/live/live-remarks.ts';
 import { Problem } from '../problem.ts';
@@ -94,8 +95,12 @@ function notesOf(subject: DrillSubject): readonly string[] {
   return subject.kind === 'car' ? subject.notes : [];
 }
 
-/** What the rig leaves to the program; the notes on the choice are told apart. */
-export function remarksOf({ live, plan, forceRemark }: DrillSetup): readonly string[] {
-  const ofCar = live === null ? [] : liveRemarks({ ...live, notes: [] });
-  return [...(forceRemark === null ? [] : [forceRemark]), ...ofCar, ...(plan?.remarks ?? [])];
+/** The cautions for who drives for the first time, and what the rig leaves to the program; the notes on the choice are told apart. */
+export function remarksOf({ live, plan, forceRemark, isFirstRun }: DrillSetup): readonly string[] {
+  return [
+    ...(isFirstRun ? CAUTIONS : []),
+    ...(forceRemark === null ? [] : [forceRemark]),
+    ...(live === null ? [] : liveRemarks({ ...live, notes: [] })),
+    ...(plan?.remarks ?? []),
+  ];
 }

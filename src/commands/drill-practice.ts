@@ -73,6 +73,7 @@ export async function openPractice(
     },
     options.condition,
   );
+  const experience = experienceOf(store, driver, target, Date.now());
   const plain = drillSetup(
     options,
     rig,
@@ -83,8 +84,10 @@ export async function openPractice(
       display,
       buttons: pressableButtons(rigSource),
       forceRemark: forceRemark(counts, context.units),
+      // a simulated driver has no foot that could hurt
+      isFirstRun: kind !== 'virtual' && experience.hoursSinceLastRep === null,
     },
-    experienceOf(store, driver, target, Date.now()),
+    experience,
   );
   // Only a plan asks for the zone of time, which takes a while to find out.
   const setup = planned === null ? plain : planned(plain, { store, driver, now: zonedNow() });
@@ -144,7 +147,10 @@ async function recorded(
 function drillSetup(
   options: DrillOptions,
   rig: Rig,
-  subject: Pick<DrillSetup, 'target' | 'live' | 'units' | 'display' | 'buttons' | 'forceRemark'>,
+  subject: Pick<
+    DrillSetup,
+    'target' | 'live' | 'units' | 'display' | 'buttons' | 'forceRemark' | 'isFirstRun'
+  >,
   experience: Experience,
 ): DrillSetup {
   return {

@@ -128,7 +128,7 @@ export const HELP_TOPICS: readonly HelpTopic[] = [
     name: 'cautions',
     about: 'before you start',
     text: async () => {
-      const { CAUTIONS } = await import('../screens/cautions.ts');
+      const { CAUTIONS } = await import('../drill/cautions.ts');
       const { wrapText } = await import('../screens/write-text.ts');
       return CAUTIONS.flatMap((caution) => wrapText(caution, 78));
     },

@@ -118,6 +118,7 @@ function plainSetup(
     display: PLAIN_DISPLAY,
     brakeStepLevel: brakeStepLevel(rig),
     forceRemark: null,
+    isFirstRun: false,
     timing: BRISK,
   };
 }

@@ -3,9 +3,9 @@ import { allReps, repsWhere, type SharedMeasure } from '../consistency/rep-colum
 import { seriesOf } from '../consistency/weeks/series.ts';
 import { type WeeksProgress, weeksProgress } from '../consistency/weeks/weeks-progress.ts';
 import type { ZonedInstant } from '../consistency/zoned-instant.ts';
+import { CAUTIONS } from '../drill/cautions.ts';
 import type { HistoryStore, StoredNote, StoredPractice, StoredRep } from '../history/store.ts';
 import type { PracticeReview, ReviewNote } from '../report/review/practice-review.ts';
-import { CAUTIONS } from '../screens/cautions.ts';
 import type { TextUnits } from '../unit-text.ts';
 import { practiceBlocks } from './practice-blocks.ts';
 import { ProgressLine, STDERR_PROGRESS } from './progress-line.ts';

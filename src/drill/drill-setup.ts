@@ -68,6 +68,8 @@ export interface DrillSetup {
   readonly buttons: readonly LearnedButton[];
   /** One count of the brake's sensor as a level; 0 where unknown. */
   readonly brakeStepLevel: number;
+  /** True where a person drives who never did before: the cautions come first. */
+  readonly isFirstRun: boolean;
   /** What the driver has to be told of the force that levels stand for; null for nothing. */
   readonly forceRemark: string | null;
   /** As the driver left it. */

@@ -1,3 +1,4 @@
+import { CAUTION_IN_SHORT } from './cautions.ts';
 import { NO_HOLD } from './clutch-hold.ts';
 import type { Block, DrillModel } from './drill-model.ts';
 import type { DrillSetup } from './drill-setup.ts';
@@ -49,11 +50,16 @@ export function startDrill(setup: DrillSetup): DrillModel {
   };
   // stands until the first rep is over
   const remarks = [
+    ...(setup.isFirstRun ? [CAUTION_IN_SHORT] : []),
     ...(setup.forceRemark === null ? [] : [setup.forceRemark]),
     ...(plan?.remarks ?? []),
   ];
-  return { ...enterArming(idle, 0), message: remarks.length === 0 ? null : remarks.join(' ') };
+  const message = remarks.length === 0 ? null : [...remarks, BEGIN].join(' ');
+  return { ...enterArming(idle, 0), message };
 }
+
+/** What the remarks stand in the place of. */
+const BEGIN = 'Take your foot off the brake.';
 
 function firstBlock({ reps, repsInLife, hoursSinceLastRep, plan }: DrillSetup): Block {
   const block = { number: 1, place: 1, done: [] };

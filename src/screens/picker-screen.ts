@@ -1,6 +1,6 @@
+import { CAUTIONS } from '../drill/cautions.ts';
 import type { LearnedButton } from '../drill/learned-buttons.ts';
 import { countText } from '../number-text.ts';
-import { CAUTIONS } from './cautions.ts';
 import type { Area, CellGrid, Pen, Size } from './cell-grid.ts';
 import { framedView } from './framed-view.ts';
 import { drawHelp } from './help-overlay.ts';

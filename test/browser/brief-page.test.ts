@@ -3,9 +3,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { CAUTIONS } from '../../src/drill/cautions.ts';
 import type { Brief, BriefCorner } from '../../src/report/brief/brief.ts';
 import { briefHtml } from '../../src/report/brief/brief-html.ts';
-import { CAUTIONS } from '../../src/screens/cautions.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'brief-page-'));
 const LONG = 'The second patch over the drain unloads the front just when the wheel goes in. ';

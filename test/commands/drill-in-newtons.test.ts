@@ -1,6 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { CAUTIONS } from '../../src/drill/cautions.ts';
 import { openHistory } from '../../src/history/open-history.ts';
 import type { AxisAssignment } from '../../src/input/rig/rig.ts';
 import { temporaryFolder } from '../temporary-folder.ts';
@@ -89,4 +90,13 @@ describe('a rig put under known loads', () => {
     expect(stdout).not.toMatch(/100 % is|full scale is/);
     expect(hardest(dataDir)).toBe(hardest(plain));
   });
+});
+
+test('who drives for the first time reads the cautions, and a second time no more', async () => {
+  const dataDir = join(folder, 'first-run');
+  const drilled = async (): Promise<string> =>
+    (await replay(recordingWith(900), HAIRPIN, dataDir)).stdout;
+  const first = await drilled();
+  for (const caution of CAUTIONS) expect(first).toContain(`${caution}\n`);
+  expect(await drilled()).not.toContain(CAUTIONS[0]);
 });
