@@ -1,9 +1,15 @@
 import { lastValueFrom, takeWhile, tap } from 'rxjs';
 import type { DisplaySettings } from '../drill/display/display-settings.ts';
-import type { DrillEffect, DrillMessage, FinishedRep } from '../drill/drill-message.ts';
+import type {
+  DrillEffect,
+  DrillMessage,
+  FinishedRep,
+  ScoreEffect,
+} from '../drill/drill-message.ts';
 import type { DoneRep, DrillModel } from '../drill/drill-model.ts';
 import type { DrillSetup } from '../drill/drill-setup.ts';
 import type { BlockSummary, DrillView, PlanView, RepLine } from '../drill/drill-view.ts';
+import { isCalm } from '../drill/is-calm.ts';
 import { planViewOf } from '../drill/plan/plan-view-of.ts';
 import { hasNextBlock } from '../drill/plan/planned-rep.ts';
 import { readableLines } from '../drill/rep-lines.ts';
@@ -13,13 +19,12 @@ import { update } from '../drill/update.ts';
 import { viewOf } from '../drill/view-of.ts';
 import type { ReportSource } from '../input/report-source.ts';
 import type { RigDecoder } from '../input/rig/rig-decoder.ts';
-import type { RepOutcome } from '../score/rep-score.ts';
-import { scoreLiveRep } from '../score/score-live-rep.ts';
-import { scorePacedRep } from '../score/score-paced-rep.ts';
-import { scoreRep } from '../score/score-rep.ts';
+import { atOnce, type InPieces } from '../score/in-pieces.ts';
 import { quantiseRecord } from '../trace/quantise-record.ts';
-import type { RepRecord } from '../trace/rep-record.ts';
 import { type DriverKeys, drillMessages, SOURCE_ENDED } from './drill-messages.ts';
+import { outcomeOf } from './outcome-of.ts';
+import { rehearseRep } from './rehearse-rep.ts';
+import type { SpareTurns } from './spare-turns.ts';
 
 /** What the world does for a drill. */
 export interface DrillHooks extends DriverKeys {
@@ -39,6 +44,8 @@ export interface DrillHooks extends DriverKeys {
   onRep?(line: RepLine, rep: DoneRep): void;
   /** Once per block. */
   onSummary?(summary: BlockSummary, plan: PlanView | null): void;
+  /** Where somebody watches: what can wait goes here. By default it is done at once. */
+  readonly spareTurns?: SpareTurns;
   /** Nobody presses keys: goes on after first-of-day reps and through a plan, else ends after the first block. */
   readonly unattended?: boolean;
 }
@@ -61,16 +68,13 @@ export async function runDrill(
     tap((message) => loop.take(message)),
     takeWhile(() => !loop.isOver),
   );
-  await lastValueFrom(driven$, { defaultValue: null });
+  await lastValueFrom(driven$, { defaultValue: null }).finally(() => loop.catchUp());
   return loop.model;
 }
 
-function outcomeOf(
-  { target, zone, paced }: Extract<DrillEffect, { kind: 'score' }>,
-  record: RepRecord,
-): RepOutcome {
-  if (zone !== null) return scoreLiveRep(record, zone);
-  return paced ? scorePacedRep(record, target) : scoreRep(record, target);
+/** Keys and buttons are obeyed by a drill that has scored all reps that are over. */
+function canWait(message: DrillMessage): boolean {
+  return message.kind === 'batch' && message.batch.buttons.length === 0;
 }
 
 /** The drill's state and the world it acts on. */
@@ -88,16 +92,30 @@ class DrillLoop {
     this.#source = source;
     this.#hooks = hooks;
     this.model = startDrill(setup);
+    hooks.spareTurns?.rehearse(rehearseRep(setup));
   }
 
   take(message: DrillMessage): void {
-    const [model, effects] = update(this.model, message);
-    this.model = model;
-    for (const effect of effects) this.#do(effect);
-    if (message.kind === 'scored') return;
+    if (!canWait(message)) this.catchUp();
+    for (const effect of this.#update(message)) {
+      if (effect.kind !== 'score') this.catchUp();
+      this.#do(effect);
+    }
     this.#tell();
     if (this.#hooks.unattended === true && this.model.stage.kind === 'summary' && !this.isOver)
       this.take({ kind: 'key', action: this.#goesOn ? 'next' : 'finish' });
+    if (message.kind === 'batch') this.#hooks.spareTurns?.take(isCalm(this.model));
+  }
+
+  /** Does at once whatever waits for a spare turn. */
+  catchUp(): void {
+    this.#hooks.spareTurns?.finish();
+  }
+
+  #update(message: DrillMessage): readonly DrillEffect[] {
+    const [model, effects] = update(this.model, message);
+    this.model = model;
+    return effects;
   }
 
   get #goesOn(): boolean {
@@ -107,12 +125,9 @@ class DrillLoop {
 
   #do(effect: DrillEffect): void {
     switch (effect.kind) {
-      case 'score': {
-        // What is scored is what is stored, to the bit: a rescored history agrees with what the driver was told.
-        const record = quantiseRecord(effect.record);
-        this.take({ kind: 'scored', rep: effect.rep, outcome: outcomeOf(effect, record) });
+      case 'score':
+        this.#scoreLater(effect);
         break;
-      }
       case 'store':
         this.#hooks.store(effect.rep);
         break;
@@ -131,6 +146,24 @@ class DrillLoop {
       case 'end':
         this.isOver = true;
     }
+  }
+
+  #scoreLater(effect: ScoreEffect): void {
+    const scoring = this.#score(effect);
+    const { spareTurns } = this.#hooks;
+    if (spareTurns === undefined) atOnce(scoring);
+    else spareTurns.add(scoring);
+  }
+
+  *#score(effect: ScoreEffect): InPieces<void> {
+    // What is scored is what is stored, to the bit: a rescored history agrees with what the driver was told.
+    const record = quantiseRecord(effect.record);
+    yield;
+    const outcome = yield* outcomeOf(effect, record);
+    yield;
+    const effects = this.#update({ kind: 'scored', rep: effect.rep, outcome });
+    yield;
+    for (const next of effects) this.#do(next);
   }
 
   #tell(): void {

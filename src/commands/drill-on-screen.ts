@@ -15,6 +15,7 @@ import { type DrillSubject, type EventSubject, findSubject } from './drill-subje
 import { summaryTexts, type ToldBlock } from './drill-told.ts';
 import { openRigSource, type RigSource, type RigSourceNeeds } from './rig-source.ts';
 import { routedKeys } from './routed-keys.ts';
+import { SpareTurns } from './spare-turns.ts';
 import { zonedNow } from './zoned-now.ts';
 
 /** The drill in the terminal: choose a target where none was named, drive blocks until the driver finishes. */
@@ -26,7 +27,10 @@ export async function drillOnScreen(
     rigSource: null,
     practice: null,
   };
+  const spareTurns = new SpareTurns();
   const shutdown = async (): Promise<void> => {
+    // A rep that is over is kept, however soon after it a signal ends the program.
+    spareTurns.finish();
     open.practice?.store.close();
     await (open.practice ?? open.rigSource)?.source.close();
   };
@@ -67,7 +71,7 @@ export async function drillOnScreen(
     if (subject === null) return 0;
     open.practice = await openPractice(options, context, rigSource, subject, display.settings);
     notice = open.practice.store.notice;
-    const last = await drive(screen, open.practice, sound, display);
+    const last = await drive(screen, open.practice, sound, display, spareTurns);
     said = last === null ? [] : summaryTexts(last.summary, last.plan);
     if (subject.kind === 'event')
       said = [...said, ...(await endEvent(subject, open.practice, display.themed(screen), last))];
@@ -105,6 +109,7 @@ async function drive(
   practice: Practice,
   sound: DrillSound,
   display: DrillDisplay,
+  spareTurns: SpareTurns,
 ): Promise<ToldBlock | null> {
   const shown: { view: DrillView | null; help: boolean; last: ToldBlock | null } = {
     view: null,
@@ -134,6 +139,7 @@ async function drive(
     noteText: (rep, text) => practice.log.say(rep, text),
     display: (settings) => display.change(settings),
     ...routedKeys(names$, isTyping),
+    spareTurns,
     onView: (view) => {
       shown.view = view;
       sound.follow(view);

@@ -77,18 +77,21 @@ export interface FinishedRep extends RepTag {
   readonly outcome: RepOutcome | null;
 }
 
+/** A rep that is over is to be scored; the answer is a `scored` message. */
+export interface ScoreEffect {
+  readonly kind: 'score';
+  readonly rep: number;
+  readonly record: RepRecord;
+  readonly target: Target;
+  /** The release was paced by the driver's own wheel. */
+  readonly paced: boolean;
+  /** Null in a drill over time. */
+  readonly zone: LiveZone | null;
+}
+
 /** What the drill wants done. Effects are done in order, before the next view is shown. */
 export type DrillEffect =
-  | {
-      readonly kind: 'score';
-      readonly rep: number;
-      readonly record: RepRecord;
-      readonly target: Target;
-      /** The release was paced by the driver's own wheel. */
-      readonly paced: boolean;
-      /** Null in a drill over time. */
-      readonly zone: LiveZone | null;
-    }
+  | ScoreEffect
   | { readonly kind: 'store'; readonly rep: FinishedRep }
   /** The driver has rated a rep that is already written down. */
   | { readonly kind: 'rate'; readonly rep: number; readonly rating: SelfRating }

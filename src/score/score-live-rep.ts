@@ -9,6 +9,7 @@ import { type AlignedRep, alignRep } from './aligned-rep.ts';
 import { easedForLockUps } from './eased-for-lock-ups.ts';
 import { followedReference, riseBefore } from './followed-reference.ts';
 import { footLockUps } from './held-lock-ups.ts';
+import { atOnce, type InPieces } from './in-pieces.ts';
 import { liveParts, livePointsLost, liveScoreOf } from './live-parts.ts';
 import { LIVE_SCORE_VERSION } from './live-score-version.ts';
 import { liveSignal } from './live-signal.ts';
@@ -28,21 +29,34 @@ export function scoreLiveRep(record: RepRecord, zone: LiveZone): RepOutcome {
   return scoreLiveRun(kept, driveRecord(zone, kept));
 }
 
+/** The same, to be done piece by piece. */
+export function* scoreLiveRepInPieces(record: RepRecord, zone: LiveZone): InPieces<RepOutcome> {
+  const kept = quantiseRecord(record);
+  const run = driveRecord(zone, kept);
+  yield;
+  return yield* scoreRunInPieces(kept, run);
+}
+
 /**
  * Scores a zone that was driven, version 2: the measures of version 1 against the followed target, which begins where
  * the rep began and asks at every moment for what the grip allowed from the speed the car really had; a tenth of it for
  * the brake point. A pure function of record and zone, like the run itself.
  */
 export function scoreLiveRun(record: RepRecord, run: LiveRun): RepOutcome {
+  return atOnce(scoreRunInPieces(record, run));
+}
+
+function* scoreRunInPieces(record: RepRecord, run: LiveRun): InPieces<RepOutcome> {
   const rep = liveSignal(record, run);
   if (rep === null) return noRep('too few samples', LIVE_SCORE_VERSION, record, null);
   const { onset } = rep;
   if (onset === null) return noRep('never braked', LIVE_SCORE_VERSION, record, rep);
   const braked = { ...rep, onset };
-  let best = scoreAgainst(record, run, braked, 'ratio');
+  let best = yield* scoreAgainst(record, run, braked, 'ratio');
   for (const way of OTHER_WAYS) {
     if (best.kind === 'scored' && best.parts.release === 1) break;
-    const other = scoreAgainst(record, run, braked, way);
+    yield;
+    const other = yield* scoreAgainst(record, run, braked, way);
     if (other.score > best.score) best = other;
   }
   return best;
@@ -53,12 +67,18 @@ const OTHER_WAYS: readonly SlowerWay[] = ['place', 'speed'];
 
 type Braked = RepSignal & { readonly onset: number };
 
-function scoreAgainst(record: RepRecord, run: LiveRun, rep: Braked, way: SlowerWay): RepOutcome {
+function* scoreAgainst(
+  record: RepRecord,
+  run: LiveRun,
+  rep: Braked,
+  way: SlowerWay,
+): InPieces<RepOutcome> {
   const riseS = riseBefore(run, rep.onset, onsetDelay(run));
   const followed = followedTarget(run.zone, run, riseS, way);
   const target = followedReference(run, followed);
   if (typeof target === 'string') return noRep(target, LIVE_SCORE_VERSION, record, rep);
   const reference = targetReference(target);
+  yield;
   const eased = easedForLockUps(rep, followed.level, lockUpsOf(run, followed));
   const aligned = alignRep(eased, rep.onset, reference);
   if (aligned.keys.peakLevel < LEAST_PEAK_SHARE * target.peakLevel) {

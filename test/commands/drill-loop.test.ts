@@ -1,6 +1,7 @@
 import { Subject } from 'rxjs';
 import { describe, expect, test } from 'vitest';
 import { type DrillHooks, runDrill } from '../../src/commands/drill-loop.ts';
+import { SpareTurns } from '../../src/commands/spare-turns.ts';
 import type { FinishedRep, KeyAction } from '../../src/drill/drill-message.ts';
 import type { DrillSetup } from '../../src/drill/drill-setup.ts';
 import type { BlockSummary, DrillView, RepLine } from '../../src/drill/drill-view.ts';
@@ -161,6 +162,73 @@ describe('a drill', () => {
 
   test('fails with what the store throws, so that nobody believes the rep was kept', async () => {
     const drill = bench({
+      store: () => {
+        throw new Error('disk full');
+      },
+    });
+    const failed = expect(drill.run).rejects.toThrow('disk full');
+    drill.play(REP_S);
+    await failed;
+  });
+});
+
+describe('a drill with spare turns', () => {
+  const BATCH_S = 0.008;
+  /** Plays until the rep is over, and not a batch more. */
+  function playRep(drill: ReturnType<typeof bench>): void {
+    while (drill.views.at(-1)?.phase !== 'braking') drill.play(BATCH_S);
+    while (drill.view.phase === 'braking') drill.play(BATCH_S);
+  }
+
+  test('stores the same reps, a few batches later and before their result is shown', () => {
+    const [spare, plain] = [bench({ spareTurns: new SpareTurns() }), bench()];
+    for (const drill of [spare, plain]) playRep(drill);
+    expect([spare.stored, plain.stored].map(({ length }) => length)).toEqual([0, 1]);
+    for (const drill of [spare, plain]) drill.play(5 * BATCH_S);
+    expect(spare.stored).toEqual(plain.stored);
+    spare.play(2);
+    const result = spare.views.find((view) => view.result !== null);
+    expect(result?.lastReps).toHaveLength(1);
+    expect(spare.log.indexOf(spare.stored[0]!)).toBeLessThan(spare.log.indexOf(result));
+  });
+
+  test('stores no rehearsal', () => {
+    const drill = bench({ spareTurns: new SpareTurns() });
+    drill.play(1.2);
+    expect(drill.stored).toEqual([]);
+    expect(drill.lines).toEqual([]);
+  });
+
+  test('has stored a rep that is over before a key about it is obeyed', () => {
+    const log: string[] = [];
+    const drill = bench({
+      spareTurns: new SpareTurns(),
+      store: ({ number }) => void log.push(`store ${number}`),
+      note: (rep) => void log.push(`note ${rep}`),
+    });
+    playRep(drill);
+    drill.keys$.next('note');
+    expect(log).toEqual(['store 1', 'note 1']);
+  });
+
+  test('has scored it before any key is obeyed', () => {
+    const drill = bench({ spareTurns: new SpareTurns() });
+    playRep(drill);
+    drill.keys$.next('finish');
+    expect(drill.summaries).toMatchObject([{ reps: 1 }]);
+  });
+
+  test('has stored a rep that was over when the source ended', async () => {
+    const drill = bench({ spareTurns: new SpareTurns() });
+    playRep(drill);
+    drill.close();
+    await drill.run;
+    expect(drill.stored).toHaveLength(1);
+  });
+
+  test('fails with what the store throws', async () => {
+    const drill = bench({
+      spareTurns: new SpareTurns(),
       store: () => {
         throw new Error('disk full');
       },
