@@ -12,6 +12,7 @@ import { Interrupted, interruptible } from './interrupted.ts';
 import { LOCAL_DRIVER } from './local-driver.ts';
 import { mergeJson, mergeText } from './merge-text.ts';
 import { misuseOf } from './misuse-of.ts';
+import { fileKind, headOf, otherFile } from './other-file.ts';
 import { STDERR_PROGRESS } from './progress-line.ts';
 
 /** Takes an archive into the history. */
@@ -47,6 +48,7 @@ async function importArchive(
     context,
     around,
   };
+  refuseOther(path);
   const archive = await openArchive(path);
   try {
     const report = (await takeIn(archive, job)).report();
@@ -60,6 +62,13 @@ async function importArchive(
   } finally {
     archive.close();
   }
+}
+
+/** What is no ZIP file at all is more often another file than a damaged one. */
+function refuseOther(path: string): void {
+  const head = headOf(path);
+  const kind = head === null ? 'archive' : fileKind(head);
+  if (kind !== 'archive') throw otherFile(path, kind, 'an archive of `ebbline export`');
 }
 
 interface Job {

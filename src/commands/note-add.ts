@@ -7,6 +7,7 @@ import type { Command, CommandContext, CommandInput, OptionValue } from './comma
 import { CORNER_FILES, findCorner } from './corner-files.ts';
 import { driverOption } from './driver-option.ts';
 import { LOCAL_DRIVER } from './local-driver.ts';
+import { meantCorner } from './meant-corner.ts';
 import { misuseOf } from './misuse-of.ts';
 import { textOption, wholeIfGiven } from './option-value.ts';
 import { isPath, profileIds } from './profile-files.ts';
@@ -59,6 +60,7 @@ export async function noteAdd(
     const note = noteOf({ text, at, driver, said, rep, history });
     const id = history.addNote(note);
     context.out(values.json === true ? `${JSON.stringify({ id })}\n` : keptText(id, note));
+    if (note.corner === null) await tellMeant(text, context);
   } finally {
     history.close();
   }
@@ -74,6 +76,22 @@ async function withCornerNamed(
   if (corner === undefined || values.corner !== undefined) return { positionals, values };
   const isCorner = (await profileIds(CORNER_FILES, dataDir)).includes(corner);
   return isCorner ? { positionals: text, values: { ...values, corner } } : { positionals, values };
+}
+
+/** A text may begin with any word: the note is kept, and what may have been meant is said. */
+async function tellMeant(text: string, { err, dataDir }: CommandContext): Promise<void> {
+  const meant = meantCorner(text, await profileIds(CORNER_FILES, dataDir));
+  if (meant === null) return;
+  const { corner, said, rest } = meant;
+  err(
+    `ebbline: the note names no corner: ${JSON.stringify(cleanText(said))} is a part of its text\n` +
+      `  If ${corner} was meant, say it again: ebbline note add ${corner} ${inQuotes(rest)}\n`,
+  );
+}
+
+/** As one word of a command line, safe to print. */
+function inQuotes(text: string): string {
+  return text === '' ? '"TEXT"' : `'${cleanText(text, LONGEST_TEXT).replaceAll("'", "'\\''")}'`;
 }
 
 function keptText(id: number, { corner }: NewNote): string {

@@ -3,6 +3,7 @@ import { Problem } from '../problem.ts';
 import { nearest } from '../profile/nearest.ts';
 import { type ProfileReading, soundValue } from '../profile/profile-reading.ts';
 import { LONGEST_PROFILE_CHARACTERS } from '../profile/profile-text.ts';
+import { fileKind, HEAD_BYTES, otherFile } from './other-file.ts';
 import { PROFILE_FILE, type ProfileEntry, profileEntries } from './profile-entries.ts';
 
 /** A file of the list with its value. */
@@ -83,10 +84,13 @@ export async function listProfiles<T>(
 /**
  * The text of a profile file.
  *
- * @throws Problem where there is no such file, it is not a file, too large, or not UTF-8
+ * @throws Problem where there is no such file, it is not a file, another kind of file, too large, or not UTF-8
  */
 export async function readProfileText(path: string, noun: string): Promise<string> {
   const bytes = await readBytes(path, noun);
+  const kind = fileKind(bytes.subarray(0, HEAD_BYTES));
+  if (kind === 'archive' || kind === 'history' || kind === 'table')
+    throw otherFile(path, kind, `a ${noun} file`);
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {

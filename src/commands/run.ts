@@ -2,7 +2,7 @@ import { describeProblem, Problem } from '../problem.ts';
 import { nearest } from '../profile/nearest.ts';
 import { CATALOGUE, type CatalogueEntry, COMMAND_GROUPS, commandsOf } from './catalogue.ts';
 import type { CommandContext, CommandInput } from './command.ts';
-import { defaultDataDir } from './data-dir.ts';
+import { defaultDataDir, givenDataDir } from './data-dir.ts';
 import { commandHelp, groupHelp, overview } from './help.ts';
 import { GLOBAL_OPTIONS, parseOptions } from './options.ts';
 import { version } from './version.ts';
@@ -121,7 +121,10 @@ function findCommand(
 function withoutCommand(words: readonly string[], terminal: Terminal): number {
   const first = words[0];
   if (first !== undefined && !first.startsWith('-')) return withoutSubcommand(words, terminal);
-  const { values } = parseOptions(words, { name: '', options: {} });
+  const input = parseOptions(words, { name: '', options: {} });
+  const { values } = input;
+  // help is help, but an option alone that cannot be would be forgotten behind it
+  if (values.help !== true && values.version !== true) contextOf(input, terminal);
   terminal.out(values.version === true ? `${version()}\n` : overview(COMMAND_GROUPS));
   return 0;
 }
@@ -166,7 +169,7 @@ function contextOf(input: CommandInput, terminal: Terminal): CommandContext {
       exitCode: 2,
     });
   }
-  const dataDir = input.values['data-dir'];
+  const dataDir = givenDataDir(input.values['data-dir']);
   return {
     out: terminal.out,
     err: terminal.err,
@@ -175,10 +178,7 @@ function contextOf(input: CommandInput, terminal: Terminal): CommandContext {
       return terminal.interactive;
     },
     units,
-    dataDir:
-      typeof dataDir === 'string' && dataDir !== ''
-        ? dataDir
-        : defaultDataDir(terminal.platform, terminal.env),
+    dataDir: dataDir ?? defaultDataDir(terminal.platform, terminal.env),
     color: input.values['no-color'] !== true && (terminal.env.NO_COLOR ?? '') === '',
   };
 }

@@ -5,6 +5,7 @@ import { isUtf8 } from '../screens/look.ts';
 import { overTime } from '../target/over-time.ts';
 import { readRepCsv } from '../trace/read-rep-csv.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
+import { refuseBinary } from './other-file.ts';
 import { outcomeJson } from './score-json.ts';
 import { scoreText } from './score-text.ts';
 import { findTarget } from './target-files.ts';
@@ -65,6 +66,7 @@ async function readTrace(path: string): Promise<string> {
     const found = await stat(path);
     if (found.isDirectory()) throw unreadable(path, 'this is a folder');
     if (found.size > MOST_BYTES) throw unreadable(path, 'the file is far too large for one rep');
+    refuseBinary(path, 'a rep in CSV');
     return await readFile(path, 'utf8');
   } catch (error) {
     if (error instanceof Problem) throw error;

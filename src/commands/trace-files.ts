@@ -14,6 +14,7 @@ import {
   summaryLine,
   zoneLine,
 } from '../trace/log/zone-lines.ts';
+import { refuseBinary } from './other-file.ts';
 
 const ENDING = '.jsonl';
 /** Large enough for speed, small enough for memory. */
@@ -40,6 +41,7 @@ export async function importTrace(
   { path, name, wish, onRead }: TraceImport,
   dataDir: string,
 ): Promise<LogSummary> {
+  refuseBinary(path, 'a log in CSV');
   const { chunks, sizeBytes } = await openSource(path);
   await mkdir(folderOf(dataDir), { recursive: true });
   const unfinished = `${fileOf(dataDir, name)}.part`;

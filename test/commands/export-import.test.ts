@@ -98,3 +98,53 @@ test('wrong usage is exit code 2, nothing to do is 1, and neither leaves a file'
     expect(await codeOf('import', folder)).toBe(1);
     expect(readdirSync(folder)).toEqual(['a']);
   }));
+
+// heads of files: SQLite's file format 1.3.1, a table as RFC 4180 has it, a profile of ours
+test.each([
+  [
+    'log.csv',
+    'time [s];brake [bar]\n0;0\n0.01;3\n',
+    /it is a table \(CSV\).*ebbline trace import /s,
+  ],
+  ['my.yaml', '# a corner\nname: Mine\n', /a file of text with keys.*ebbline drill --target /s],
+  ['history.sqlite', 'SQLite format 3\0\u0010', /it is a history itself.*--data-dir/s],
+  ['nothing.zip', '', /it is empty/],
+  [
+    'picture.zip',
+    '\u0089PNG\r\n\u001a\n\0',
+    /not an archive of `ebbline export`\n.*ebbline export --out/s,
+  ],
+  ['cut.zip', 'PK\u0003\u0004\u0014\0', /not whole: its end is missing/],
+])('import says of %s what it is not, and where it belongs', (name, content, told) =>
+  inFolder(async (folder) => {
+    const path = join(folder, name);
+    writeFileSync(path, content, 'latin1');
+    const { code, stderr } = await runCommand(['import', path, '--data-dir', join(folder, 'd')]);
+    expect(code).toBe(1);
+    expect(stderr).toMatch(told);
+    expect(stderr).not.toMatch(/central directory|zip file/i);
+  }),
+);
+
+test.each([
+  [['trace', 'import'], 'a log in CSV'],
+  [['score', '--target', 'hairpin', '--trace'], 'a rep in CSV'],
+  [['target', 'show'], 'a target file'],
+])('%j says of an archive where it belongs', (words, wanted) =>
+  inFolder(async (folder) => {
+    const path = join(folder, 'kim.zip');
+    writeFileSync(path, 'PK\u0003\u0004\u0014\0', 'latin1');
+    const { code, stderr } = await runCommand([...words, path, '--data-dir', folder]);
+    expect(code).not.toBe(0);
+    expect(stderr).toContain(`this is not ${wanted}: it is a ZIP file`);
+    expect(stderr).toContain(`\`ebbline import ${path}\``);
+  }),
+);
+
+test('a table in the place of a profile is told as one', () =>
+  inFolder(async (folder) => {
+    const path = join(folder, 'log.csv');
+    writeFileSync(path, 'time_s,level\n0,0\n');
+    const { stderr } = await runCommand(['drill', '--headless', '--target', path]);
+    expect(stderr).toContain('this is not a target file: it is a table (CSV)');
+  }));

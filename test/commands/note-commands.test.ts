@@ -10,6 +10,7 @@ import { RAMP } from '../drill/drill-rig.ts';
 import { addAll, aNote, aPractice, aRep, EVENING_MS } from '../history/fixtures.ts';
 import { inFolder } from '../history/implementations.ts';
 import { fakeContext } from './fake-context.ts';
+import { runCommand } from './run-command.ts';
 
 const AT = { utcMs: EVENING_MS + 600_000, zone: 'Europe/Berlin', offsetMin: 60 };
 
@@ -34,6 +35,39 @@ async function refusal(work: Promise<unknown>): Promise<Problem> {
   if (error instanceof Problem) return error;
   return expect.unreachable('it was taken');
 }
+
+describe('a note that may have been meant for a corner', () => {
+  const warned = async (folder: string, ...words: readonly string[]): Promise<string> => {
+    const { code, stderr } = await runCommand(['note', 'add', ...words, '--data-dir', folder]);
+    expect(code).toBe(0);
+    return stderr;
+  };
+
+  // edits by hand: a letter too few, two changed places, a space for the hyphen, and the apostrophe of the name
+  test.each([
+    [['kiln-harpin', 'ease over it'], 'kiln-hairpin', 'ease over it'],
+    [['kiln-hairpin ease over it'], 'kiln-hairpin', 'ease over it'],
+    [['koil-bedn ease', 'over it'], 'coil-bend', 'ease over it'],
+    [['Kiln', 'hairpin', 'ease over it'], 'kiln-hairpin', 'ease over it'],
+    [["Weaver's corner it's slow"], 'weavers-corner', "it'\\''s slow"],
+  ])('%j is kept as text, and told with the command that names it', (words, corner, text) =>
+    inFolder(async (folder) => {
+      expect(await warned(folder, ...words)).toContain(`ebbline note add ${corner} '${text}'\n`);
+      expect(await list(folder)).toMatchObject([{ corner: null, text: words.join(' ') }]);
+    }),
+  );
+
+  test('is not told of other words, nor where the corner is named', () =>
+    inFolder(async (folder) => {
+      for (const words of [
+        ['ease over the drain'],
+        ['hairpin: brake late'],
+        ['kiln-hairpin', 'ease'],
+        ['kiln-harpin', '--corner', 'coil-bend'],
+      ])
+        expect(await warned(folder, ...words)).toBe('');
+    }));
+});
 
 describe('note add', () => {
   test('keeps what was said, by the local day', () =>

@@ -1,3 +1,4 @@
+import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { run, type Terminal } from '../../src/commands/run.ts';
 
@@ -19,6 +20,9 @@ function fakeTerminal(
   };
   return terminal;
 }
+
+/** A file, where a folder is asked for. */
+const FILE = fileURLToPath(import.meta.url);
 
 describe('the command line', () => {
   test('prints help when there is no terminal to drill on', async () => {
@@ -45,6 +49,33 @@ describe('the command line', () => {
     expect(terminal.stderr).toContain(what);
     expect(terminal.stderr).toContain(next);
     expect(terminal.stdout).toBe('');
+  });
+
+  test.each([
+    [['--units', 'foo'], '--units: "foo" is not a set of units', 'Say metric or imperial.'],
+    [['--units='], '--units: "" is not a set of units', 'Say metric or imperial.'],
+    [['--data-dir', ''], '--data-dir: it is empty', 'leave it out'],
+    [['--data-dir', FILE], `--data-dir: ${JSON.stringify(FILE)} is a file`, 'Name the folder'],
+    [['note', 'list', '--data-dir', ''], '--data-dir: it is empty', 'leave it out'],
+    [['note', 'list', '--data-dir', FILE], 'is a file', 'Name the folder'],
+  ])('%j: an option of every command that cannot be is one error', async (argv, what, next) => {
+    const terminal = fakeTerminal();
+    expect(await run(argv, terminal)).toBe(2);
+    expect(terminal.stderr).toContain(what);
+    expect(terminal.stderr).toContain(next);
+    expect(terminal.stdout).toBe('');
+  });
+
+  test('help is not refused for them', async () => {
+    for (const argv of [
+      ['--units', 'foo', '--help'],
+      ['drill', '--units', 'foo', '--help'],
+      ['--units', 'imperial'],
+    ]) {
+      const terminal = fakeTerminal();
+      expect(await run(argv, terminal)).toBe(0);
+      expect(terminal.stdout).toContain('usage: ebbline');
+    }
   });
 
   test('prints its version as one line', async () => {

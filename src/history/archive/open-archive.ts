@@ -192,6 +192,13 @@ async function inArchive<T>(path: string, work: () => Promise<T>): Promise<T> {
     return await work();
   } catch (error) {
     if (error instanceof Problem) throw error;
-    throw damagedArchive(`the archive is damaged (${(error as Error).message})`, path);
+    const { message } = error as Error;
+    // its list of entries is at its end, and the library says so in its own words
+    throw damagedArchive(
+      message.includes('central directory')
+        ? 'the archive is not whole: its end is missing'
+        : `the archive is damaged (${message})`,
+      path,
+    );
   }
 }
