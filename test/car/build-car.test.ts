@@ -92,7 +92,23 @@ describe('units', () => {
     // 1.2 degrees per g.
     expectRelative(touring.understeerRadpMps2, 0.020943951 / 9.80665, 1e-8);
     expect(touring.frontDriveShare).toBe(1);
-    expect(touring.gearbox.drivenWheelRadiusM).toBe(0.31);
+  });
+
+  test.each([
+    [0, 0.36],
+    [1, 0.31],
+  ])('with %d of the engine at the front the driven wheels are those of %d m', (share, radiusM) => {
+    const { tyres, gearbox } = GT;
+    const car = buildCar({
+      ...GT,
+      tyres: {
+        ...tyres,
+        front: { ...tyres.front, rolling_radius_m: 0.31 },
+        rear: { ...tyres.rear, rolling_radius_m: 0.36 },
+      },
+      gearbox: { ...gearbox, front_drive_share: share },
+    });
+    expect(car.gearbox.drivenWheelRadiusM).toBe(radiusM);
   });
 
   test('a pad ring acts at 0.156344 m between 0.13 and 0.18 m, uniform pressure, by hand', () => {

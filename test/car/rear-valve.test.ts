@@ -33,6 +33,11 @@ describe('rear valve', () => {
     expect(behindValvePa(VALVE, 29e5)).toBe(29e5);
     expect(behindValvePa(null, 90e5)).toBe(90e5);
     expect(beforeValvePa({ ...VALVE, slope: 0 }, 40e5)).toBe(Number.POSITIVE_INFINITY);
+    expect(beforeValvePa(VALVE, 29e5)).toBe(29e5);
+  });
+
+  test('35.57816 bar behind it are 43.9454 bar in front', () => {
+    expectRelative(beforeValvePa(VALVE, 35.57816e5), 43.9454e5, 1e-6);
   });
 
   test('a shut valve keeps the rear at the knee', () => {
@@ -59,6 +64,16 @@ test('pedal force to brake force and back, over every bend', () => {
       },
     ),
   );
+});
+
+test('pads that touch at the rear first, with little of the foot on the front', () => {
+  // at 0.2 on the front the rear pads touch at a third of the pedal force that the front ones take
+  const brakes = { ...GT_BRAKES, balanceBarFront: 0.2, pushOutPa: 1e5 };
+  for (const pedal of [10, 20, 40, 400]) {
+    const { front, rear } = brakeForcesN(brakes, pedal);
+    if (pedal < 15) expect([front, rear > 0]).toEqual([0, true]);
+    expectRelative(pedalForceOf(brakes)(front + rear), pedal, 1e-9);
+  }
 });
 
 test('without push-out and valve the share is the fixed one at any force', () => {
