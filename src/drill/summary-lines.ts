@@ -3,6 +3,7 @@ import {
   causeSentence,
   firstRepSentence,
   hiddenSentence,
+  startSentence,
 } from './diagnosis/diagnosis-sentences.ts';
 import { phaseTable } from './diagnosis/phase-rows.ts';
 import type { BlockSummary } from './drill-view.ts';
@@ -22,6 +23,7 @@ export function summaryLines(summary: BlockSummary): string[] {
     ...phaseLines(summary),
     hiddenSentence(diagnosis.feedback),
     firstRepSentence(diagnosis.firstRep),
+    startSentence(diagnosis.start),
   ].filter((line) => line !== '');
   return [
     `block  ${counted}  median score ${Math.round(medianScore)}`,

@@ -2,6 +2,7 @@ import {
   causeSentence,
   firstRepSentence,
   hiddenVerdict,
+  startSentence,
 } from '../drill/diagnosis/diagnosis-sentences.ts';
 import { phaseTable } from '../drill/diagnosis/phase-rows.ts';
 import type { BlockSummary } from '../drill/drill-view.ts';
@@ -49,7 +50,11 @@ function summaryText(
   { theme }: Look,
 ): readonly (readonly [string, Pen])[] {
   const { diagnosis, sentence } = summary;
-  const beside = [hiddenVerdict(diagnosis.feedback), firstRepSentence(diagnosis.firstRep)];
+  const beside = [
+    hiddenVerdict(diagnosis.feedback),
+    firstRepSentence(diagnosis.firstRep),
+    startSentence(diagnosis.start),
+  ];
   const cause = causeSentence(diagnosis.cause) || whyNoCause(summary);
   const [heading, ...rows] = phaseTable(diagnosis.phases);
   const inPen =

@@ -38,6 +38,13 @@ describe('the text below the picture', () => {
     );
   });
 
+  test('when the foot came down is told beside the score', () => {
+    const start = { medianS: 0.123, earliestS: -0.05, latestS: 0.2, reps: 10 };
+    expect(text(diagnosis({ start })).replace(/\s+/g, ' ')).toContain(
+      'braked 0.12 s after the cue (-0.05 to +0.20)',
+    );
+  });
+
   test('aborted reps are told apart', () => {
     expect(text({ aborted: 2 })).toContain('10 reps, 2 aborted');
     expect(text({ aborted: 0 })).not.toContain('aborted');

@@ -50,10 +50,19 @@ const FIGURES = (what: string): AnswerSchema =>
 const FIRST_REP = json.object('the first rep against the others', {
   ...json.numbers({
     loss_points: 'how much lower its score was',
-    loss_release_error_level: 'how much larger its error was',
   }),
-  beyond_spread: { type: 'boolean', description: 'more than the others differ from each other' },
+  ...json.numbersOrNull({ loss_release_error_level: 'how much larger its error was' }),
+  beyond_spread: json.orNull(json.flag('more than the others differ from each other')),
   ...json.wholes({ others_count: 'how many others' }),
+});
+
+const START = json.object('when the foot came down, from the cue; before it is negative', {
+  ...json.numbers({
+    median_s: 'in the middle of the reps',
+    earliest_s: 'of the earliest',
+    latest_s: 'of the latest',
+  }),
+  ...json.wholes({ reps_count: 'how many' }),
 });
 
 const levels = (description: string): AnswerSchema => json.list(description, { type: 'number' });
@@ -92,5 +101,6 @@ export const DIAGNOSIS_ANSWER: AnswerSchema = json.object('What the reps have in
   }),
   hidden_less_shown_level_interval: json.interval('of that difference'),
   first_rep: json.orNull(FIRST_REP),
+  start: json.orNull(START),
   overlay: OVERLAY,
 });

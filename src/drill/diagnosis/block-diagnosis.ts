@@ -9,6 +9,7 @@ import { meanCurve, spreadCurve } from './mean-curve.ts';
 import { type PhaseCause, phaseCause } from './phase-cause.ts';
 import { type PhaseErrors, phaseErrors } from './phase-errors.ts';
 import { type ShownHidden, shownHidden } from './shown-hidden.ts';
+import { type StartError, startError } from './start-error.ts';
 import { type SureCause, sureCause } from './sure-cause.ts';
 
 /** All measured reps of a block over each other, on the grid of their target. */
@@ -35,6 +36,7 @@ export interface BlockDiagnosis {
   readonly aborts: AbortRate;
   readonly feedback: ShownHidden;
   readonly firstRep: FirstRepLoss | null;
+  readonly start: StartError | null;
 }
 
 /**
@@ -60,5 +62,6 @@ export function blockDiagnosis(reps: readonly DiagnosedRep[], target: Target): B
     aborts: abortRate(inOrder),
     feedback: shownHidden(inOrder),
     firstRep: firstRepLoss(inOrder),
+    start: startError(inOrder),
   };
 }

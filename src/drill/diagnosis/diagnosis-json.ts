@@ -2,11 +2,12 @@ import type { Interval } from '../../consistency/interval.ts';
 import type { BlockDiagnosis, Overlay, PhaseDiagnosis } from './block-diagnosis.ts';
 import type { FirstRepLoss } from './first-rep-loss.ts';
 import type { FeedbackFigures, ShownHidden } from './shown-hidden.ts';
+import type { StartError } from './start-error.ts';
 import type { SureCause } from './sure-cause.ts';
 
 /** A diagnosis as `--json` prints it: field names end in their unit, levels are 0..1, what is not known is null. */
 export function diagnosisJson(diagnosis: BlockDiagnosis): object {
-  const { overlay, phases, cause, aborts, feedback, firstRep } = diagnosis;
+  const { overlay, phases, cause, aborts, feedback, firstRep, start } = diagnosis;
   return {
     phases: phases.map(phaseJson),
     cause: cause && causeJson(cause),
@@ -16,6 +17,7 @@ export function diagnosisJson(diagnosis: BlockDiagnosis): object {
     aborted_share_interval: intervalJson(aborts.interval),
     ...feedbackJson(feedback),
     first_rep: firstRep && firstRepJson(firstRep),
+    start: start && startJson(start),
     overlay: overlayJson(overlay),
   };
 }
@@ -81,6 +83,10 @@ function firstRepJson(first: FirstRepLoss): object {
     beyond_spread: first.beyondSpread,
     others_count: first.others,
   };
+}
+
+function startJson({ medianS, earliestS, latestS, reps }: StartError): object {
+  return { median_s: medianS, earliest_s: earliestS, latest_s: latestS, reps_count: reps };
 }
 
 function overlayJson({ grid, reps, mean, spread }: Overlay): object {

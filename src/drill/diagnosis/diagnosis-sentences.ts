@@ -1,7 +1,8 @@
-import { signedTenths, tenths } from '../../number-text.ts';
+import { fixed, signed, signedTenths, tenths } from '../../number-text.ts';
 import { describeCause } from '../../score/describe-cause.ts';
 import type { FirstRepLoss } from './first-rep-loss.ts';
 import type { ShownHidden } from './shown-hidden.ts';
+import type { StartError } from './start-error.ts';
 import type { SureCause } from './sure-cause.ts';
 
 /** The cause of a block and how sure it is; empty where none was named or it is too small to be felt. */
@@ -40,4 +41,13 @@ export function firstRepSentence(first: FirstRepLoss | null): string {
   const points = Math.round(Math.abs(first.scorePoints));
   const side = first.scorePoints < 0 ? 'above' : 'below';
   return `first rep ${points} points ${side} the rest`;
+}
+
+/** When the foot came down, from the cue; empty where there was none. */
+export function startSentence(start: StartError | null): string {
+  if (start === null) return '';
+  const { medianS, earliestS, latestS, reps } = start;
+  const side = medianS < 0 ? 'before' : 'after';
+  const told = `braked ${fixed(Math.abs(medianS), 2)} s ${side} the cue`;
+  return reps === 1 ? told : `${told} (${signed(earliestS, 2)} to ${signed(latestS, 2)})`;
 }

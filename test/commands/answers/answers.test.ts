@@ -3,8 +3,13 @@ import { describe, expect, test } from 'vitest';
 import { list, numbers, object, text } from '../../../src/commands/answers/answer-parts.ts';
 import type { AnswerSchema } from '../../../src/commands/answers/answer-schema.ts';
 import { ANSWERING, answerSchemaOf } from '../../../src/commands/answers/answers.ts';
+import { DIAGNOSIS_ANSWER } from '../../../src/commands/answers/diagnosis-answer.ts';
 import { withDefs } from '../../../src/commands/answers/with-defs.ts';
 import { CATALOGUE } from '../../../src/commands/catalogue.ts';
+import { blockDiagnosis } from '../../../src/drill/diagnosis/block-diagnosis.ts';
+import { diagnosisJson } from '../../../src/drill/diagnosis/diagnosis-json.ts';
+import { rampRep } from '../../drill/diagnosis/ramp-reps.ts';
+import { NEVER_BRAKED, RAMP } from '../../drill/drill-rig.ts';
 import { runCommand } from '../run-command.ts';
 
 /** House rule: a number's name ends in its unit, or in one of the few words for what has none. */
@@ -55,6 +60,22 @@ const typesOf = ({ type = [] }: AnswerSchema): readonly string[] =>
 const schemas = await Promise.all(
   ANSWERING.map(async (name) => ({ name, schema: (await answerSchemaOf(name))! })),
 );
+
+describe('the schema of a diagnosis', () => {
+  const validate = new Ajv2020({ strict: true }).compile(withDefs(DIAGNOSIS_ANSWER));
+  const later = [2, 3, 4].map((place) => rampRep({ pressedAtS: 0.1 }, place));
+
+  test.each([
+    ['was never braked', { outcome: NEVER_BRAKED, voided: null }],
+    ['is void', { outcome: null, voided: 'aborted' as const }],
+  ])('holds for a block whose first rep %s', (_, first) => {
+    const reps = [{ place: 1, feedback: 'shown' as const, curve: null, ...first }, ...later];
+    const answer = JSON.parse(JSON.stringify(diagnosisJson(blockDiagnosis(reps, RAMP))));
+    validate(answer);
+    expect(validate.errors).toBeNull();
+    expect(answer.start).toMatchObject({ reps_count: 3 });
+  });
+});
 
 describe('the schemas of answers', () => {
   test('are there for every command with --json, and for no other', async () => {
