@@ -1,18 +1,20 @@
-import { columnOf } from '../trace/column-of.ts';
 import type { Curve } from './target.ts';
 
 /** One hundredth of a per cent of full scale: less than half a count of a 12-bit sensor. */
 export const TABLE_TOLERANCE = 1e-4;
 
-const FEWEST_CELLS = 512;
-const MOST_CELLS = 65536;
+const CELLS = 256;
+/** Of one cell; a corner is then missed by some hundred thousandth of what the whole cell would miss. */
+const MOST_HALVINGS = 16;
 
 /**
- * A table of `f` on a uniform grid with linear interpolation between, constant outside its ends.
+ * A table of `f` with linear interpolation between its places, constant outside its ends.
  *
- * The grid is halved until no cell's midpoint is off by more than half the tolerance. The curve is then within
- * `tolerance` of `f` everywhere, provided each cell is smooth or holds one corner: a smooth function is furthest
- * off at the midpoint, and a corner at most twice as far off as the midpoint shows. Jumps are not supported.
+ * A cell is halved until its midpoint is off by no more than half the tolerance, each by itself, so that a corner costs a
+ * few places around it and no more. The halves have to be as close, too: a bend to both sides may cross its chord at the
+ * midpoint. The curve is then within `tolerance` of `f` everywhere, provided each cell is smooth or holds one corner: a
+ * smooth function is furthest off near the midpoint, and a corner at most twice as far off as the midpoint shows. Jumps
+ * are not supported.
  *
  * @param start smallest argument
  * @param end largest argument, above `start`
@@ -25,52 +27,51 @@ export function tabulate(
   tolerance: number = TABLE_TOLERANCE,
 ): Curve {
   if (!(end > start)) throw new RangeError(`a curve needs end above start, not ${start} to ${end}`);
-  let table = sample(f, start, end, FEWEST_CELLS);
-  while (table.length - 1 < MOST_CELLS) {
-    const finer = sample(f, start, end, 2 * (table.length - 1), table);
-    const error = largestMidpointError(table, finer);
-    table = finer;
-    if (error <= tolerance / 2) break;
+  const [places, values]: [number[], number[]] = [[start], [f(start)]];
+  const halve = (to: number, toValue: number, left: number, wasClose: boolean): void => {
+    const last = places.length - 1;
+    const [from, fromValue] = [places[last]!, values[last]!];
+    const middle = (from + to) / 2;
+    const value = f(middle);
+    const isClose = Math.abs((fromValue + toValue) / 2 - value) <= tolerance / 2;
+    if ((isClose && wasClose) || left === 0) {
+      places.push(middle, to);
+      values.push(value, toValue);
+    } else {
+      halve(middle, value, left - 1, isClose);
+      halve(to, toValue, left - 1, isClose);
+    }
+  };
+  const firsts = new Uint32Array(CELLS + 1);
+  for (let i = 0; i < CELLS; i++) {
+    const to = i + 1 === CELLS ? end : start + ((end - start) * (i + 1)) / CELLS;
+    halve(to, f(to), MOST_HALVINGS, false);
+    firsts[i + 1] = places.length - 1;
   }
-  return tableCurve(table, start, end);
+  return tableCurve(Float64Array.from(places), Float64Array.from(values), firsts);
 }
 
-/** @param coarse the same with half as many cells: what it holds is not asked for again */
-function sample(
-  f: (x: number) => number,
-  start: number,
-  end: number,
-  cells: number,
-  coarse: Float64Array | null = null,
-): Float64Array {
-  return columnOf(cells + 1, (i) => {
-    if (coarse !== null && i % 2 === 0) return coarse[i / 2]!;
-    return f(i === cells ? end : start + ((end - start) * i) / cells);
-  });
-}
-
-function largestMidpointError(coarse: Float64Array, fine: Float64Array): number {
-  let largest = 0;
-  for (let i = 0; i + 1 < coarse.length; i++) {
-    const between = (coarse[i]! + coarse[i + 1]!) / 2;
-    largest = Math.max(largest, Math.abs(between - fine[2 * i + 1]!));
-  }
-  return largest;
-}
-
-function tableCurve(table: Float64Array, start: number, end: number): Curve {
-  const cells = table.length - 1;
-  const cellsPerUnit = cells / (end - start);
+/** @param firsts where each cell begins among the places, and where the last one ends */
+function tableCurve(places: Float64Array, values: Float64Array, firsts: Uint32Array): Curve {
+  const last = places.length - 1;
+  const [start, end] = [places[0]!, places[last]!];
+  const cellsPerUnit = CELLS / (end - start);
   return {
     start,
     end,
     at(x: number): number {
-      const place = (x - start) * cellsPerUnit;
-      if (!(place > 0)) return table[0]!;
-      if (place >= cells) return table[cells]!;
-      const i = Math.floor(place);
-      const low = table[i]!;
-      return low + (table[i + 1]! - low) * (place - i);
+      if (!(x > start)) return values[0]!;
+      if (x >= end) return values[last]!;
+      const cell = Math.min(CELLS - 1, Math.floor((x - start) * cellsPerUnit));
+      let low = firsts[cell]!;
+      let high = firsts[cell + 1]!;
+      while (high - low > 1) {
+        const middle = (low + high) >> 1;
+        if (places[middle]! <= x) low = middle;
+        else high = middle;
+      }
+      const share = (x - places[low]!) / (places[high]! - places[low]!);
+      return values[low]! + (values[high]! - values[low]!) * share;
     },
   };
 }

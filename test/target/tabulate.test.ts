@@ -21,7 +21,14 @@ describe('the table stays within its tolerance of the function', () => {
     ['a taper', (x) => 0.8 * (1 - x / 1.5) ** 1.6, 0, 1.5],
     ['a quick rise and a corner', (x) => Math.min(1, x / 0.15, Math.max(0, (2 - x) / 1.8)), 0, 2],
     ['a corner a third of the way into a cell', (x) => Math.abs(x - 1 / 3), 0, 1],
+    ['a rise within a thousandth of the whole', (x) => Math.min(1, x / 0.003), 0, 3],
     ['an arc', (x) => Math.sin(x), -3, 3],
+    [
+      'a bend to both sides about the middle of a cell',
+      (x) => 6e4 * Math.min(1 / 512, Math.max(-1 / 512, x - 5 / 512)) ** 3,
+      0,
+      1,
+    ],
   ])('%s', (_name, f, start, end) => {
     expect(largestError(f, tabulate(f, start, end).at, start, end)).toBeLessThan(TABLE_TOLERANCE);
   });
@@ -30,6 +37,25 @@ describe('the table stays within its tolerance of the function', () => {
     const curve = tabulate(Math.cos, 0, 3, 1e-7);
     expect(largestError(Math.cos, curve.at, 0, 3)).toBeLessThan(1e-7);
   });
+});
+
+test('a corner is asked for at a few more places than a straight line', () => {
+  let asked = 0;
+  const counted = (f: (x: number) => number) => {
+    asked = 0;
+    tabulate(
+      (x) => {
+        asked++;
+        return f(x);
+      },
+      0,
+      1,
+    );
+    return asked;
+  };
+  const straight = counted((x) => x);
+  // Halving a cell of 1/512 some fourteen times brings a corner of 500 to 1 below half a ten-thousandth: four places each.
+  expect(counted((x) => 500 * Math.abs(x - 1 / 3))).toBeLessThanOrEqual(straight + 4 * 16);
 });
 
 test('the ends are exact and the curve is constant outside them', () => {
