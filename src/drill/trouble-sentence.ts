@@ -3,7 +3,7 @@ import type { Cause } from '../score/rep-score.ts';
 import type { SharedTrouble } from '../score/trouble/shared-troubles.ts';
 
 /** What reps shared, with how many: `braked 5 m late, 7 of 10 reps`. */
-export function troubleText({ words, reps, of }: SharedTrouble): string {
+function troubleText({ words, reps, of }: SharedTrouble): string {
   return `${words}, ${reps} of ${of} reps`;
 }
 

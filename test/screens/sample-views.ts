@@ -246,6 +246,7 @@ export const LAP_SUMMARIES: readonly TargetSummary[] = [
     medianReleaseErrorLevel: i === 6 ? null : 0.06 - 0.005 * i,
     cause: i % 3 === 0 ? SUMMARY.cause : null,
     causeReps: 3,
+    troubles: i % 3 === 0 ? [{ ...SUMMARY.troubles[0]!, reps: 3, of: 3 }] : [],
   },
 }));
 

@@ -1,5 +1,4 @@
 import type { BlockSummary, TargetSummary } from '../drill-view.ts';
-import { troubleText } from '../trouble-sentence.ts';
 
 /** Heads of the columns of `lapRows`. */
 export const LAP_HEADS: readonly string[] = ['corner', 'reps', 'score', 'release error', 'cause'];
@@ -31,7 +30,8 @@ function cells(summary: BlockSummary): readonly string[] {
 
 /** What comes first of all that its reps share. */
 function troubleCell({ reps, cause, troubles: [first] }: BlockSummary): string {
-  if (first !== undefined) return troubleText(first);
+  // the column of reps stands beside it, and 80 columns hold no more
+  if (first !== undefined) return `${first.words}, ${first.reps} of ${first.of}`;
   if (reps < 3) return 'from three reps on';
   return cause === null ? 'none shared by three' : 'nothing to correct';
 }

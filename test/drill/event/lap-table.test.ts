@@ -33,9 +33,7 @@ test('of what the reps share, what comes first', () => {
     ({ part: 'hit', words, change: 'not told here', reps: 4, of: 5 }) as const;
   const cell = (change: Partial<BlockSummary>) =>
     lapRows([{ targetName: 'Kiln', summary: { ...SUMMARY, ...change } }])[0]?.at(-1);
-  expect(cell({ troubles: [trouble('too fast'), trouble('too light')] })).toBe(
-    'too fast, 4 of 5 reps',
-  );
+  expect(cell({ troubles: [trouble('too fast'), trouble('too light')] })).toBe('too fast, 4 of 5');
   expect(cell({ troubles: [] })).toBe('nothing to correct');
   expect(cell({ troubles: [], cause: null })).toBe('none shared by three');
 });
