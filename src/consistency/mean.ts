@@ -1,5 +1,7 @@
 /** Arithmetic mean; null of nothing. */
 export function mean(values: readonly number[]): number | null {
   if (values.length === 0) return null;
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
+  let sum = 0;
+  for (let i = 0; i < values.length; i++) sum += values[i]!;
+  return sum / values.length;
 }

@@ -1,7 +1,7 @@
 import { fQuantile } from '../distribution/f-distribution.ts';
 import { type Interval, USUAL_LEVEL } from '../interval.ts';
 import { spreadInterval } from '../summary/spread-interval.ts';
-import { type PooledSpread, pooledSpread } from './pooled-spread.ts';
+import { type GroupSums, groupSums, type PooledSpread, pooled } from './pooled-spread.ts';
 import { type Verdict, verdict } from './verdict.ts';
 
 /** Spread of one period. */
@@ -49,7 +49,8 @@ export function spreadChange(
   now: readonly (readonly number[])[],
   level: number = USUAL_LEVEL,
 ): SpreadChange {
-  const spreads = [pooledSpread(before), pooledSpread(now)] as const;
+  const groups = [before.map(groupSums), now.map(groupSums)] as const;
+  const spreads = [pooled(groups[0]), pooled(groups[1])] as const;
   const share = tailShare(spreads);
   const sides = {
     before: periodSpread(spreads[0], share, level),
@@ -62,7 +63,7 @@ export function spreadChange(
   const isEnough = sides.before.missing === 0 && sides.now.missing === 0;
   const found = isEnough ? verdict(ratioInterval, 1) : null;
   const isClaim = found !== null && found !== 'no clear change';
-  const hangsOnOne = isClaim && !holdsWithoutAny(before, now, ratio);
+  const hangsOnOne = isClaim && !holdsWithoutAny(...groups, ratio);
   return {
     ...sides,
     ratio,
@@ -76,12 +77,12 @@ const LEFT_WITHOUT_ONE = 0.5;
 
 /** Whether half of the change is left without any one practice of either side. */
 function holdsWithoutAny(
-  before: readonly (readonly number[])[],
-  now: readonly (readonly number[])[],
+  before: readonly GroupSums[],
+  now: readonly GroupSums[],
   whole: number,
 ): boolean {
   const holds = (one: typeof before, other: typeof now): boolean => {
-    const ratio = ratioOf([pooledSpread(one), pooledSpread(other)]);
+    const ratio = ratioOf([pooled(one), pooled(other)]);
     if (ratio === null) return false;
     return Math.log(ratio) / Math.log(whole) >= LEFT_WITHOUT_ONE;
   };

@@ -13,7 +13,8 @@ export function logGamma(x: number): number {
   // small arguments by the recurrence: the series is made for x >= 1
   if (x < 1) return logGamma(x + 1) - Math.log(x);
   const shifted = x - 1;
-  const series = COEFFICIENTS.reduce((sum, c, i) => (i === 0 ? c : sum + c / (shifted + i)), 0);
+  let series: number = COEFFICIENTS[0];
+  for (let i = 1; i < COEFFICIENTS.length; i++) series += COEFFICIENTS[i]! / (shifted + i);
   const t = shifted + G + 0.5;
   return 0.5 * Math.log(2 * Math.PI) + (shifted + 0.5) * Math.log(t) - t + Math.log(series);
 }

@@ -36,10 +36,11 @@ export function sumOfSquares(values: Float64Array): number {
 
 /** Moved into the bounds. */
 export function bounded(problem: CurveProblem, parameters: ArrayLike<number>): Float64Array {
-  return Float64Array.from(parameters, (value, j) =>
-    Math.min(
-      problem.upper?.[j] ?? Number.POSITIVE_INFINITY,
-      Math.max(problem.lower?.[j] ?? Number.NEGATIVE_INFINITY, value),
-    ),
-  );
+  const { lower, upper } = problem;
+  const moved = new Float64Array(parameters.length);
+  for (let j = 0; j < moved.length; j++) {
+    const raised = Math.max(lower?.[j] ?? Number.NEGATIVE_INFINITY, parameters[j]!);
+    moved[j] = Math.min(upper?.[j] ?? Number.POSITIVE_INFINITY, raised);
+  }
+  return moved;
 }

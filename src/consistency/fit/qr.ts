@@ -14,32 +14,31 @@ interface QrSolution {
  * where a column depends on the others, or there are fewer rows than columns.
  */
 export function solveLeastSquares(columns: Columns, right: ArrayLike<number>): QrSolution | null {
-  const a = columns.map((column) => Float64Array.from(column));
+  const a = columns.map((column) => column.slice());
   const b = Float64Array.from(right);
   if (b.length < a.length) return null;
-  const largest = Math.max(...a.map(length));
+  const largest = Math.max(...a.map((column) => length(column, 0)));
   for (let k = 0; k < a.length; k++) {
-    if (!(length(a[k]!.subarray(k)) > 1e-15 * largest)) return null;
-    reflect(a, b, k);
+    const norm = length(a[k]!, k);
+    if (!(norm > 1e-15 * largest)) return null;
+    reflect(a, b, k, norm);
   }
   return { solution: backSubstitute(a, b), triangle: a };
 }
 
-/** Makes column `k` zero below its diagonal, and turns what stands to its right with it. */
-function reflect(a: readonly Float64Array[], b: Float64Array, k: number): void {
-  const pivot = a[k]!;
-  const v = pivot.slice(k);
-  const norm = length(v);
-  const sign = v[0]! < 0 ? -1 : 1;
-  v[0] = v[0]! + sign * norm;
-  const squares = dot(v, v);
-  for (const column of [...a.slice(k + 1), b]) {
-    const below = column.subarray(k);
-    const factor = (2 * dot(v, below)) / squares;
-    for (let i = 0; i < v.length; i++) below[i] = below[i]! - factor * v[i]!;
+/** Makes column `k` zero below its diagonal, and turns what stands to its right with it. @param norm of it from there */
+function reflect(a: readonly Float64Array[], b: Float64Array, k: number, norm: number): void {
+  const v = a[k]!;
+  const sign = v[k]! < 0 ? -1 : 1;
+  v[k] = v[k]! + sign * norm;
+  const squares = dot(v, v, k);
+  for (let j = k + 1; j <= a.length; j++) {
+    const column = a[j] ?? b;
+    const factor = (2 * dot(v, column, k)) / squares;
+    for (let i = k; i < v.length; i++) column[i] = column[i]! - factor * v[i]!;
   }
-  pivot.fill(0, k);
-  pivot[k] = -sign * norm;
+  v.fill(0, k);
+  v[k] = -sign * norm;
 }
 
 function backSubstitute(triangle: Columns, b: Float64Array): Float64Array {
@@ -68,12 +67,13 @@ export function inverseDiagonal(triangle: Columns): Float64Array {
   return diagonal;
 }
 
-function length(v: Float64Array): number {
-  return Math.sqrt(dot(v, v));
+function length(v: Float64Array, from: number): number {
+  return Math.sqrt(dot(v, v, from));
 }
 
-function dot(a: Float64Array, b: Float64Array): number {
+/** Of the places from one on. */
+function dot(a: Float64Array, b: Float64Array, from: number): number {
   let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
+  for (let i = from; i < a.length; i++) sum += a[i]! * b[i]!;
   return sum;
 }
