@@ -1,4 +1,4 @@
-import { fixed } from './number-text.ts';
+import { fixed, signed } from './number-text.ts';
 import {
   barFromPascals,
   feetFromMetres,
@@ -17,6 +17,13 @@ export function distanceText(metres: number, units: TextUnits, decimals = 1): st
   return units === 'metric'
     ? `${fixed(metres, decimals)} m`
     : `${fixed(feetFromMetres(metres), 0)} ft`;
+}
+
+/** The same with a plus in front of what is more than nothing. */
+export function signedDistanceText(metres: number, units: TextUnits, decimals = 1): string {
+  return units === 'metric'
+    ? `${signed(metres, decimals)} m`
+    : `${signed(feetFromMetres(metres), 0)} ft`;
 }
 
 export function speedText(mps: number, units: TextUnits): string {

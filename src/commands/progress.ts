@@ -72,7 +72,14 @@ export async function progress(
   else if (all.length === 0) context.out(`No reps in the last ${weeks} weeks.\n`);
   else if (isComparing) context.out(comparisonText(compareDrivers(all)));
   else
-    context.out(progressText(all, weeks === null ? USUAL_ROWS : Number.POSITIVE_INFINITY, spreads));
+    context.out(
+      progressText(
+        all,
+        weeks === null ? USUAL_ROWS : Number.POSITIVE_INFINITY,
+        spreads,
+        context.units,
+      ),
+    );
   return 0;
 }
 

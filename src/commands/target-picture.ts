@@ -41,7 +41,8 @@ export function targetPicture(
         own: [],
         speedText: (speedMps: number) => speedText(speedMps, units),
       };
-      return drawn(look, (grid) => drawGg(grid, AREA, subject, look));
+      const inUnits = { ...look, units };
+      return drawn(look, (grid) => drawGg(grid, AREA, subject, inUnits));
     }
     case 'coupling': {
       const subject = { target: targetCoupling(overTime(target)), own: [] };

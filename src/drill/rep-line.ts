@@ -1,7 +1,6 @@
 import type { LiveMeasures } from '../score/live-measures.ts';
 import type { RepOutcome, RepScore } from '../score/rep-score.ts';
-import type { TextUnits } from '../unit-text.ts';
-import { kmhFromMetresPerSecond, mphFromMetresPerSecond } from '../units.ts';
+import { distanceText, speedText, type TextUnits } from '../unit-text.ts';
 import type { RepLine } from './drill-view.ts';
 
 /** One rep as a line of plain text, for a screen without a picture. */
@@ -40,15 +39,13 @@ function errorsText(
   { brakePointErrorM, slowestSpeedErrorMps }: LiveMeasures,
   units: TextUnits,
 ): string {
-  const place = `braked ${signed(brakePointErrorM, 1)} m`;
-  return units === 'metric'
-    ? `${place}  slowest ${signed(kmhFromMetresPerSecond(slowestSpeedErrorMps), 0)} km/h`
-    : `${place}  slowest ${signed(mphFromMetresPerSecond(slowestSpeedErrorMps), 0)} mph`;
+  const place = `braked ${withSign(distanceText(brakePointErrorM, units))}`;
+  return `${place}  slowest ${withSign(speedText(slowestSpeedErrorMps, units))}`;
 }
 
-function signed(value: number, decimals: number): string {
-  const text = Math.abs(value).toFixed(decimals);
-  return `${value < 0 && Number(text) !== 0 ? '-' : '+'}${text}`;
+/** A difference of nothing is not below either. */
+function withSign(text: string): string {
+  return text.startsWith('-') ? text : `+${text}`;
 }
 
 function scoreText(score: number): string {

@@ -31,7 +31,11 @@ const LIVE_COLUMNS: readonly Column[] = [
   { heading: 'release', width: 9, cell: (rep) => partCell(rep, 'release') },
   { heading: 'hit', width: 7, cell: (rep) => partCell(rep, 'hit') },
   { heading: 'smooth', width: 8, cell: (rep) => partCell(rep, 'smooth') },
-  { heading: 'braked', width: 13, cell: (rep) => liveCell(rep, brakePointText) },
+  {
+    heading: 'braked',
+    width: 13,
+    cell: (rep, units) => liveCell(rep, (live) => brakePointText(live, units)),
+  },
   {
     heading: 'slowest',
     width: 10,

@@ -134,7 +134,7 @@ test('a corner alone is driven with the default car, which is said; the rep is a
   expect(stderr).toBe('No car named: Marlgate GT (gt).\n');
   expect(stdout).toContain('Kiln hairpin, qualifying  Marlgate GT  virtual driver, skilled');
   expect(stdout).toContain('not distance judgement');
-  expect(stdout).toMatch(/^rep {2}1 {2}shown .*braked [+-]\d+\.\d m {2}slowest [+-]\d+ mph/m);
+  expect(stdout).toMatch(/^rep {2}1 {2}shown .*braked [+-]\d+ ft {2}slowest [+-]\d+ mph/m);
 });
 
 describe('wrong usage', () => {

@@ -1,7 +1,7 @@
 import { percentText, signed, signedTenths, tenths } from '../../number-text.ts';
 import type { LiveMeasures } from '../../score/live-measures.ts';
 import type { RepScore } from '../../score/rep-score.ts';
-import type { TextUnits } from '../../unit-text.ts';
+import { signedDistanceText, type TextUnits } from '../../unit-text.ts';
 import { kmhFromMetresPerSecond, mphFromMetresPerSecond } from '../../units.ts';
 import type { ReviewedRep } from './practice-review.ts';
 
@@ -48,10 +48,10 @@ const ALL: readonly ComparedNumber[] = [
   scored('half of the release', ({ keyPointErrorsS }) => lateness(keyPointErrorsS.halfRelease)),
   scored('final release', ({ keyPointErrorsS }) => lateness(keyPointErrorsS.finalRelease)),
   scored('brake off', ({ keyPointErrorsS }) => lateness(keyPointErrorsS.brakeOff)),
-  live('brake point', ({ brakePointErrorM }) => `${signed(brakePointErrorM, 1)} m`),
+  live('brake point', ({ brakePointErrorM }, units) => signedDistanceText(brakePointErrorM, units)),
   live('slowest speed', (measures, units) => speedText(measures.slowestSpeedErrorMps, units)),
-  live('turn-in', ({ turnInErrorM }) =>
-    turnInErrorM === null ? '-' : `${signed(turnInErrorM, 1)} m`,
+  live('turn-in', ({ turnInErrorM }, units) =>
+    turnInErrorM === null ? '-' : signedDistanceText(turnInErrorM, units),
   ),
   scored('re-applied', ({ reapplications }) => String(reapplications)),
   { name: 'felt', text: ({ selfRating }) => selfRating ?? '-' },

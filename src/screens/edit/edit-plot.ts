@@ -51,7 +51,8 @@ function drawScales(
     drawAxes(grid, area, window, scale, look);
   } else {
     drawLevelScale(grid, area, ends.top, scale, look);
-    drawPlaces(grid, area, ends, scale, look);
+    // in metres as the file has them: its numbers are changed here
+    drawPlaces(grid, area, ends, scale, { ...look, units: 'metric' });
   }
   const marks = marksOf(target)
     .map(({ at, name }) => ({ at: alongOf(target.domain, at), name }))

@@ -53,7 +53,7 @@ export function drawGg(grid: CellGrid, area: Area, subject: GgSubject, look: Loo
     grid,
     { ...area, x, cols: area.x + area.cols - x },
     legend(subject, look),
-    ggReading(subject),
+    ggReading(subject, look.units),
     look,
   );
 }

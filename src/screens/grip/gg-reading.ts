@@ -1,5 +1,6 @@
 import { fixed, percentText } from '../../number-text.ts';
 import type { GripTrace } from '../../target/derive/grip-trace.ts';
+import { distanceText, type TextUnits } from '../../unit-text.ts';
 import { STANDARD_GRAVITY_MPS2 } from '../../units.ts';
 import { mostUsed, nearestIndex, useAt } from './trace-places.ts';
 
@@ -16,17 +17,17 @@ const BEYOND = 1.005;
 const AT_LIMIT = 0.98;
 
 /** One line: how much of the grip is used at turn-in, and where most of it is, or where more is asked than there is. */
-export function ggReading({ target, own }: GgRead): string {
+export function ggReading({ target, own }: GgRead, units: TextUnits = 'metric'): string {
   const last = own.at(-1);
   if (last !== undefined) {
     const asked = target === null ? null : turnInUse(target);
     const beside = asked === null ? '' : `, the target ${percentText(asked)}`;
     const uses = own.length > 1 ? 'The last rep uses' : 'You use';
-    return `${turnInText(last, uses, beside)}${mostText(last)}`;
+    return `${turnInText(last, uses, beside)}${mostText(last, units)}`;
   }
   return target === null
     ? ''
-    : `${turnInText(target, 'The target uses', '')}${limitText(target)}${tradeText(target)}`;
+    : `${turnInText(target, 'The target uses', '')}${limitText(target, units)}${tradeText(target)}`;
 }
 
 function turnInUse(trace: GripTrace): number | null {
@@ -40,35 +41,34 @@ function turnInText(trace: GripTrace, uses: string, beside: string): string {
   return `${uses} ${percentText(use)} of the grip at turn-in${beside}. `;
 }
 
-function mostText(trace: GripTrace): string {
+function mostText(trace: GripTrace, units: TextUnits): string {
   const index = mostUsed(trace);
   if (index === null) return '';
   const { use, axle } = useAt(trace, index);
   const beyond = trace.placeM.findIndex((_, i) => useAt(trace, i).use > BEYOND);
   if (beyond < 0)
-    return `Most: ${percentText(use)}, ${axle} axle, ${whereText(trace.placeM[index]!)}.`;
-  const place = whereText(trace.placeM[beyond]!);
+    return `Most: ${percentText(use)}, ${axle} axle, ${whereText(trace.placeM[index]!, units)}.`;
+  const place = whereText(trace.placeM[beyond]!, units);
   return `More is asked of the ${useAt(trace, beyond).axle} axle than it has, first ${place}.`;
 }
 
 /** Which axle the target is limited by, where it is at the limit. */
-function limitText(trace: GripTrace): string {
+function limitText(trace: GripTrace, units: TextUnits): string {
   const atLimit = Array.from(trace.placeM, (sM, i) => ({ sM, ...useAt(trace, i) })).filter(
     ({ use }) => use > AT_LIMIT,
   );
   const changes = atLimit.filter(({ axle }, i) => i > 0 && axle !== atLimit[i - 1]!.axle);
   const [first, change] = [atLimit[0], changes[0]];
-  if (first === undefined) return mostText(trace);
+  if (first === undefined) return mostText(trace, units);
   if (change === undefined) return `The ${first.axle} axle limits it.`;
   if (changes.length > 1) return 'The front and the rear axle limit it in turn.';
-  return `The ${first.axle} axle limits it, the ${change.axle} axle from ${whereText(change.sM)}.`;
+  return `The ${first.axle} axle limits it, the ${change.axle} axle from ${whereText(change.sM, units)}.`;
 }
 
 /** A place along the road in words. */
-function whereText(sM: number): string {
-  const metres = fixed(Math.abs(sM), 0);
-  if (metres === '0') return 'turn-in';
-  return `${metres} m ${sM < 0 ? 'before' : 'after'} turn-in`;
+function whereText(sM: number, units: TextUnits): string {
+  if (Math.abs(sM) < 0.5) return 'turn-in';
+  return `${distanceText(Math.abs(sM), units, 0)} ${sM < 0 ? 'before' : 'after'} turn-in`;
 }
 
 /** Braking that is left beside half of the most cornering: what trail braking is worth here. */

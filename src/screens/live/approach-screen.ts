@@ -26,7 +26,13 @@ export function drawApproach(grid: CellGrid, view: DrillView, live: LiveView, lo
   }
   const board = boardBeat(live.marks, live.placeM, live.speedMps);
   if (board !== null) drawBeat(grid, beat, board, scale, look);
-  writeRight(grid, grid.cols - 2, beat.y + 1, whereText(live.placeM), look.theme.strong);
+  writeRight(
+    grid,
+    grid.cols - 2,
+    beat.y + 1,
+    whereText(live.placeM, look.units),
+    look.theme.strong,
+  );
 }
 
 /** While nothing moves there is time to read. */

@@ -21,7 +21,7 @@ export function drawCarPanel(grid: CellGrid, area: Area, live: LiveView, look: L
   const write = (text: string, pen: Pen = theme.text): void => {
     writeText(grid, area.x, row++, text, pen);
   };
-  write(whereText(live.placeM), theme.strong);
+  write(whereText(live.placeM, units), theme.strong);
   row++;
   write(`speed  ${speed(live.speedMps)}`, theme.strong);
   if (live.targetSpeedMps !== null) write(`target ${speed(live.targetSpeedMps)}`, theme.target);
@@ -40,7 +40,7 @@ export function drawCarPanel(grid: CellGrid, area: Area, live: LiveView, look: L
 
 /** The place alone, for reps by feel. */
 export function drawPlaceAlone(grid: CellGrid, area: Area, live: LiveView, look: Look): void {
-  writeText(grid, area.x, area.y, whereText(live.placeM), look.theme.strong);
+  writeText(grid, area.x, area.y, whereText(live.placeM, look.units), look.theme.strong);
 }
 
 /** What a shift light says, in words. */

@@ -1,4 +1,5 @@
 import type { LiveEvent } from '../../live/live-event.ts';
+import type { TextUnits } from '../../unit-text.ts';
 import { placeText } from './place-text.ts';
 
 /** What stands for an event on the trace. */
@@ -26,28 +27,37 @@ export function eventEndM(event: LiveEvent): number | null {
 }
 
 /** The letter, what it is, and where: what grip did before what the gearbox did. */
-export function eventWords(events: readonly LiveEvent[]): readonly string[] {
+export function eventWords(
+  events: readonly LiveEvent[],
+  units: TextUnits = 'metric',
+): readonly string[] {
   return [
-    ...events.filter((event) => 'fromM' in event).map(gripWords),
-    ...shiftWords(events.filter(({ kind }) => kind === 'downshift')),
-    ...shiftWords(events.filter(({ kind }) => kind === 'upshift')),
+    ...events.filter((event) => 'fromM' in event).map((event) => gripWords(event, units)),
+    ...shiftWords(
+      events.filter(({ kind }) => kind === 'downshift'),
+      units,
+    ),
+    ...shiftWords(
+      events.filter(({ kind }) => kind === 'upshift'),
+      units,
+    ),
   ];
 }
 
 type GripEvent = Extract<LiveEvent, { fromM: number }>;
 
-function gripWords(event: GripEvent): string {
+function gripWords(event: GripEvent, units: TextUnits): string {
   const name = event.kind === 'lock-up' ? `${event.axle} locked` : `anti-lock ${event.axle}`;
-  const from = placeText(event.fromM);
-  const where = event.toM === null ? `from ${from}` : `${from} to ${placeText(event.toM)}`;
+  const from = placeText(event.fromM, units);
+  const where = event.toM === null ? `from ${from}` : `${from} to ${placeText(event.toM, units)}`;
   return `${eventLetter(event)} ${name} ${where}`;
 }
 
-function shiftWords(events: readonly LiveEvent[]): readonly string[] {
+function shiftWords(events: readonly LiveEvent[], units: TextUnits): readonly string[] {
   const places = events
     .filter((event) => 'atM' in event)
     .map(({ toGear, atM, overRev }) => {
-      return `${toGear} at ${placeText(atM)}${overRev ? ' (over-rev)' : ''}`;
+      return `${toGear} at ${placeText(atM, units)}${overRev ? ' (over-rev)' : ''}`;
     });
   const [first] = events;
   if (first === undefined) return [];

@@ -1,12 +1,14 @@
-import { fixed } from '../../number-text.ts';
 import type { LiveMeasures } from '../../score/live-measures.ts';
-import { speedText, type TextUnits } from '../../unit-text.ts';
+import { distanceText, speedText, type TextUnits } from '../../unit-text.ts';
 
 /** How far from the target's brake point, for example `3.2 m late`. */
-export function brakePointText({ brakePointErrorM }: LiveMeasures): string {
-  const metres = fixed(Math.abs(brakePointErrorM), 1);
-  if (metres === '0.0') return 'on the mark';
-  return `${metres} m ${brakePointErrorM > 0 ? 'late' : 'early'}`;
+export function brakePointText(
+  { brakePointErrorM }: LiveMeasures,
+  units: TextUnits = 'metric',
+): string {
+  const distance = distanceText(Math.abs(brakePointErrorM), units);
+  if (Number.parseFloat(distance) === 0) return 'on the mark';
+  return `${distance} ${brakePointErrorM > 0 ? 'late' : 'early'}`;
 }
 
 /** Slowest speed minus the target's, for example `+4 km/h`. */

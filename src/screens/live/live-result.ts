@@ -37,6 +37,6 @@ function factsOf(outcome: RepOutcome, units: Look['units']): readonly string[] {
     ...(brakePoint === undefined ? [] : [`brake point ${percentText(brakePoint)}`]),
     ...(live === null
       ? []
-      : [`braked ${brakePointText(live)}`, `slowest ${slowestText(live, units)}`]),
+      : [`braked ${brakePointText(live, units)}`, `slowest ${slowestText(live, units)}`]),
   ];
 }

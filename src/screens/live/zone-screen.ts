@@ -99,7 +99,7 @@ function drawNotes(
   { theme, units }: Look,
 ): number {
   const isOver = live.stage === 'over';
-  const items = [...(isOver ? fadeWords(live, units) : []), ...eventWords(live.events)];
+  const items = [...(isOver ? fadeWords(live, units) : []), ...eventWords(live.events, units)];
   const lines = flowItems(items, notes.cols, '  ·  ').slice(0, notes.rows);
   const room = isOver ? notes.rows + reps.rows - LEAST_REP_ROWS : notes.rows;
   const said = isOver ? wholeRemarks(live.remarks, notes.cols, room - lines.length) : [];

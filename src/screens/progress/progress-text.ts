@@ -11,6 +11,7 @@ import { type LatestSpread, spreadReading } from '../../drill/diagnosis/spread-c
 import { isVaried } from '../../drill/plan/varied-target.ts';
 import { cleanText } from '../../input/discovery/clean-text.ts';
 import { countText } from '../../number-text.ts';
+import type { TextUnits } from '../../unit-text.ts';
 import { controlChart } from './control-chart.ts';
 import { dayTable } from './day-table.ts';
 import { spreadChart } from './spread-chart.ts';
@@ -32,6 +33,7 @@ export function progressText(
   all: readonly WeeksProgress[],
   mostRows: number,
   spreads: readonly LatestSpread[] = [],
+  units: TextUnits = 'metric',
 ): string {
   const parts = all.flatMap((progress, i) => {
     if (isVaried(progress.targetId)) return [...title(progress), ...wrapWords(VARIED_REPS), ''];
@@ -41,17 +43,17 @@ export function progressText(
     // where there are several, each sentence says first whose it is
     const own = title(progress);
     const head = all.length > 1 ? [...own, ...sentence] : [...sentence, ...own];
-    return [...head, '', ...seriesLines(progress, mostRows, spreadLines(spreads[i])), ''];
+    return [...head, '', ...seriesLines(progress, mostRows, spreadLines(spreads[i], units)), ''];
   });
   return `${[...parts, ...legend(all)].join('\n')}\n`;
 }
 
-function spreadLines(latest: LatestSpread | undefined): string[] {
+function spreadLines(latest: LatestSpread | undefined, units: TextUnits): string[] {
   if (latest === undefined) return [];
   if (latest.kind === 'none')
     return [...wrapWords(`Spread along the target: ${cleanText(latest.reason, 200)}.`), ''];
   const reading = wrapWords(`Reading: ${spreadReading(latest.curve)}`);
-  return [...spreadChart(latest.curve), ...reading, ''];
+  return [...spreadChart(latest.curve, units), ...reading, ''];
 }
 
 function seriesLines(

@@ -1,13 +1,14 @@
 import { BRAKE_PHASES } from '../../drill/diagnosis/brake-phases.ts';
 import type { PracticeSpread } from '../../drill/diagnosis/spread-curve.ts';
 import { countText, fixed } from '../../number-text.ts';
+import { distanceText, type TextUnits } from '../../unit-text.ts';
 
 const COLUMNS = 70;
 const ROWS = 7;
 const LABEL = 6;
 
 /** The spread along the target from left to right, at most 80 columns; the ends of the phases stand below. */
-export function spreadChart(curve: PracticeSpread): string[] {
+export function spreadChart(curve: PracticeSpread, units: TextUnits = 'metric'): string[] {
   const { day, reps, spread } = curve;
   const columns = widestByColumn(spread);
   const top = Math.max(...columns, 0.001);
@@ -20,23 +21,22 @@ export function spreadChart(curve: PracticeSpread): string[] {
     `Spread along the target, % of full scale: ${countText(reps, 'hidden rep')} of ${day}.`,
     ...lines,
     `${'0.0'.padStart(LABEL)} +${axis(curve)}`,
-    `${''.padEnd(LABEL + 2)}${endsOf(curve)}`,
+    `${''.padEnd(LABEL + 2)}${endsOf(curve, units)}`,
     'Below, ^ in turn: start of release, 50 %, 10 %, brake off.',
   ];
 }
 
-/** The first and the last place: seconds from the rise, with the live car metres from turn-in. */
-function endsOf({ grid, spread, placesM }: PracticeSpread): string {
+/** The first and the last place: seconds from the rise, with the live car the distance from turn-in. */
+function endsOf({ grid, spread, placesM }: PracticeSpread, units: TextUnits): string {
   const [from, to] =
     placesM === null
       ? ['0 s', `${((spread.length - 1) * grid.stepS).toFixed(1)} s`]
-      : [placeText(placesM[0]!), placeText(placesM.at(-1)!)];
+      : [placeText(placesM[0]!, units), placeText(placesM.at(-1)!, units)];
   return `${from}${to.padStart(COLUMNS - from.length)}`;
 }
 
-function placeText(placeM: number): string {
-  const metres = Math.round(Math.abs(placeM));
-  return `${metres} m ${placeM < 0 ? 'before' : 'after'} turn-in`;
+function placeText(placeM: number, units: TextUnits): string {
+  return `${distanceText(Math.abs(placeM), units, 0)} ${placeM < 0 ? 'before' : 'after'} turn-in`;
 }
 
 /** A peak between two columns is not lost. */

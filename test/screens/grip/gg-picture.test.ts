@@ -60,6 +60,10 @@ test('the reading of a rep: turn-in against the target, and where more is asked 
   expect(ggReading({ target: null, own: [TARGET, trace([[-5, -1, 0, 0.4, 0.7]])] })).toBe(
     'Most: 70 %, rear axle, 5 m before turn-in.',
   );
+  // 5 m are 16.4 ft
+  expect(
+    ggReading({ target: null, own: [TARGET, trace([[-5, -1, 0, 0.4, 0.7]])] }, 'imperial'),
+  ).toBe('Most: 70 %, rear axle, 16 ft before turn-in.');
 });
 
 test('the reading of a target: which axle limits it, and what it still brakes with beside cornering', () => {

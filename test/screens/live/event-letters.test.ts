@@ -72,4 +72,11 @@ test('events in words: grip first, shifts together', () => {
     'D down to 3 at 40 m, 3 at +12 m (over-rev)',
     'U up to 5 at +30 m',
   ]);
+  // feet of 0.3048 m: 65.6, 36.1, 9.8, 131.2, 39.4 and 98.4
+  expect(eventWords(events, 'imperial')).toEqual([
+    'F front locked 66 ft to 36 ft',
+    'A anti-lock rear from +10 ft',
+    'D down to 3 at 131 ft, 3 at +39 ft (over-rev)',
+    'U up to 5 at +98 ft',
+  ]);
 });
