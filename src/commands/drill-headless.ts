@@ -7,8 +7,8 @@ import { runDrill } from './drill-loop.ts';
 import type { DrillOptions } from './drill-options.ts';
 import { openPractice, type Practice, seedOf } from './drill-practice.ts';
 import { type DrillSubject, findSubject } from './drill-subject.ts';
-import { newTold, repTexts, summaryTexts, toldJson } from './drill-told.ts';
-import { eventEnd, eventEndJson, eventEndLines } from './event-end.ts';
+import { newTold, repTexts, summaryTexts, type Told, toldJson } from './drill-told.ts';
+import { type EventEnd, eventEnd, eventEndJson, eventEndLines } from './event-end.ts';
 import { openRigSource } from './rig-source.ts';
 import { zonedNow } from './zoned-now.ts';
 
@@ -51,16 +51,26 @@ function noneNamed(): never {
 
 /** Drives to the end and tells it: in lines as it goes, or as one object when it is over. */
 async function drive(
-  { source, decoder, setup, log, store, driver }: Practice,
+  practice: Practice,
   subject: DrillSubject,
   { json }: DrillOptions,
   { out }: CommandContext,
 ): Promise<void> {
-  const told = newTold();
   const print = (...lines: readonly string[]): void => {
     if (!json) for (const line of lines) out(`${line}\n`);
   };
-  print(`${titleOf(subject)}  ${source.label}`, ...remarksOf(setup));
+  print(`${titleOf(subject)}  ${practice.source.label}`, ...remarksOf(practice.setup));
+  const told = await driveUnattended(practice, print);
+  const end = subject.kind === 'event' ? eventEnd(subject, practice, zonedNow()) : null;
+  if (end !== null) print(...eventEndLines(end));
+  if (json) out(`${JSON.stringify(jsonOf(told, end, practice))}\n`);
+}
+
+async function driveUnattended(
+  { source, decoder, setup, log }: Practice,
+  print: (...lines: readonly string[]) => void,
+): Promise<Told> {
+  const told = newTold();
   await runDrill(source, decoder, setup, {
     unattended: true,
     store: (rep) => log.add(rep),
@@ -74,12 +84,12 @@ async function drive(
       print(...summaryTexts(summary, plan));
     },
   });
-  const end =
-    subject.kind === 'event' ? eventEnd(subject, { store, driver, setup }, zonedNow()) : null;
-  if (end !== null) print(...eventEndLines(end));
-  if (!json) return;
+  return told;
+}
+
+function jsonOf(told: Told, end: EventEnd | null, { setup, driver, log }: Practice): object {
   const drilled = toldJson(told, { setup, driver, practiceId: log.practiceId });
-  out(`${JSON.stringify(end === null ? drilled : { ...drilled, ...eventEndJson(end) })}\n`);
+  return end === null ? drilled : { ...drilled, ...eventEndJson(end) };
 }
 
 /** What is drilled, in a line. */

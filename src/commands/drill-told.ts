@@ -21,7 +21,7 @@ export interface ToldBlock {
 }
 
 /** All that a drill without a screen has told so far. */
-interface Told {
+export interface Told {
   readonly reps: ToldRep[];
   readonly summaries: ToldBlock[];
 }

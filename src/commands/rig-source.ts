@@ -18,7 +18,7 @@ export interface RigSource {
   readonly note: string | null;
 }
 
-export interface RigSourceNeeds {
+interface RigSourceNeeds {
   readonly dataDir: string;
   readonly seed: number;
   /** True where nobody watches and simulated sources need not wait for the clock. */
