@@ -51,6 +51,16 @@ describe('a stint of ten stops', () => {
     }
   });
 
+  test('cools in between at the mean of the approach and the slowest speed, by hand', () => {
+    const zone = zoneOf(COLD, SMOOTH_CORNER);
+    const run = driveTarget(zone);
+    const hotC = AIR_C + (0.95 * (run.end.workJ.front / 2)) / (9 * 480);
+    const meanMps = (zone.corner.approachSpeedMps + zone.derived.keys.slowest.speedMps) / 2;
+    const tauS = (9 * 480) / ((4 + (0.73 * meanMps) / 0.33) * 0.12);
+    const { discC } = heatAfterRep(zone, run, GAP_S);
+    expectRelative(discC.front - AIR_C, (hotC - AIR_C) * Math.exp(-GAP_S / tauS), 1e-9);
+  });
+
   // Friction falls from 0.8 at 450 C to 0.55 at 650 C, both axles alike: 0.8 / 0.55 = 1.454545 of the force.
   test('asks for more pedal force as the pads fade, by the ratio of the frictions', () => {
     const pads = [
