@@ -6,6 +6,7 @@ import { medianInterval } from '../../src/consistency/summary/median-interval.ts
 import { spreadInterval } from '../../src/consistency/summary/spread-interval.ts';
 import { mannKendall } from '../../src/consistency/trend/mann-kendall.ts';
 import { theilSen } from '../../src/consistency/trend/theil-sen.ts';
+import { typicalErrorInterval } from '../../src/consistency/variation/typical-error.ts';
 import { gaussian, type RandomSource, seededRandom } from '../../src/drill/seeded-random.ts';
 import { times } from './rep-measures.ts';
 
@@ -47,6 +48,15 @@ describe('the interval of a median', () => {
   );
 
   test('at 80 %', () => expectCoverage(0, (random) => medianInterval(normal(random, 15), 0.8)!));
+});
+
+describe('the interval of a typical error, with a trend under it', () => {
+  test.each([3, 5, 8, 20])('of %d practices', (count) =>
+    expectCoverage(2, (random) => {
+      const values = normal(random, count).map((value, i) => 2 * value + 0.5 * i);
+      return typicalErrorInterval(values)!;
+    }),
+  );
 });
 
 describe('the interval of a spread', () => {

@@ -9,6 +9,7 @@ const COMPARED = json.object('One driver', {
   since: json.text('first day of what is compared'),
   ...json.wholes({ hidden_rep_count: 'hidden reps' }),
   ...json.numbersOrNull({ typical_error_level: 'typical error from practice to practice' }),
+  typical_error_interval_level: json.interval('of the typical error'),
   ...json.wholes({ typical_error_missing_rep_count: 'reps missing for it' }),
   trend_of: json.oneOfWords('what the trend is of', 'first-of-day', 'hidden'),
   trend_verdict: VERDICT,

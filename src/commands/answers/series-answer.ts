@@ -51,6 +51,7 @@ const SERIES = json.object('One driver on one target under one condition', {
   }),
   first_of_day_trend: trend('Error of first-of-day reps by week', 'level'),
   hidden_trend: trend('Error of hidden reps by week', 'level'),
+  typical_error_interval_level: json.interval('of the typical error'),
   ...json.numbersOrNull({
     typical_error_level: 'typical error from practice to practice',
     smallest_worthwhile_change_level: 'smallest change worth anything',

@@ -25,6 +25,7 @@ function driverJson(compared: ComparedDriver): object {
     since: compared.since,
     hidden_rep_count: compared.hiddenReps,
     typical_error_level: progress.typicalErrorLevel,
+    typical_error_interval_level: intervalJson(progress.typicalErrorInterval),
     typical_error_missing_rep_count: compared.typicalErrorMissingReps,
     trend_of: compared.trendOf,
     trend_verdict: trend.verdict,

@@ -12,10 +12,12 @@ export function practiceSentences(progress: WeeksProgress): string[] {
   ];
 }
 
-function errorSentences({ typicalErrorLevel, worthwhile }: WeeksProgress): string[] {
-  if (typicalErrorLevel === null || worthwhile === null) return [];
+function errorSentences(progress: WeeksProgress): string[] {
+  const { typicalErrorLevel, typicalErrorInterval: interval, worthwhile } = progress;
+  if (typicalErrorLevel === null || interval === null || worthwhile === null) return [];
+  const between = `${tenths(interval.low)} to ${percentText(interval.high, 1)}`;
   return [
-    `A practice median strays by ${percentText(typicalErrorLevel, 1)} without any change (typical error); between two practices less than ${percentText(worthwhile.clear, 1)} is unclear.`,
+    `A practice median strays by ${percentText(typicalErrorLevel, 1)} without any change (typical error, ${between} with ${Math.round(100 * interval.level)} % confidence); between two practices less than ${percentText(worthwhile.clear, 1)} is unclear.`,
   ];
 }
 

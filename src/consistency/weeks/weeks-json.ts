@@ -43,6 +43,7 @@ function seriesJson(progress: WeeksProgress): Json {
     first_of_day_trend: trendJson(progress.firstOfDayTrend, 'level'),
     hidden_trend: trendJson(progress.hiddenTrend, 'level'),
     typical_error_level: progress.typicalErrorLevel,
+    typical_error_interval_level: intervalJson(progress.typicalErrorInterval),
     smallest_worthwhile_change_level: worthwhile?.smallest ?? null,
     clear_change_level: worthwhile?.clear ?? null,
     repeatability_level: repeatability?.within ?? null,

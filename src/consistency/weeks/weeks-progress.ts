@@ -1,13 +1,14 @@
 import { type WorthwhileChange, worthwhileChange } from '../change/worthwhile-change.ts';
 import { REPS_FOR_MEDIAN, REPS_FOR_SPREAD } from '../estimate.ts';
 import { type PracticeCurve, practiceCurve } from '../fit/practice-curve.ts';
+import type { Interval } from '../interval.ts';
 import { addDays, mondayOf } from '../iso-week.ts';
 import { median } from '../median.ts';
 import type { PracticeDay } from '../practice-day.ts';
 import { practiceDays } from '../practice-days.ts';
 import { type Reps, repsWhere, sharedOf } from '../rep-columns.ts';
 import { type Repeatability, repeatability } from '../variation/repeatability.ts';
-import { typicalError } from '../variation/typical-error.ts';
+import { typicalError, typicalErrorInterval } from '../variation/typical-error.ts';
 import { type FeltTrend, feltTrend } from './felt-trend.ts';
 import { type PeriodChange, periodChange } from './period-change.ts';
 import { type PracticeChart, type PracticeMedian, practiceChart } from './practice-chart.ts';
@@ -34,6 +35,7 @@ export interface WeeksProgress extends Omit<Series, 'reps'> {
   readonly curve: PracticeCurve | null;
   /** How far a practice median strays without any change; null under three practices. */
   readonly typicalErrorLevel: number | null;
+  readonly typicalErrorInterval: Interval | null;
   readonly worthwhile: WorthwhileChange | null;
   /** Of the average error of hidden reps, practices as the groups. */
   readonly repeatability: Repeatability | null;
@@ -102,7 +104,13 @@ function practiceStatistics({
   practices,
 }: Segment): Pick<
   WeeksProgress,
-  'chart' | 'curve' | 'typicalErrorLevel' | 'worthwhile' | 'repeatability' | 'latest'
+  | 'chart'
+  | 'curve'
+  | 'typicalErrorLevel'
+  | 'typicalErrorInterval'
+  | 'worthwhile'
+  | 'repeatability'
+  | 'latest'
 > {
   const medians = practiceMedians(practices);
   const levels = medians.map(({ level }) => level);
@@ -111,6 +119,7 @@ function practiceStatistics({
     chart: practiceChart(medians),
     curve: curveOf(levels),
     typicalErrorLevel: error,
+    typicalErrorInterval: typicalErrorInterval(levels),
     worthwhile: error === null ? null : worthwhileChange(error),
     repeatability: repeatability(practices.map(({ hidden }) => hidden.averageErrorLevel)),
     latest:

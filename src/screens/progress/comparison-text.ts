@@ -5,7 +5,7 @@ import type {
   MixedCondition,
 } from '../../consistency/weeks/compare-drivers.ts';
 import { cleanText } from '../../input/discovery/clean-text.ts';
-import { countText, percentText, signed, tenths } from '../../number-text.ts';
+import { countText, fixed, percentText, signed, tenths } from '../../number-text.ts';
 import { fitText } from '../write-text.ts';
 import { wrapWords } from './wrap-words.ts';
 
@@ -84,6 +84,11 @@ function driverLines(compared: ComparedDriver): string[] {
     ...(conditions === null ? [] : [cleanText(conditions.sensor, 10)]),
   ].join(', ');
   const of = trend.verdict === null ? '' : `, trend ${trendOf}`;
+  const error = progress.typicalErrorInterval;
+  const range =
+    error === null
+      ? ''
+      : `; typical error ${fixed(100 * error.low, 2)} to ${percentText(error.high, 2)} (${Math.round(100 * error.level)} %)`;
   const [own, besideFigures] = nameLines(driver);
   return [
     ...own,
@@ -99,9 +104,10 @@ function driverLines(compared: ComparedDriver): string[] {
         ? missing(compared.spreadMissingReps)
         : `${tenths(before.deviation!)} to ${percentText(now.deviation!, 1)} ${words(verdict)}`,
     ]),
-    ...wrapWords(`${how}; ${countText(hiddenReps, 'hidden rep')} since ${since}${of}`, 78).map(
-      (line) => `  ${line}`,
-    ),
+    ...wrapWords(
+      `${how}; ${countText(hiddenReps, 'hidden rep')} since ${since}${of}${range}`,
+      78,
+    ).map((line) => `  ${line}`),
   ];
 }
 

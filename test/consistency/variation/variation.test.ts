@@ -1,7 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { repeatability } from '../../../src/consistency/variation/repeatability.ts';
-import { typicalError } from '../../../src/consistency/variation/typical-error.ts';
+import {
+  typicalError,
+  typicalErrorInterval,
+} from '../../../src/consistency/variation/typical-error.ts';
 
 describe('repeatability', () => {
   const GROUPS = [
@@ -58,4 +61,18 @@ describe('the typical error', () => {
   });
 
   test('does not see a steady trend', () => expect(typicalError([1, 2, 3, 4, 5])).toBe(0));
+
+  // Two differences: 1 degree of freedom, 2 less by the root of 2/3, quantiles of chi-square by SciPy. Of five values
+  // 45/17 degrees, the moments of the quadratic form taken from its matrix by NumPy.
+  test('lies within an interval', () => {
+    const three = typicalErrorInterval([1, 3, 1])!;
+    expect(three.low).toBeCloseTo(0.7285585681429, 10);
+    expect(three.high).toBeCloseTo(52.10907201168643, 8);
+    expect(three.level).toBe(0.95);
+    expect(typicalError([1, 3, 2, 5, 3])).toBeCloseTo(1.6832508230603462, 12);
+    const five = typicalErrorInterval([1, 3, 2, 5, 3], 0.9)!;
+    expect(five.low).toBeCloseTo(0.913296588673366, 10);
+    expect(five.high).toBeCloseTo(4.907678116858037, 9);
+    expect(typicalErrorInterval([1, 3])).toBeNull();
+  });
 });
