@@ -5,13 +5,14 @@ import { lookOf } from '../screens/look.ts';
 import { wrapText } from '../screens/write-text.ts';
 import { deriveTarget } from '../target/derive/derive-target.ts';
 import { findCar } from './car-files.ts';
-import type { Command, CommandContext, CommandInput } from './command.ts';
+import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
 import { cornerDrawing } from './corner-drawing.ts';
 import { closingWords, drivenLetters } from './corner-driven.ts';
 import { findCorner } from './corner-files.ts';
 import { cornerJson } from './corner-json.ts';
 import { cornerLetters } from './corner-letters.ts';
 import { cornerTable } from './corner-table.ts';
+import { drillIt } from './drill-it.ts';
 import { textOption } from './option-value.ts';
 
 const COLS = 80;
@@ -70,5 +71,13 @@ async function show(
   ];
   const text = lines.map((line) => `${line}\n`).join('');
   context.out(look.unicode ? text : text.replaceAll('°', ' deg'));
+  context.out(
+    drillIt('--corner', wanted, ...given('car', values.car), ...given('variant', values.variant)),
+  );
   return 0;
+}
+
+/** An option as it was given, for the next command. */
+function given(name: string, value: OptionValue): readonly string[] {
+  return typeof value === 'string' ? [`--${name}`, value] : [];
 }

@@ -1,4 +1,5 @@
 import { openTerminal, type TerminalScreen } from '../screens/terminal-screen.ts';
+import { afterDrill } from './after-drill.ts';
 import type { CommandContext } from './command.ts';
 import { type DrillDisplay, drillDisplay } from './drill-display.ts';
 import type { DrillOptions } from './drill-options.ts';
@@ -37,7 +38,7 @@ interface Driven {
   readonly display: DrillDisplay;
   /** Of the history; null for none. */
   readonly notice: string | null;
-  /** The last block, and what an event ends with. */
+  /** The last block, what an event ends with, and where to go on. */
   readonly lines: readonly string[];
 }
 
@@ -58,7 +59,8 @@ async function chooseAndDrive(
   const last = await driveOnScreen(screen, display, practice, open);
   const block = last === null ? [] : summaryTexts(last.summary, last.plan);
   const end = await endOnScreen(subject, practice, display.themed(screen), last);
-  return { display, notice: practice.store.notice, lines: [...block, ...end] };
+  const next = afterDrill(practice.log.practiceId);
+  return { display, notice: practice.store.notice, lines: [...block, ...end, ...next] };
 }
 
 function isMouse({ source }: DrillOptions): boolean {

@@ -11,6 +11,7 @@ import { sessionOf } from '../drill/event/sessions-of.ts';
 import { wrapText } from '../screens/write-text.ts';
 import { distanceText, speedText } from '../unit-text.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
+import { drillIt } from './drill-it.ts';
 import { findEvent } from './event-files.ts';
 import { eventLap, type LapZone } from './event-lap.ts';
 import { oneNamed } from './one-named.ts';
@@ -40,7 +41,8 @@ export async function eventShow(
   now: ZonedInstant,
 ): Promise<number> {
   const { values } = input;
-  const event = await findEvent(oneNamed(input, 'event', 'event show'), context.dataDir);
+  const named = oneNamed(input, 'event', 'event show');
+  const event = await findEvent(named, context.dataDir);
   const asked = textOption(values.session);
   const session = sessionOf(event, asked);
   const lap = await eventLap(event, session, null, context.dataDir);
@@ -48,7 +50,7 @@ export async function eventShow(
   context.out(
     values.json === true
       ? `${JSON.stringify({ ...eventJson(event, daysLeft), lap: lapJson(session, lap) })}\n`
-      : page(event, session, lap, { daysLeft, units: context.units }),
+      : `${page(event, session, lap, { daysLeft, units: context.units })}${drillIt('--event', named, ...(asked === null ? [] : ['--session', asked]))}`,
   );
   return 0;
 }

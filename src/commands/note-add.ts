@@ -4,6 +4,7 @@ import type { HistoryStore, NewNote, StoredRep } from '../history/store.ts';
 import { cleanText } from '../input/discovery/clean-text.ts';
 import { Problem } from '../problem.ts';
 import type { Command, CommandContext, CommandInput, OptionValue } from './command.ts';
+import { commandWord } from './command-word.ts';
 import { CORNER_FILES, findCorner } from './corner-files.ts';
 import { driverOption } from './driver-option.ts';
 import { LOCAL_DRIVER } from './local-driver.ts';
@@ -85,13 +86,8 @@ async function tellMeant(text: string, { err, dataDir }: CommandContext): Promis
   const { corner, said, rest } = meant;
   err(
     `ebbline: the note names no corner: ${JSON.stringify(cleanText(said))} is a part of its text\n` +
-      `  If ${corner} was meant, say it again: ebbline note add ${corner} ${inQuotes(rest)}\n`,
+      `  If ${corner} was meant, say it again: ebbline note add ${corner} ${rest === '' ? '"TEXT"' : commandWord(cleanText(rest, LONGEST_TEXT))}\n`,
   );
-}
-
-/** As one word of a command line, safe to print. */
-function inQuotes(text: string): string {
-  return text === '' ? '"TEXT"' : `'${cleanText(text, LONGEST_TEXT).replaceAll("'", "'\\''")}'`;
 }
 
 function keptText(id: number, { corner }: NewNote): string {

@@ -1,5 +1,6 @@
 import { closeSync, openSync, readSync } from 'node:fs';
 import { Problem } from '../problem.ts';
+import { commandWord } from './command-word.ts';
 
 /** What a file is by its first bytes; `other` for what is none of the files that ebbline knows. */
 type FileKind = 'archive' | 'history' | 'table' | 'profile' | 'empty' | 'other';
@@ -62,7 +63,7 @@ export function otherFile(path: string, kind: FileKind, wanted: string): Problem
   const { is, next } = KINDS[kind];
   return new Problem(`this is not ${wanted}${is === null ? '' : `: it is ${is}`}`, {
     where: path,
-    next: next.replaceAll('FILE', asWord(path)),
+    next: next.replaceAll('FILE', commandWord(path)),
   });
 }
 
@@ -93,8 +94,3 @@ const KINDS: Readonly<Record<FileKind, { readonly is: string | null; readonly ne
   empty: { is: 'empty', next: 'Have it written or sent again.' },
   other: { is: null, next: 'Give the path of a file that `ebbline export --out` wrote.' },
 };
-
-/** As one word of a command line. */
-function asWord(path: string): string {
-  return /^[\w./~-]+$/.test(path) ? path : JSON.stringify(path);
-}

@@ -4,6 +4,7 @@ import { planWarnings } from '../drill/plan/plan-warnings.ts';
 import type { PracticePlan } from '../drill/plan/practice-plan.ts';
 import { wrapText } from '../screens/write-text.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
+import { drillIt } from './drill-it.ts';
 import { oneNamed } from './one-named.ts';
 import { findPlan } from './plan-files.ts';
 
@@ -21,8 +22,13 @@ export const command: Command = {
 };
 
 async function show(input: CommandInput, context: CommandContext): Promise<number> {
-  const plan = await findPlan(oneNamed(input, 'plan', 'plan show'), context.dataDir);
-  context.out(input.values.json === true ? `${JSON.stringify(planJson(plan))}\n` : page(plan));
+  const named = oneNamed(input, 'plan', 'plan show');
+  const plan = await findPlan(named, context.dataDir);
+  context.out(
+    input.values.json === true
+      ? `${JSON.stringify(planJson(plan))}\n`
+      : `${page(plan)}${drillIt('--plan', named)}`,
+  );
   return 0;
 }
 

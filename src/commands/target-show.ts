@@ -6,6 +6,7 @@ import { targetJson } from '../target/target-json.ts';
 import { targetTable } from '../target/target-table.ts';
 import { trackWarnings } from '../target/trackability.ts';
 import type { Command, CommandContext, CommandInput } from './command.ts';
+import { drillIt } from './drill-it.ts';
 import { targetDrawing } from './target-drawing.ts';
 import { findTarget } from './target-files.ts';
 
@@ -36,7 +37,7 @@ async function show(
     });
   const target = await findTarget(wanted, context.dataDir);
   if (values.json === true) context.out(`${JSON.stringify(targetJson(target))}\n`);
-  else context.out(page(target, context));
+  else context.out(`${page(target, context)}${drillIt('--target', wanted)}`);
   return 0;
 }
 

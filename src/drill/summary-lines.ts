@@ -7,9 +7,10 @@ import {
 } from './diagnosis/diagnosis-sentences.ts';
 import { phaseTable } from './diagnosis/phase-rows.ts';
 import type { BlockSummary } from './drill-view.ts';
-import { troubleSentence } from './trouble-sentence.ts';
+import { troubleTexts } from './trouble-sentence.ts';
 
-const INDENT = '       ';
+/** The widest row of phases takes nearly all of 80 columns. */
+const INDENT = '  ';
 
 /** A block's summary as lines of plain text. */
 export function summaryLines(summary: BlockSummary): string[] {
@@ -18,7 +19,7 @@ export function summaryLines(summary: BlockSummary): string[] {
   if (medianScore === null) return [`block  ${counted}`];
   const indented = [
     ...errorLines(summary),
-    troubleSentence(summary.troubles, summary.cause),
+    ...troubleTexts(summary.troubles, summary.cause),
     causeSentence(diagnosis.cause),
     ...phaseLines(summary),
     hiddenSentence(diagnosis.feedback),

@@ -8,13 +8,18 @@ function troubleText({ words, reps, of }: SharedTrouble): string {
 }
 
 /**
- * What the reps of a block shared, beside its cause; empty for nothing.
+ * What the reps of a block shared, beside its cause.
  * @param cause that is told anyway
  */
-export function troubleSentence(troubles: readonly SharedTrouble[], cause: Cause | null): string {
+export function troubleTexts(
+  troubles: readonly SharedTrouble[],
+  cause: Cause | null,
+): readonly string[] {
   const told = cause === null ? '' : describeCause(cause);
-  return troubles
-    .filter(({ words }) => words !== told)
-    .map(troubleText)
-    .join('; ');
+  return troubles.filter(({ words }) => words !== told).map(troubleText);
+}
+
+/** The same in one line; empty for nothing. */
+export function troubleSentence(troubles: readonly SharedTrouble[], cause: Cause | null): string {
+  return troubleTexts(troubles, cause).join('; ');
 }

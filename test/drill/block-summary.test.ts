@@ -157,7 +157,7 @@ describe('advice', () => {
     const live = { ...MEASURES, slowestSpeedMps: 25, slowestSpeedErrorMps: 3 };
     const block = [1, 2, 3].map((place) => done(scored(70, { live }), 0.4, place));
     const lines = summaryLines(blockSummary([...block, done(scored(70), 0.4, 4)], RAMP));
-    expect(lines).toContain('       11 km/h too fast at the slowest point, 3 of 3 reps');
+    expect(lines).toContain('  11 km/h too fast at the slowest point, 3 of 3 reps');
     expect(lines.filter((line) => line.includes('too quick'))).toHaveLength(1);
   });
 });
@@ -216,9 +216,9 @@ describe('plain text', () => {
           RAMP,
         ),
       ).slice(1, 3);
-    const errors = '       release error 5.0 % of full scale  average error 2.0 % light';
-    expect(said(2)).toEqual([errors, '       spread from three reps on']);
-    expect(said(5)).toEqual([errors, '       no spread: under three reps unvaried and uncalled']);
+    const errors = '  release error 5.0 % of full scale  average error 2.0 % light';
+    expect(said(2)).toEqual([errors, '  spread from three reps on']);
+    expect(said(5)).toEqual([errors, '  no spread: under three reps unvaried and uncalled']);
   });
 
   test('of a block is its numbers, its cause and what to change', () => {
@@ -226,14 +226,15 @@ describe('plain text', () => {
     // exact interval of 3 hits in 3 trials: 29.24 to 100 %
     expect(lines.slice(0, 4)).toEqual([
       'block  4 reps scored, 1 aborted  median score 75',
-      '       release error 5.0 % of full scale  average error 2.0 % light  spread 10.0 %',
-      '       likely rate: 20 % too quick off the brake, 3 of 3 reps (29 to 100 %)',
-      '       phase        average error (95 %)    spread  cause',
+      '  release error 5.0 % of full scale  average error 2.0 % light  spread 10.0 %',
+      '  likely rate: 20 % too quick off the brake, 3 of 3 reps (29 to 100 %)',
+      '  phase        average error (95 %)    spread  cause',
     ]);
     // 0.5 on average where the ramp falls from 0.8 to 0.4, with deviation 0.1: 4.3027 * 0.1 / root of 3
     expect(lines[5]).toBe(
-      '       100 to 50 %  -10.2 % (-35.0 to +14.6) 10.0 %  amount, 38 % light in 3 of 3',
+      '  100 to 50 %  -10.2 % (-35.0 to +14.6) 10.0 %  amount, 38 % light in 3 of 3',
     );
+    for (const text of lines) expect(text.length).toBeLessThanOrEqual(80);
     expect(lines.at(-1)).toBe('Next block: take 200 ms more over the release.');
     expect(summaryLines(blockSummary([done(null, null)], RAMP))).toEqual([
       'block  0 reps scored, 1 aborted',

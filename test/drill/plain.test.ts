@@ -120,7 +120,7 @@ describe('lines as they are read out', () => {
     ],
     ['block  10 reps scored  median score 73', 'block, 10 reps scored, median score 73'],
     [
-      '       hit          -3.2 % (-5.2 to -1.2)   3.9 %   rate, 0.04 s slow in 3 of 10',
+      '  hit          -3.2 % (-5.2 to -1.2)   3.9 %   rate, 0.04 s slow in 3 of 10',
       'hit, -3.2 % (-5.2 to -1.2), 3.9 %, rate, 0.04 s slow in 3 of 10',
     ],
   ])('%s', (line, text) => {
