@@ -76,6 +76,18 @@ describe('the place on the target', () => {
     expect(at(places, 2)).toBeCloseTo(1.25, 2);
   });
 
+  // In at 0.6 s to 55 degrees, the place of 1.05 s, and out again at 0.65 s: at twice the clock it is there at 0.85 s.
+  test('catches up with hands that were quicker than it, though they go back meanwhile', () => {
+    const places = placesOf(
+      wheel((t) => (t >= 0.6 && t < 0.65 ? -55 : 0)),
+      1.5,
+    );
+    expect(at(places, 0.6)).toBeCloseTo(0.55, 2);
+    expect(at(places, 0.7)).toBeCloseTo(0.75, 2);
+    expect(at(places, 0.85)).toBeCloseTo(1.05, 2);
+    expect(at(places, 1.4)).toBeCloseTo(1.05, 2);
+  });
+
   test('stays where the hands stop, and does not go back with them', () => {
     const places = placesOf(
       wheel((t) => (t < 1 ? TURNING.steering!.at(t) : -10)),
