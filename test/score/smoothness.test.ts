@@ -27,6 +27,13 @@ describe('spectralArcLength', () => {
     ],
     ['one hill', profile(2500, (i) => hill(i / 1000, 0.5)), 1000, smoothness.oneGaussian.sparc],
     ['a constant rate', new Float64Array(1000).fill(1), 1000, smoothness.ones.sparc],
+    // nothing below a quarter of a hertz: the first frequency is not 0; by NumPy, from the definition
+    [
+      'four whole waves',
+      profile(1000, (i) => Math.sin((2 * Math.PI * 4 * i) / 1000)),
+      1000,
+      -3.951124184448078,
+    ],
   ])('of %s', (_, speed, rateHz, expected) => {
     expect(Math.abs(spectralArcLength(speed, rateHz)! - expected)).toBeLessThan(1e-8);
   });
