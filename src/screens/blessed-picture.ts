@@ -3,6 +3,7 @@ import type { Readable, Writable } from 'node:stream';
 import type { Widgets } from 'blessed';
 import { type Observable, Subject } from 'rxjs';
 import type { CellGrid, Size } from './cell-grid.ts';
+import { compileSequencesLate } from './late-sequences.ts';
 import { gridCopier, type ScreenLine } from './screen-cells.ts';
 
 const require = createRequire(import.meta.url);
@@ -13,6 +14,7 @@ const openBlessed: (
 const openBox: (
   options: Widgets.BoxOptions,
 ) => Widgets.BoxElement = require('blessed/lib/widgets/box.js');
+compileSequencesLate(require('blessed/lib/tput.js'));
 
 interface PictureOptions {
   readonly env: Readonly<Record<string, string | undefined>>;

@@ -8,14 +8,12 @@ const NAMED: ReadonlyMap<string, NoteKey> = new Map<string, NoteKey>([
   ['escape', { kind: 'skip' }],
 ]);
 
-/** A letter, mark, number, sign or symbol: nothing that steers a terminal. */
-const PRINTABLE = /^[\p{L}\p{N}\p{P}\p{S}]$/u;
-
 /** What a key means while a note is typed, by the terminal library's name of it; null for nothing. */
 export function noteKey(name: string): NoteKey | null {
   const named = NAMED.get(name);
   if (named !== undefined) return named;
-  if (PRINTABLE.test(name)) return { kind: 'character', text: name };
+  // a letter, mark, number, sign or symbol: nothing that steers a terminal
+  if (/^[\p{L}\p{N}\p{P}\p{S}]$/u.test(name)) return { kind: 'character', text: name };
   // with shift the library has the name of the key alone
   const shifted = /^S-(\p{L})$/u.exec(name)?.[1];
   return shifted === undefined ? null : { kind: 'character', text: shifted.toUpperCase() };
