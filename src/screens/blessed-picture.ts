@@ -2,9 +2,11 @@ import { createRequire } from 'node:module';
 import type { Readable, Writable } from 'node:stream';
 import type { Widgets } from 'blessed';
 import { type Observable, Subject } from 'rxjs';
+import { cellChanges, type PenText } from './cell-changes.ts';
 import type { CellGrid, Size } from './cell-grid.ts';
 import { compileSequencesLate } from './late-sequences.ts';
-import { gridCopier, type ScreenLine } from './screen-cells.ts';
+import { copyCells, type ScreenLine } from './screen-cells.ts';
+import { ShownGrid } from './shown-grid.ts';
 
 const require = createRequire(import.meta.url);
 /** The two parts that are used: loading all widgets of the library takes longer than the first picture. */
@@ -57,6 +59,8 @@ interface UntypedScreen {
     /** Writes in order with what is drawn, in one piece when flushed, which happens in the next turn of the event loop. */
     _write(text: string): void;
   };
+  /** The control sequence of an attribute, in as many colours as the terminal has. */
+  codeAttr(attribute: number): string;
   enter(): void;
   leave(): void;
 }
@@ -76,23 +80,13 @@ export function openPicture(options: PictureOptions): BlessedPicture {
   const mouse = (mode: string): void => {
     if (options.pointer) library.program._write(mode);
   };
-  const shown = showGrid(screen);
   const size = (): Size => ({ cols: program.cols, rows: program.rows });
   const events = listen(screen, size, options.pointer);
   mouse(MOUSE_ON);
   return {
     ...events,
     size,
-    canvas: () => shown.copier.canvas(size()),
-    paint: (grid) => {
-      if (!shown.copier.isNews(grid, library.lines)) return;
-      shown.grid = grid;
-      // Not by `_write`: it is flushed below, and there is no need for a turn of the event loop of its own.
-      library.program._buf += FRAME_BEGIN;
-      screen.render();
-      library.program._write(FRAME_END);
-      program.flush();
-    },
+    ...paintingOn(screen, size),
     forget: () => screen.alloc(),
     leave: () => {
       mouse(MOUSE_OFF);
@@ -134,22 +128,57 @@ function openScreen({ env, unicode, output, input }: PictureOptions): Widgets.Sc
   return screen;
 }
 
-interface ShownGrid {
-  grid: CellGrid | null;
-  readonly copier: ReturnType<typeof gridCopier>;
+/**
+ * The library draws what is new to the terminal as a whole. What changes in it from frame to frame is written here: the
+ * library would look at each cell of a changed row, and keep cells of its own.
+ */
+function paintingOn(
+  screen: Widgets.Screen,
+  size: () => Size,
+): Pick<BlessedPicture, 'canvas' | 'paint'> {
+  const library = screen as unknown as UntypedScreen;
+  const shown = new ShownGrid();
+  const penText = knownPens(library);
+  showWhole(screen, shown);
+  const paint = (grid: CellGrid): void => {
+    const before = shown.on(library.lines, grid);
+    if (before?.bytes.equals(grid.bytes) === true) return;
+    // The library does not know what was written since it drew.
+    if (before === null && shown.isDrawnOn(library.lines)) screen.alloc();
+    shown.show(grid, library.lines);
+    // Not by `_write`: it is flushed below, and there is no need for a turn of the event loop of its own.
+    library.program._buf += FRAME_BEGIN;
+    if (before === null) screen.render();
+    else library.program._buf += cellChanges(grid, before, penText);
+    library.program._buf += FRAME_END;
+    screen.program.flush();
+  };
+  return { canvas: () => shown.canvas(size()), paint };
 }
 
-/** A box that writes a grid's cells straight into the picture, at a fifth of the cost of text laid out by the library. */
-function showGrid(screen: Widgets.Screen): ShownGrid {
-  const shown: ShownGrid = { grid: null, copier: gridCopier() };
+/**
+ * A box that copies the grid that is shown straight into the library's picture, whenever that is rendered: for a frame
+ * that is drawn whole, and by the library itself after a change of size.
+ */
+function showWhole(screen: Widgets.Screen, shown: ShownGrid): void {
+  const library = screen as unknown as UntypedScreen;
   const box = openBox({ parent: screen, top: 0, left: 0, width: '100%', height: '100%' });
-  Object.assign(box, {
-    render: () => {
-      if (shown.grid !== null)
-        shown.copier.copy(shown.grid, (screen as unknown as UntypedScreen).lines);
-    },
-  });
-  return shown;
+  const render = (): void => {
+    const { grid } = shown;
+    if (grid === null) return;
+    copyCells(grid, library.lines);
+    shown.show(grid, library.lines);
+  };
+  Object.assign(box, { render });
+}
+
+function knownPens(library: UntypedScreen): PenText {
+  const known = new Map<number, string>();
+  return (attribute) => {
+    const text = known.get(attribute) ?? library.codeAttr(attribute);
+    known.set(attribute, text);
+    return text;
+  };
 }
 
 function listen(

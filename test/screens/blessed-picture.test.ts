@@ -1,8 +1,12 @@
 import { PassThrough, Writable } from 'node:stream';
 import { afterEach, describe, expect, test } from 'vitest';
 import { type BlessedPicture, openPicture } from '../../src/screens/blessed-picture.ts';
+import { createGrid } from '../../src/screens/cell-grid.ts';
 import { drillScreen } from '../../src/screens/drill-screen.ts';
+import { toText } from '../../src/screens/grid-text.ts';
 import { COLOUR_THEME, MONOCHROME_THEME } from '../../src/screens/theme.ts';
+import { writeText } from '../../src/screens/write-text.ts';
+import { TerminalText } from '../bench/terminal-text.ts';
 import { BRAKING, DRILL_VIEWS, ownTrace } from './sample-views.ts';
 
 const SIZE = { cols: 80, rows: 24 };
@@ -78,6 +82,29 @@ describe('frames', () => {
     shown.paint(grid);
     shown.paint(drillScreen(BRAKING, SIZE, { theme: COLOUR_THEME, unicode: true }));
     expect(output.writes.length).toBe(before);
+  });
+
+  test('leave on a terminal what they show, one after the other and to and fro', () => {
+    const { picture: shown, output } = open();
+    const terminal = new TerminalText(SIZE);
+    const views = Object.values(DRILL_VIEWS);
+    for (const view of [...views, ...views.toReversed(), ...views]) {
+      const grid = drillScreen(view, shown.canvas(), { theme: COLOUR_THEME, unicode: true });
+      shown.paint(grid);
+      for (const text of output.writes.splice(0)) terminal.write(text);
+      expect(terminal.lines.map((line) => line.trimEnd()).join('\n')).toBe(toText(grid));
+    }
+  });
+
+  test('of another size are drawn on a terminal that was cleared', () => {
+    const { picture: shown, output } = open();
+    const terminal = new TerminalText(SIZE);
+    shown.paint(drillScreen(BRAKING, SIZE, { theme: COLOUR_THEME, unicode: true }));
+    const small = createGrid({ cols: 10, rows: 2 });
+    writeText(small, 0, 1, 'small', COLOUR_THEME.text);
+    shown.paint(small);
+    for (const text of output.writes) terminal.write(text);
+    expect(terminal.lines.join('').trim()).toBe('small');
   });
 
   test('are drawn whole again once the screen was forgotten', () => {
