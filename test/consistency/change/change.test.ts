@@ -93,6 +93,12 @@ describe('a change of spread', () => {
   });
 
   // E (x - mean of n)^4 = 3 (1 - 1/n)^2 for normal values: without the correction groups of three seem to have no tails
+  test('of values that are all the same below zero is none, up to rounding', () => {
+    const same = [0.1 + 0.2, 0.3, 0.3].map((value) => -value);
+    expect(pooledSpread([same])!.deviation).toBe(0);
+    expect(pooledSpread([[-1, -2, -3]])!.deviation).toBeCloseTo(1, 12);
+  });
+
   test('takes normal values in small groups for normal', () => {
     const random = seededRandom(3);
     const groups = times(4000, () => times(3, () => gaussian(random)));
