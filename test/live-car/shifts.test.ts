@@ -134,6 +134,22 @@ describe('without paddles', () => {
     }
   });
 
+  test('a car that is quicker there shifts as well where the engine stands it', () => {
+    const early = zoneOf(GT_CAR, SMOOTH_CORNER).derived.zone.downshifts;
+    const shiftsAtM = early.map(({ atM }) => atM + 15);
+    const { gears } = SMOOTH_CORNER;
+    const zone = zoneOf(GT_CAR, { ...SMOOTH_CORNER, gears: { ...gears, shiftsAtM } });
+    const { points, durationS } = zone.derived.zone;
+    // 4 % light: some 1 m/s quicker, and far below the rev limit 15 m behind the earliest safe place
+    const brake = pointsOver(points, (p) => 0.96 * p.level);
+    const run = driveRecord(zone, recordOf({ brake, endS: durationS }));
+    for (const [i, { atM, overRev }] of shiftsOf(run).entries()) {
+      expect(overRev).toBe(false);
+      expect(atM - shiftsAtM[i]!).toBeLessThan(0.1);
+    }
+    expect(shiftsOf(run).length).toBe(shiftsAtM.length);
+  });
+
   test('they wait while the engine would not stand them', () => {
     const zone = zoneOf(GT_CAR, SMOOTH_CORNER);
     const { durationS } = zone.derived.zone;

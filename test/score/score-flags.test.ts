@@ -71,6 +71,14 @@ describe('double', () => {
     expect(outcome.kind === 'scored' && outcome.keyPoints.onsetS).toBeLessThan(-0.7);
   });
 
+  test.each([
+    [0.32, []],
+    [0.55, ['double']],
+  ])('a tap %d s before the rep: a press within 400 ms belongs to it', (earlierS, expected) => {
+    const tap: Curve = (t) => 0.3 * Math.exp(-(((t + earlierS) / 0.03) ** 2));
+    expect(flags(record((t) => tap(t) + level(t), { fromS: -1.2 }))).toEqual(expected);
+  });
+
   test('is not a re-application that never left the brake', () => {
     expect(flags(record(tapAt(1.2)))).toEqual([]);
   });
