@@ -56,7 +56,10 @@ export async function briefSubject(
 ): Promise<BriefSubject> {
   const [first] = names;
   if (first === undefined)
-    throw misuse('no event or corner named', 'Name an event, or up to eight corners with a car.');
+    throw misuse(
+      'no event or corner named',
+      'Name an event (`ebbline event list`), or up to eight corners with a car: `ebbline brief kiln-hairpin coil-bend --car gt`.',
+    );
   if (names.length === 1 && (await isEvent(first, dataDir)))
     return eventBrief(await findEvent(first, dataDir), wish, today, dataDir);
   // Without a car it was an event that was meant.

@@ -60,5 +60,10 @@ export function tonightTexts(
       (ranked, i) => `${i + 1}. ${ranked.corner.form.name}: ${reasonOf(ranked, today)}.`,
     ),
     ...(why === null ? [] : [why]),
+    ...(ranking.tonight.length === 0 ? [HOW_TO_GO_ON] : []),
   ];
 }
+
+/** Where hidden reps come from: the rule of `feedback-schedule.ts`. */
+const HOW_TO_GO_ON =
+  'Drive the laps again, or one corner by itself with `ebbline drill --corner CORNER --car CAR`: the first three reps of each are shown, after them every second one is hidden.';

@@ -1,6 +1,7 @@
 import { localDate } from '../consistency/local-date.ts';
 import type { HistoryStore, StoredPractice } from '../history/store.ts';
 import { Problem } from '../problem.ts';
+import { commandWord } from './command-word.ts';
 
 const MOST_LISTED = 5;
 const A_DAY = /^\d{4}-\d{2}-\d{2}$/;
@@ -31,7 +32,7 @@ export function findPractice(
   if (name === undefined) throw misuse('no practice named', newest);
   if (name === 'last') return last;
   if (A_DAY.test(name)) return ofDay(name, newest);
-  if (!/^\d+$/.test(name)) throw misuse(`${JSON.stringify(name)} names no practice`, newest);
+  if (!/^\d+$/.test(name)) throw misuse(`${JSON.stringify(name)} names no practice`, newest, name);
   const found = all.find(({ id }) => id === Number(name));
   if (found !== undefined) return found;
   throw new Problem(`there is no practice ${name}`, { where: 'report', next: listed(newest) });
@@ -49,10 +50,10 @@ function ofDay(day: string, all: readonly StoredPractice[]): StoredPractice {
   });
 }
 
-function misuse(what: string, all: readonly StoredPractice[]): Problem {
+function misuse(what: string, all: readonly StoredPractice[], named = 'hairpin'): Problem {
   return new Problem(what, {
     where: 'report',
-    next: `Say a number, a day like 2026-11-25, or last. ${listed(all)}`,
+    next: `Say a number, a day like 2026-11-25, or last. ${listed(all)} A target or a corner goes with weeks: --weeks 10 ${commandWord(named)}.`,
     exitCode: 2,
   });
 }

@@ -151,13 +151,20 @@ function unknownCommand(words: readonly string[]): never {
       { next: `Say one of: ${group.map(({ name }) => name).join(', ')}.`, exitCode: 2 },
     );
   }
-  const near = nearest(first, [
-    ...new Set(CATALOGUE.flatMap(({ name }) => [name, name.split(' ')[0] ?? name])),
-  ]);
+  const meant = commandsMeant(first).map((name) => `\`ebbline ${name}\``);
   throw new Problem(`there is no command ${JSON.stringify(first)}`, {
-    next: `${near === null ? '' : `Did you mean \`ebbline ${near}\`? `}See \`ebbline --help\`.`,
+    next: `${meant.length === 0 ? '' : `Did you mean ${meant.join(' or ')}? `}See \`ebbline --help\`.`,
     exitCode: 2,
   });
+}
+
+/** What a word that is no command may stand for: the second word of some, such as `compare`, or a slip in one. */
+function commandsMeant(word: string): readonly string[] {
+  const names = CATALOGUE.map(({ name }) => name);
+  const ending = names.filter((name) => name.split(' ')[1] === word);
+  if (ending.length > 0) return ending;
+  const near = nearest(word, [...new Set(names.flatMap((name) => [name, name.split(' ')[0]!]))]);
+  return near === null ? [] : [near];
 }
 
 function contextOf(input: CommandInput, terminal: Terminal): CommandContext {

@@ -217,7 +217,11 @@ describe('weeks', () => {
 describe('what cannot be done says what to do', () => {
   test.each([
     [['report', '--out', 'x.html'], 2, /no practice named\n.*last\. The newest: 2 on \d{4}-/],
-    [['report', 'yesterday', '--json'], 2, /"yesterday" names no practice\n.*The newest: 2 on /],
+    [
+      ['report', 'yesterday', '--json'],
+      2,
+      /"yesterday" names no practice\n.*The newest: 2 on .* --weeks 10 yesterday\.\n/,
+    ],
     [['report', '99', '--json'], 1, /there is no practice 99\n.*The newest: 2 on /],
     [['report', '2001-01-01', '--json'], 1, /no practice on 2001-01-01\n.*The newest: 2 on /],
     [['report', 'last'], 2, /nothing to write\n.*--out/],

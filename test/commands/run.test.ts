@@ -78,6 +78,18 @@ describe('the command line', () => {
     }
   });
 
+  test.each([
+    ['compare', 'Did you mean `ebbline trace compare`?'],
+    ['setup', 'Did you mean `ebbline rig setup`?'],
+    ['derive', 'Did you mean `ebbline target derive`?'],
+    ['show', '`ebbline car show` or `ebbline corner show` or '],
+    ['dirll', 'Did you mean `ebbline drill`?'],
+  ])('the second word of a command alone is told with its first: %s', async (word, meant) => {
+    const terminal = fakeTerminal();
+    expect(await run([word], terminal)).toBe(2);
+    expect(terminal.stderr).toContain(meant);
+  });
+
   test('prints its version as one line', async () => {
     const terminal = fakeTerminal();
     expect(await run(['--version'], terminal)).toBe(0);

@@ -92,7 +92,7 @@ function title({
   const counts = `${countText(reps, 'rep')} on ${countText(dates, 'day')}`;
   const how = [`${foot} foot`, condition, source === 'hid' ? null : source];
   const words = how.flatMap((word) => (word === null ? [] : [cleanText(word, 10)])).join(', ');
-  return wrapWords(`${cleanText(targetId)}, ${cleanText(driver, 14)} (${words}): ${counts}`);
+  return wrapWords(`${cleanText(targetId)}, ${cleanText(driver)} (${words}): ${counts}`);
 }
 
 function leftOut({ weeks, days }: WeeksProgress, mostRows: number): string[] {
