@@ -1,7 +1,7 @@
 import { type DisplaySettings, PLAIN_DISPLAY } from '../drill/display/display-settings.ts';
 import { BLOCK_REPS, type DrillSetup, REP_TIMING } from '../drill/drill-setup.ts';
 import { openHistory } from '../history/open-history.ts';
-import type { HistoryStore } from '../history/store.ts';
+import type { HistoryStore, PracticeStart, SourceKind } from '../history/store.ts';
 import type { ReportSource } from '../input/report-source.ts';
 import { brakeStepLevel } from '../input/rig/brake-step-level.ts';
 import { calibrationId } from '../input/rig/calibration-id.ts';
@@ -14,18 +14,12 @@ import type { DrillOptions } from './drill-options.ts';
 import type { DrillSubject } from './drill-subject.ts';
 import { type Experience, experienceOf } from './experience.ts';
 import { forceRemark } from './force-remark.ts';
-import { builtLaps, lapSetup } from './lap-setup.ts';
 import { pressableButtons } from './list-buttons.ts';
 import { LOCAL_DRIVER } from './local-driver.ts';
-import {
-  type BuiltZone,
-  builtPlan,
-  type PlanCircumstances,
-  plannedSetup,
-} from './planned-setup.ts';
 import { PracticeLog } from './practice-log.ts';
+import { prepareDrill } from './prepared-drill.ts';
 import type { RigSource } from './rig-source.ts';
-import { axesOf, whatIsDrilled } from './what-is-drilled.ts';
+import { axesOf } from './what-is-drilled.ts';
 import { zonedNow } from './zoned-now.ts';
 
 /** Everything a practice runs on, opened. */
@@ -52,87 +46,50 @@ export async function openPractice(
   subject: DrillSubject,
   display: DisplaySettings = PLAIN_DISPLAY,
 ): Promise<Practice> {
-  const { kind } = rigSource;
   // A corner that cannot be driven is better said before anything is opened.
-  const { target, live, planned, targets } = prepare(subject, options, rigSource.rig);
-  const { rig, counts } = rigInNewtons(rigSource.rig, targets.map(askedForce));
+  const prepared = prepareDrill(subject, options, rigSource.rig);
+  const { rig, counts } = rigInNewtons(rigSource.rig, prepared.targets.map(askedForce));
   const decoder = createRigDecoder(rig, rigSource.source.devices);
   const source = await recorded(options, rigSource);
   const store = openHistory(context.dataDir);
   const driver = driverName(options, rigSource);
-  const log = new PracticeLog(
-    store,
-    {
-      driver,
-      source: kind,
-      foot: options.foot ?? rig.foot,
-      footwear: options.footwear ?? rig.footwear,
-      calibrationId: calibrationId(rig),
-      sensor: brakeOf(rig)?.calibration.sensor ?? 'unknown',
-      seed: options.seed,
-    },
-    options.condition,
-  );
-  const experience = experienceOf(store, driver, target, Date.now());
-  const plain = drillSetup(
-    options,
-    rig,
-    {
-      target,
-      live,
-      units: context.units,
-      display,
-      buttons: pressableButtons(rigSource),
-      forceRemark: forceRemark(counts, context.units),
-      // a simulated driver has no foot that could hurt
-      isFirstRun: kind !== 'virtual' && experience.hoursSinceLastRep === null,
-    },
-    experience,
-  );
+  const start = practiceStart(options, rig, rigSource.kind, driver);
+  const log = new PracticeLog(store, start, options.condition);
+  const experience = experienceOf(store, driver, prepared.target, Date.now());
+  const plain = plainSetup(options, rig, experience, {
+    target: prepared.target,
+    live: prepared.live,
+    units: context.units,
+    display,
+    buttons: pressableButtons(rigSource),
+    forceRemark: forceRemark(counts, context.units),
+    // a simulated driver has no foot that could hurt
+    isFirstRun: rigSource.kind !== 'virtual' && experience.hoursSinceLastRep === null,
+  });
   // Only a plan asks for the zone of time, which takes a while to find out.
-  const setup = planned === null ? plain : planned(plain, { store, driver, now: zonedNow() });
+  const setup = prepared.planned?.(plain, { store, driver, now: zonedNow() }) ?? plain;
   return { source, decoder, setup, log, store, driver };
+}
+
+function practiceStart(
+  options: DrillOptions,
+  rig: Rig,
+  source: SourceKind,
+  driver: string,
+): Omit<PracticeStart, 'startedAt'> {
+  return {
+    driver,
+    source,
+    foot: options.foot ?? rig.foot,
+    footwear: options.footwear ?? rig.footwear,
+    calibrationId: calibrationId(rig),
+    sensor: brakeOf(rig)?.calibration.sensor ?? 'unknown',
+    seed: options.seed,
+  };
 }
 
 function askedForce({ fullScale, peakLevel }: Target): AskedForce {
   return { fullScaleN: fullScale.pedalForceN, peakLevel };
-}
-
-/** What a practice is made of before the history is asked. */
-interface Prepared extends Pick<DrillSetup, 'target' | 'live'> {
-  /** The plan it follows; null without one. */
-  readonly planned: Planned | null;
-  /** All that may be drilled in it. */
-  readonly targets: readonly Target[];
-}
-
-function prepare(subject: DrillSubject, options: DrillOptions, rig: Rig): Prepared {
-  if (subject.kind === 'event') {
-    const laps = builtLaps(subject, rig);
-    return {
-      ...begunWith(laps.zones[0]!),
-      planned: (plain, now) => lapSetup(plain, laps, now),
-      targets: [...laps.zones, ...laps.outLap].map(({ target }) => target),
-    };
-  }
-  if (subject.kind === 'plan') {
-    const plan = builtPlan(subject, rig);
-    const promoted = plan.zones.flatMap((zone) => zone.promoted ?? []);
-    return {
-      ...begunWith(plan.zones[0]!),
-      planned: (plain, now) => plannedSetup(plain, plan, now),
-      targets: [...plan.zones, ...promoted, ...plan.carryOver].map(({ target }) => target),
-    };
-  }
-  const drilled = whatIsDrilled(subject, options.live, rig);
-  return { ...drilled, planned: null, targets: [drilled.target] };
-}
-
-/** A plain drill's setup as a plan or an event has it, as far as the history lets the driver go. */
-type Planned = (plain: DrillSetup, circumstances: PlanCircumstances) => DrillSetup;
-
-function begunWith({ target, live }: BuiltZone): Pick<DrillSetup, 'target' | 'live'> {
-  return { target, live: live?.plan ?? null };
 }
 
 async function recorded(
@@ -144,21 +101,24 @@ async function recorded(
   return recordReports(source, record, rig);
 }
 
-function drillSetup(
+/** What a plain drill's setup takes from elsewhere than the options and the rig. */
+type Circumstances = Pick<
+  DrillSetup,
+  'target' | 'live' | 'units' | 'display' | 'buttons' | 'forceRemark' | 'isFirstRun'
+>;
+
+function plainSetup(
   options: DrillOptions,
   rig: Rig,
-  subject: Pick<
-    DrillSetup,
-    'target' | 'live' | 'units' | 'display' | 'buttons' | 'forceRemark' | 'isFirstRun'
-  >,
   experience: Experience,
+  circumstances: Circumstances,
 ): DrillSetup {
   return {
-    ...subject,
+    ...circumstances,
+    ...experience,
     plan: null,
     reps: options.reps ?? BLOCK_REPS,
     seed: seedOf(options),
-    ...experience,
     feedback: null,
     asksRating: options.selfRating,
     ratingWaitS: null,
