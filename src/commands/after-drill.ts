@@ -3,7 +3,7 @@ export function afterDrill(practiceId: number | null): readonly string[] {
   if (practiceId === null) return [];
   return [
     '',
-    'Your reps are kept. This practice as a page: ebbline report last --out review.html',
-    'How it goes over the weeks: ebbline progress',
+    'Your reps are kept. As a page: ebbline report last --out review.html',
+    'Over the weeks: ebbline progress',
   ];
 }

@@ -1,4 +1,5 @@
 import { openTerminal, type TerminalScreen } from '../screens/terminal-screen.ts';
+import { wrapText } from '../screens/write-text.ts';
 import { afterDrill } from './after-drill.ts';
 import type { CommandContext } from './command.ts';
 import { type DrillDisplay, drillDisplay } from './drill-display.ts';
@@ -12,6 +13,9 @@ import { endOnScreen } from './end-on-screen.ts';
 import { OpenDrill } from './open-drill.ts';
 import { openScreenSource } from './open-screen-source.ts';
 import type { RigSource } from './rig-source.ts';
+
+/** Narrower terminals than this are too small to drill on. */
+const COLS = 80;
 
 /** The drill in the terminal: choose a target where none was named, drive blocks until the driver finishes. */
 export async function drillOnScreen(
@@ -91,5 +95,5 @@ async function tellAfterwards(
   { out, err }: CommandContext,
 ): Promise<void> {
   for (const line of [notice, await display.settled()]) if (line !== null) err(`${line}\n`);
-  if (lines.length > 0) out(`${lines.join('\n')}\n`);
+  for (const line of lines) out(`${line.length > COLS ? wrapText(line, COLS).join('\n') : line}\n`);
 }

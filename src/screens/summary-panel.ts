@@ -88,9 +88,9 @@ function headline(summary: BlockSummary): string {
   ]);
 }
 
-function whyNoCause({ cause, reps }: BlockSummary): string {
-  // the sentence has said it
-  if (reps < 3) return '';
+function whyNoCause({ cause, reps, troubles }: BlockSummary): string {
+  // the sentence has said it, or there is something else to say
+  if (reps < 3 || troubles.length > 0) return '';
   return cause === null
     ? 'no cause: timing, rate and amount are not alike in three reps'
     : 'no cause that can be felt: what is alike in the reps is too small';

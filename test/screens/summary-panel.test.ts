@@ -28,7 +28,12 @@ describe('the text below the picture', () => {
   });
 
   test('what is not known says why', () => {
-    const nothing = text({ medianScore: null, cause: null, ...diagnosis({ cause: null }) });
+    const none = { cause: null, ...diagnosis({ cause: null }) };
+    const nothing = text({ medianScore: null, troubles: [], ...none });
+    // what the reps share is told in its place
+    const shared = text(none);
+    expect(shared).toContain('20 % too quick off the brake, 6 of 10 reps');
+    expect(shared).not.toContain('no cause');
     expect(nothing).toContain('score not known: no rep was scored');
     expect(nothing).toContain('no cause: timing, rate and amount are not alike in three reps');
     const few = { reps: 2, cause: null, ...diagnosis({ cause: null }) };
