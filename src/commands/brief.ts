@@ -83,7 +83,7 @@ export async function brief(
     };
     const text =
       values.json === true
-        ? `${JSON.stringify({ ...eventOf(subject), ...briefJson(sources) })}\n`
+        ? `${JSON.stringify({ ...eventOf(subject), ...briefJson(sources), cautions: CAUTIONS })}\n`
         : write(page);
     await put(text, textOption(values.out), context);
   } finally {

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { brief } from '../../src/commands/brief.ts';
 import type { OptionValue } from '../../src/commands/command.ts';
+import { CAUTIONS } from '../../src/drill/cautions.ts';
 import { openHistory } from '../../src/history/open-history.ts';
 import { Problem } from '../../src/problem.ts';
 import { addAll, aNote, aRep, EVENING_MS } from '../history/fixtures.ts';
@@ -115,6 +116,7 @@ describe('brief', () => {
       );
       const json = JSON.parse(await page(folder, { ...none, json: true }, ['sallow-fen']));
       expect(json).toMatchObject({ event: 'sallow-fen', date: '2027-04-10', days_left: 135 });
+      expect(json.cautions).toEqual(CAUTIONS);
       const { corners } = json;
       expect(corners.map(({ corner }: { corner: string }) => corner)).toEqual([
         ...['kiln-hairpin', 'coil-bend', 'heron-sweep', 'weavers-corner'],

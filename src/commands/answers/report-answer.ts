@@ -104,4 +104,5 @@ export const BRIEF_ANSWER: AnswerSchema = json.object('The page for the test day
       notes: json.texts('notes of the corner'),
     }),
   ),
+  cautions: json.texts('what every brief says of targets and hardware'),
 });
