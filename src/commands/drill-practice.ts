@@ -5,10 +5,9 @@ import type { HistoryStore, PracticeStart, SourceKind } from '../history/store.t
 import type { ReportSource } from '../input/report-source.ts';
 import { brakeStepLevel } from '../input/rig/brake-step-level.ts';
 import { calibrationId } from '../input/rig/calibration-id.ts';
+import { fullScaleNewtons } from '../input/rig/load-newtons.ts';
 import type { Rig } from '../input/rig/rig.ts';
 import { createRigDecoder, type RigDecoder } from '../input/rig/rig-decoder.ts';
-import { type AskedForce, rigInNewtons } from '../input/rig/rig-in-newtons.ts';
-import type { Target } from '../target/target.ts';
 import type { CommandContext } from './command.ts';
 import type { DrillOptions } from './drill-options.ts';
 import type { DrillSubject } from './drill-subject.ts';
@@ -46,9 +45,9 @@ export async function openPractice(
   subject: DrillSubject,
   display: DisplaySettings = PLAIN_DISPLAY,
 ): Promise<Practice> {
+  const { rig } = rigSource;
   // A corner that cannot be driven is better said before anything is opened.
-  const prepared = prepareDrill(subject, options, rigSource.rig);
-  const { rig, counts } = rigInNewtons(rigSource.rig, prepared.targets.map(askedForce));
+  const prepared = prepareDrill(subject, options, rig);
   const decoder = createRigDecoder(rig, rigSource.source.devices);
   const source = await recorded(options, rigSource);
   const store = openHistory(context.dataDir);
@@ -56,13 +55,15 @@ export async function openPractice(
   const start = practiceStart(options, rig, rigSource.kind, driver);
   const log = new PracticeLog(store, start, options.condition);
   const experience = experienceOf(store, driver, prepared.target, Date.now());
+  const ownFullScaleN = ownFullScale(rig);
   const plain = plainSetup(options, rig, experience, {
     target: prepared.target,
     live: prepared.live,
     units: context.units,
     display,
     buttons: pressableButtons(rigSource),
-    forceRemark: forceRemark(counts, context.units),
+    ownFullScaleN,
+    forceRemark: forceRemark(ownFullScaleN, prepared.targets, context.units),
     // a simulated driver has no foot that could hurt
     isFirstRun: rigSource.kind !== 'virtual' && experience.hoursSinceLastRep === null,
   });
@@ -88,10 +89,6 @@ function practiceStart(
   };
 }
 
-function askedForce({ fullScale, peakLevel }: Target): AskedForce {
-  return { fullScaleN: fullScale.pedalForceN, peakLevel };
-}
-
 async function recorded(
   { record }: DrillOptions,
   { source, rig }: RigSource,
@@ -104,7 +101,14 @@ async function recorded(
 /** What a plain drill's setup takes from elsewhere than the options and the rig. */
 type Circumstances = Pick<
   DrillSetup,
-  'target' | 'live' | 'units' | 'display' | 'buttons' | 'forceRemark' | 'isFirstRun'
+  | 'target'
+  | 'live'
+  | 'units'
+  | 'display'
+  | 'buttons'
+  | 'ownFullScaleN'
+  | 'forceRemark'
+  | 'isFirstRun'
 >;
 
 function plainSetup(
@@ -131,6 +135,11 @@ function plainSetup(
 /** A practice without a seed asked for differs from the last one. */
 export function seedOf({ seed }: DrillOptions): number {
   return seed ?? Date.now() % 2 ** 31;
+}
+
+function ownFullScale(rig: Rig): number | null {
+  const brake = brakeOf(rig);
+  return brake === undefined ? null : fullScaleNewtons(brake.calibration);
 }
 
 function brakeOf({ axes }: Rig): Rig['axes'][number] | undefined {

@@ -118,6 +118,7 @@ function plainSetup(
     display: PLAIN_DISPLAY,
     brakeStepLevel: brakeStepLevel(rig),
     forceRemark: null,
+    ownFullScaleN: null,
     isFirstRun: false,
     timing: BRISK,
   };

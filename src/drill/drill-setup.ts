@@ -68,6 +68,8 @@ export interface DrillSetup {
   readonly buttons: readonly LearnedButton[];
   /** One count of the brake's sensor as a level; 0 where unknown. */
   readonly brakeStepLevel: number;
+  /** Force of the brake at the driver's full scale, N; null for a rig that was never put under known loads. */
+  readonly ownFullScaleN: number | null;
   /** True where a person drives who never did before: the cautions come first. */
   readonly isFirstRun: boolean;
   /** What the driver has to be told of the force that levels stand for; null for nothing. */

@@ -6,10 +6,12 @@ import type { ClutchHold, DrillModel } from './drill-model.ts';
 import type { DeviceHealth } from './drill-view.ts';
 import { isRepUnderWay, onKey, onPause } from './on-key.ts';
 import type { Step } from './stages.ts';
+import { inTargetLevels, levelPerShare } from './target-force.ts';
 
 /** What the rig said in one slice of time: the rep goes on, then the wheel's buttons and the clutch are obeyed. */
 export function onBatch(model: DrillModel, batch: RigBatch, health: readonly DeviceHealth[]): Step {
-  const [advanced, effects] = advance(model, batch, health);
+  const perShare = levelPerShare(model.setup);
+  const [advanced, effects] = advance(model, inTargetLevels(batch, perShare), health);
   const [obeyed, more] = obeyButtons(advanced, batch);
   const [paused, last] = obeyClutch(obeyed, batch);
   return [paused, [...effects, ...more, ...last]];

@@ -11,6 +11,7 @@ import { gridTarget } from './plan/planned-rep.ts';
 import { planAfterRep } from './plan/rep-by-plan.ts';
 import { LEAD_S, repRecord } from './recording.ts';
 import { ARM_S, type Step } from './stages.ts';
+import { levelPerShare } from './target-force.ts';
 import { targetOf } from './target-of.ts';
 
 /** A record of the live car begins before it rolls: the baseline of the foot at rest is part of it. */
@@ -84,5 +85,6 @@ export function recordOf(
 ): RepRecord {
   if (recording === null) throw new Error(`no recording of the rep that ends at ${atS} s`);
   const leadS = setup.live === null ? LEAD_S : LIVE_LEAD_S;
-  return repRecord(recording, span, setup.axes, setup.brakeStepLevel, leadS);
+  const stepLevel = setup.brakeStepLevel * levelPerShare(setup);
+  return repRecord(recording, span, setup.axes, stepLevel, leadS);
 }

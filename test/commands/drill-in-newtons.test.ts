@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { CAUTIONS } from '../../src/drill/cautions.ts';
 import { openHistory } from '../../src/history/open-history.ts';
 import type { AxisAssignment } from '../../src/input/rig/rig.ts';
+import type { RepRecord } from '../../src/trace/rep-record.ts';
 import { temporaryFolder } from '../temporary-folder.ts';
 import { type Ran, runCommand } from './run-command.ts';
 
@@ -35,16 +36,18 @@ function targetOf(fullScaleN: number): string {
   return file;
 }
 
-/** The hardest level of the first rep in the history. */
-function hardest(dataDir: string): number {
+/** The record of the first rep in the history. */
+function recordIn(dataDir: string): RepRecord {
   const store = openHistory(dataDir);
   try {
     const [rep] = [...store.reps({})];
-    return Math.max(...store.record(rep!.id).brake.value);
+    return store.record(rep!.id);
   } finally {
     store.close();
   }
 }
+
+const hardest = (dataDir: string): number => Math.max(...recordIn(dataDir).brake.value);
 
 async function replay(recording: string, target: string, dataDir: string): Promise<Ran> {
   return runCommand([
@@ -71,6 +74,8 @@ describe('a rig put under known loads', () => {
     expect(code).toBe(0);
     expect(stdout).toContain('100 % is 1000 N at the pedal, as in the car.');
     expect(hardest(dataDir) / hardest(plain)).toBeCloseTo(0.9, 3);
+    const [own, step] = [recordIn(plain), recordIn(dataDir)].map((one) => one.brakeStepLevel);
+    expect(step! / own!).toBeCloseTo(0.9, 9);
   });
 
   test('stays with the own full scale where the target takes more, and says so', async () => {

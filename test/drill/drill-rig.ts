@@ -57,6 +57,7 @@ export function setup(change: Partial<DrillSetup> = {}): DrillSetup {
     display: PLAIN_DISPLAY,
     brakeStepLevel: 1 / 4095,
     forceRemark: null,
+    ownFullScaleN: null,
     isFirstRun: false,
     timing: REP_TIMING,
     units: 'metric',

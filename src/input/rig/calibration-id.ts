@@ -13,16 +13,18 @@ export function calibrationId(rig: Pick<Rig, 'axes' | 'wheelLockDeg'>): string {
     .slice(0, 16);
 }
 
+/** Levels of such a rig were shares of the driver's own full scale before targets were drilled at their force. */
+const IN_NEWTONS = 'levels in newtons';
+
 /** Arrays, because the order of an object's keys would get into the hash. */
 function axisKey({ role, device, field, calibration }: AxisAssignment): readonly unknown[] {
   const { vendorId, productId, serial, interfaceNumber, usagePage, usage } = device;
-  const { restCounts, fullCounts, deadStart, deadEnd, sensor, load, fullLevel = 1 } = calibration;
+  const { restCounts, fullCounts, deadStart, deadEnd, sensor, load } = calibration;
   return [
     role,
     [vendorId, productId, serial, interfaceNumber, usagePage, usage],
     [field.reportId, field.bitOffset, field.bitSize, field.signed],
     [restCounts, fullCounts, deadStart, deadEnd, sensor],
-    load === null ? null : [load.newtonsPerCount, load.zeroCounts],
-    ...(fullLevel === 1 ? [] : [fullLevel]),
+    load === null ? null : [load.newtonsPerCount, load.zeroCounts, IN_NEWTONS],
   ];
 }

@@ -5,7 +5,7 @@ import { shareOfSpan } from './share-of-span.ts';
 /**
  * Resolves a pedal's calibration into the function that is applied to every sample: counts to level, clamped to
  * 0..1, dead zones taken out at both ends. Half of a combined axis is a calibration that rests in the middle; the
- * other pedal's travel then clamps to 0. With a `fullLevel` below 1 the level ends there, where the axis does.
+ * other pedal's travel then clamps to 0.
  * @throws Problem where the span is too small, outside the field or eaten up by its dead zones.
  */
 export function levelMap(
@@ -13,8 +13,7 @@ export function levelMap(
   field: FieldLocation,
 ): (counts: number) => number {
   const share = shareOfSpan(calibration, field);
-  const { deadStart, fullLevel = 1 } = calibration;
+  const { deadStart } = calibration;
   const live = 1 - deadStart - calibration.deadEnd;
-  const most = Math.min(1, fullLevel);
-  return (counts) => Math.min(most, Math.max(0, (fullLevel * (share(counts) - deadStart)) / live));
+  return (counts) => Math.min(1, Math.max(0, (share(counts) - deadStart) / live));
 }

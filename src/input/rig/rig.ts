@@ -30,8 +30,6 @@ export interface AxisCalibration {
   readonly deadEnd: number;
   readonly sensor: SensorKind;
   readonly load: LoadFit | null;
-  /** Level at full, where a drill counts in the newtons of its target; 1 if left out, and in files. */
-  readonly fullLevel?: number;
 }
 
 export interface AxisAssignment {
