@@ -84,7 +84,12 @@ function* scoreAgainst(
   if (aligned.keys.peakLevel < LEAST_PEAK_SHARE * target.peakLevel) {
     return noRep('peak below a tenth of the target', LIVE_SCORE_VERSION, record, rep);
   }
-  return score(record, run, { rep: { ...eased, onset: rep.onset }, followed, aligned, reference });
+  return yield* score(record, run, {
+    rep: { ...eased, onset: rep.onset },
+    followed,
+    aligned,
+    reference,
+  });
 }
 
 /** How late the onset is found on the target's own rise, in steps. */
@@ -106,9 +111,10 @@ interface Laid {
   readonly reference: TargetReference;
 }
 
-function score(record: RepRecord, run: LiveRun, laid: Laid): RepScore {
+function* score(record: RepRecord, run: LiveRun, laid: Laid): InPieces<RepScore> {
   const { rep, followed, aligned, reference } = laid;
   const measures = lessThoseAsked(measureRep(record, rep, aligned, reference), record, reference);
+  yield;
   const { startOfRelease } = reference.keys;
   const live = measureLive(run, followed, {
     ownS: measures.keyPoints.startOfReleaseS,
