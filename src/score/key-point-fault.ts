@@ -20,18 +20,23 @@ const FALLS: readonly number[] = [0.4, 0.4, 0.1];
  * @returns null where no moment is further off
  */
 export function keyPointFault(rep: RepScore, least: number): KeyPointFault | null {
+  const [worst] = missedMoments(rep, least).toSorted((a, b) => b.level - a.level);
+  return worst === undefined ? null : { point: worst.point, errorS: worst.errorS };
+}
+
+/** A moment and the pressure that was missed there, as a share of the plateau. */
+interface MissedMoment extends KeyPointFault {
+  readonly rep: RepScore;
+  readonly level: number;
+}
+
+function missedMoments(rep: RepScore, least: number): readonly MissedMoment[] {
   const steepness = steepnessOf(targetTimes(rep));
-  let most = 0;
-  let worst: KeyPointFault | null = null;
-  RELEASE_POINTS.forEach((point, place) => {
+  return RELEASE_POINTS.flatMap((point, place) => {
     const errorS = rep.keyPointErrorsS[point];
-    if (errorS === null || Math.abs(errorS) < least) return;
-    const level = Math.abs(errorS) * steepness[place]!;
-    if (worst !== null && level <= most) return;
-    most = level;
-    worst = { point, errorS };
+    if (errorS === null || Math.abs(errorS) < least) return [];
+    return { rep, point, errorS, level: Math.abs(errorS) * steepness[place]! };
   });
-  return worst;
 }
 
 /** A moment that several reps missed the same way. */
@@ -42,21 +47,35 @@ interface SharedMoment {
 }
 
 /**
- * The moment that most of these reps missed the same way.
+ * The moment that most of these reps missed the same way: where they missed most; where that differs from rep to rep,
+ * the dearest of those that more than half of them missed the same way.
  *
  * @returns null unless at least three reps share one
  */
 export function sharedKeyPointFault(reps: readonly RepScore[], least: number): SharedMoment | null {
-  const missed = reps.flatMap((rep) => {
-    const fault = keyPointFault(rep, least);
-    return fault === null ? [] : { rep, fault };
-  });
-  const shared = sharedGroup(missed, ({ fault }) => `${fault.point} ${Math.sign(fault.errorS)}`);
+  const missed = reps.map((rep) => missedMoments(rep, least));
+  const worst = missed.flatMap((moments) => moments.toSorted((a, b) => b.level - a.level)[0] ?? []);
+  const shared = sharedGroup(worst, keyOf) ?? dearestOfMost(missed.flat(), reps.length);
   if (shared === null) return null;
-  const errors = shared.map(({ fault }) => fault.errorS);
-  const middle = { point: shared[0].fault.point, errorS: quantile(errors, 0.5)! };
-  return { fault: middle, reps: shared.map(({ rep }) => rep) };
+  const errorS = middle(shared.map((moment) => moment.errorS));
+  return { fault: { point: shared[0].point, errorS }, reps: shared.map(({ rep }) => rep) };
 }
+
+type Shared = readonly [MissedMoment, ...MissedMoment[]];
+
+function dearestOfMost(missed: readonly MissedMoment[], of: number): Shared | null {
+  const groups = RELEASE_POINTS.map((at) =>
+    sharedGroup(
+      missed.filter(({ point }) => point === at),
+      keyOf,
+    ),
+  ).filter((group) => group !== null && 2 * group.length > of) as readonly Shared[];
+  const levelOf = (group: Shared): number => middle(group.map(({ level }) => level));
+  return groups.toSorted((a, b) => levelOf(b) - levelOf(a))[0] ?? null;
+}
+
+const keyOf = ({ point, errorS }: KeyPointFault): string => `${point} ${Math.sign(errorS)}`;
+const middle = (values: readonly number[]): number => quantile(values, 0.5)!;
 
 /** Share of the plateau per second around each moment: the mean of what falls before and after it. */
 function steepnessOf(timesS: readonly (number | null)[]): readonly number[] {

@@ -62,6 +62,21 @@ describe('the moment that a release missed most', () => {
     expect(sharedKeyPointFault([...late, ...early.slice(1)], 0.03)).toBeNull();
   });
 
+  test('is the dearest of those that most missed the same way, where each missed another one most', () => {
+    // by the shares per second above, half and brake off early: 8.3 and 4, 6.7 and 8, 5.8 and 8.5 % of the plateau
+    const reps = [
+      rep({ halfRelease: -0.1, brakeOff: -0.08 }),
+      rep({ halfRelease: -0.08, brakeOff: -0.16 }),
+      rep({ startOfRelease: 0.2, halfRelease: -0.07, brakeOff: -0.17 }),
+    ];
+    expect(sharedKeyPointFault(reps, 0.03)).toEqual({
+      fault: { point: 'brakeOff', errorS: -0.16 },
+      reps,
+    });
+    // three of six are not most of them
+    expect(sharedKeyPointFault([...reps, rep({}), rep({}), rep({})], 0.03)).toBeNull();
+  });
+
   test('lies on a target whose release takes 1.2 s, whatever the rep took', () => {
     expect(targetReleaseS([rep({}), rep({ startOfRelease: 0.3, brakeOff: -0.3 })])).toBeCloseTo(
       1.2,
