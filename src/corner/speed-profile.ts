@@ -86,7 +86,8 @@ function* steps({
   jointsM,
   stepM,
 }: BackwardPass): Generator<readonly [number, number]> {
-  const stops = [...jointsM.map((joint) => slowestM - joint), slowestM - fromM]
+  const stops = [...new Set([...jointsM, fromM])]
+    .map((joint) => slowestM - joint)
     .filter((distance) => distance > 0 && distance <= slowestM - fromM)
     .sort((a, b) => a - b);
   const first = stops[0] ?? 0;

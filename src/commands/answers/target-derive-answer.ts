@@ -129,6 +129,8 @@ export const TARGET_DERIVE_ANSWER: AnswerSchema = json.object(
     bumps: json.list('in driving order', BUMP),
     ...json.numbers({
       too_fast_mps: 'what the slowest point is over its limit',
+      unsettled_m:
+        'how far the last round of loads and brakes still moved it, 0 where they settled',
       duration_s: 'brake point to slowest point',
       rises_again_level: 'how far the level rises again in the release',
       foot_loss_s: 'time that a foot loses which only eases, and only so quickly',

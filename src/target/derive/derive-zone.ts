@@ -21,6 +21,8 @@ export interface SolvedZone {
   readonly downshifts: readonly Downshift[];
   /** How much too fast the car is where even braking from the start of the zone does not do; 0 where it does. */
   readonly tooFastMps: number;
+  /** How far the last round of loads and brakes still moved the zone, m, see `movedM`; 0 where they settled. */
+  readonly unsettledM: number;
   readonly durationS: number;
   /** Time lost because a foot only eases, and not as fast as the grip would allow: the zone is solved once more for it. */
   footLossS(): number;
@@ -38,7 +40,7 @@ export function solveZone(car: Car, corner: Corner, model: ModelName = 'two-axle
   const cornerLimit = askedOnce(inOneGear.cornerLimit);
   const slowestM = slowestPointM(inOneGear, corner.path.lengthM);
   const problem: ZoneProblem = { ...setting, model, slowestM, cornerLimit };
-  const { zone, schedule, downshifts, lateLoadN } = settleLoads(problem);
+  const { zone, schedule, downshifts, lateLoadN, unsettledM } = settleLoads(problem);
   return {
     model,
     points: zonePoints(setting, zone, schedule, lateLoadN),
@@ -46,6 +48,7 @@ export function solveZone(car: Car, corner: Corner, model: ModelName = 'two-axle
     brakePointM: zone.brakePointM,
     slowestM: zone.slowestM,
     downshifts,
+    unsettledM,
     tooFastMps: zone.tooFastMps,
     durationS: durationFrom(zone, zone.brakePointM, corner),
     footLossS: () => footLossS(problem, zone),

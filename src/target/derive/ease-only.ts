@@ -1,7 +1,7 @@
 import { brakeForcesN } from '../../car/brake-force.ts';
 import type { Car } from '../../car/car.ts';
 import type { ForceBound } from '../../corner/speed-profile.ts';
-import { lastThatHolds } from './last-that-holds.ts';
+import { fallingRoot } from './falling-root.ts';
 import { ROUGH_STEP_M } from './settle-gears.ts';
 import { type SolvedProfile, solveProfile, type ZoneProblem } from './solve-profile.ts';
 import type { GearSchedule } from './zone-model.ts';
@@ -11,8 +11,8 @@ const RISE = 0.01;
 /** What no foot can hold: with less there it is off the brake. Twice the level at which a brake takes hold. */
 const LEAST_LEVEL = 0.03;
 const MOST_RISES = 3;
-/** A bound is looked for in this many parts of the force that it keeps out. */
-const PARTS = 512;
+/** How closely a bound is looked for, as a level. */
+const CLOSE_LEVEL = 2e-4;
 
 /** A profile that only eases, with the bounds that it took. */
 interface EasedProfile extends SolvedProfile {
@@ -25,29 +25,39 @@ interface EasedProfile extends SolvedProfile {
  * can come back as well, and has the limit.
  *
  * @param like bounds of a zone that hardly differs: these are looked for around them
+ * @param places whether they stay where they are, whatever else comes up: a bound that comes and goes settles nothing
  */
 export function solveEaseOnly(
   problem: ZoneProblem,
   schedule: GearSchedule,
   stepM: number,
   like: readonly ForceBound[],
+  places: 'new' | 'kept' = 'new',
 ): EasedProfile {
   const { releaseNps } = problem.car.driver;
   const solve = (bounds: readonly ForceBound[], step: number = stepM): EasedProfile => ({
     ...solveProfile(problem, schedule, releaseNps, step, bounds),
     bounds,
   });
-  const leastN = LEAST_LEVEL * fullScaleN(problem.car);
-  let solved = solve([]);
-  if (!Number.isFinite(releaseNps)) return solved;
-  for (let i = 0; i < MOST_RISES; i++) {
+  if (!Number.isFinite(releaseNps)) return solve([]);
+  const fullN = fullScaleN(problem.car);
+  const boundAt = (before: readonly ForceBound[], fromM: number, guessN: number): ForceBound => {
+    const mostN = mostHeld(fullN, guessN, (triedN) => {
+      const tried = solve([...before, { fromM, mostN: triedN }], ROUGH_STEP_M);
+      return leastUpTo(tried, fromM) - triedN;
+    });
+    return { fromM, mostN };
+  };
+  let bounds: readonly ForceBound[] = [];
+  if (places === 'kept')
+    for (const { fromM, mostN } of like) bounds = [...bounds, boundAt(bounds, fromM, mostN)];
+  let solved = solve(bounds);
+  for (let i = bounds.length; i < MOST_RISES; i++) {
     const rise = largestRise(problem, solved);
     if (rise === null) break;
-    const { bounds } = solved;
-    const bound = mostWithout(rise, leastN, like[i] ?? null, (mostN) =>
-      solve([...bounds, { fromM: rise.fromM, mostN }], ROUGH_STEP_M),
-    );
-    solved = solve([...bounds, bound]);
+    const { fromM, toN } = rise;
+    bounds = [...bounds, boundAt(bounds, fromM, like[i]?.mostN ?? toN / 2)];
+    solved = solve(bounds);
   }
   return solved;
 }
@@ -80,20 +90,25 @@ function largestRise({ corner }: ZoneProblem, { profile }: SolvedProfile): Rise 
   return largest;
 }
 
-/** The largest bound over a rise that the force in front of it nowhere falls below; 0 where no foot can hold that. */
-function mostWithout(
-  { fromM, toN }: Rise,
-  leastN: number,
-  like: ForceBound | null,
-  solve: (mostN: number) => SolvedProfile,
-): ForceBound {
-  const boundN = (part: number): number => (toN * part) / PARTS;
-  const holds = (part: number): boolean => {
-    const mostN = boundN(part);
-    return solve(mostN).profile.every(({ sM, brakeForceN }) => sM > fromM || brakeForceN >= mostN);
-  };
-  const tooLittle = Math.min(PARTS, Math.ceil((leastN * PARTS) / toN)) - 1;
-  const guess = like === null ? null : Math.round((like.mostN * PARTS) / toN);
-  const part = lastThatHolds(holds, tooLittle, PARTS, guess);
-  return { fromM, mostN: part === tooLittle ? 0 : boundN(part) };
+/** The least force before a bound begins, and what the limit would have been there. */
+function leastUpTo({ model, profile }: SolvedProfile, fromM: number): number {
+  let leastN = Number.POSITIVE_INFINITY;
+  for (const { sM, speedMps, brakeForceN } of profile) {
+    if (sM > fromM) break;
+    const isFree = sM < fromM;
+    leastN = Math.min(leastN, isFree ? brakeForceN : model.limit(sM, speedMps ** 2).brakeForceN);
+  }
+  return leastN;
+}
+
+/**
+ * The largest bound over a rise that the force in front of it nowhere falls below; 0 where no foot can hold that.
+ *
+ * @param fullN force at full scale
+ * @param guessN where to begin
+ * @param spareN by how much the force in front is above a bound: the more a bound allows, the less is left there
+ */
+function mostHeld(fullN: number, guessN: number, spareN: (mostN: number) => number): number {
+  const mostN = fallingRoot(spareN, guessN, CLOSE_LEVEL * fullN);
+  return mostN < LEAST_LEVEL * fullN ? 0 : mostN;
 }

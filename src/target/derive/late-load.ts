@@ -15,11 +15,14 @@ const STEP_S = 0.004;
  * The load that is under way on a zone, from where its application has caught up. Pitch follows the braking with a
  * first-order lag: over a release the rear axle carries less than its braking says. The zone is driven at its own speeds
  * with as much brake as the loads of the moment allow; where that is less than its own, it has to be solved again.
+ *
+ * @param halfWayFrom only half of the way from these is gone; all of it if left out
  */
 export function lateLoadOf(
   setting: ZoneSetting,
   zone: AppliedZone,
   schedule: GearSchedule,
+  halfWayFrom: LateLoad | null = null,
 ): LateLoad {
   const places: number[] = [];
   const loads: number[] = [];
@@ -30,7 +33,8 @@ export function lateLoadOf(
     const settledN = pitch.settledN(sM, speedMps, transferN);
     transferN = pitch.after(transferN, settledN);
     places.push(sM);
-    loads.push(transferN - settledN);
+    const lateN = transferN - settledN;
+    loads.push(halfWayFrom === null ? lateN : (lateN + halfWayFrom(sM)) / 2);
     sM += speedMps * STEP_S;
   }
   return between(places, loads);

@@ -53,7 +53,7 @@ export function solveProfile(
   const limit = brakeToSlowest(model, {
     slowestM,
     fromM: -corner.approachM,
-    jointsM: [...jointsOf(corner), ...schedule.slice(1).map(({ fromM }) => fromM)],
+    jointsM: [...jointsOf(corner), ...placesOf(schedule.slice(1)), ...placesOf(bounds)],
     stepM,
     stopAboveMps: SPARE_SPEED * corner.approachSpeedMps,
     releaseNps: footReleaseNps * brakeForcePerPedalN(car),
@@ -68,6 +68,10 @@ export function solveProfile(
 
 function risesAgain(profile: readonly ProfilePoint[]): boolean {
   return profile.some(({ speedMps }, i) => speedMps > (profile[i - 1]?.speedMps ?? speedMps));
+}
+
+function placesOf(starts: readonly { readonly fromM: number }[]): number[] {
+  return starts.map(({ fromM }) => fromM);
 }
 
 /** Places where the curvature or its slope jumps: turn-in and the ends of the segments. */

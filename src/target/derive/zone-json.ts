@@ -38,6 +38,7 @@ export function zoneJson(derived: DerivedTarget): Record<string, unknown> {
     downshifts: zone.downshifts.map((shift) => downshift(shift, zone.slowestM)),
     bumps: derived.bumps.map((margin) => bump(margin, zone.slowestM)),
     too_fast_mps: rounded(zone.tooFastMps),
+    unsettled_m: rounded(zone.unsettledM),
     duration_s: rounded(zone.durationS),
     rises_again_level: rounded(derived.risesAgainLevel),
     foot_loss_s: rounded(zone.footLossS()),

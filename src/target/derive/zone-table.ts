@@ -133,6 +133,12 @@ function driverLines(derived: DerivedTarget, units: TextUnits): string[] {
           `of the zone it is ${speedText(zone.tooFastMps, units)} too fast where the limit is reached.`,
         ]
       : []),
+    ...(zone.unsettledM > 0
+      ? [
+          'Caution: loads and brakes did not settle on each other;',
+          'each round of them still moves the level a little.',
+        ]
+      : []),
     ...(keys.peak.pedalForceN > peakPedalForceN
       ? [
           `Caution: the peak asks for ${forceText(keys.peak.pedalForceN, units)}; this driver pushes ${forceText(peakPedalForceN, units)} at most.`,

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { DerivedTarget } from '../../../src/target/derive/derive-target.ts';
 import { targetFileText } from '../../../src/target/derive/target-file-text.ts';
 import { zoneJson } from '../../../src/target/derive/zone-json.ts';
+import { zoneTable } from '../../../src/target/derive/zone-table.ts';
 import { checkTarget } from '../../../src/target/read-target.ts';
 import { CARS, derivedIn, SHEETS } from './bundled-zones.ts';
 
@@ -19,6 +20,14 @@ describe.each(SHEETS.map((sheet) => ({ id: sheet.id, sheet })))('every car in $i
       expect(length).toBeGreaterThan(20);
       const all = Object.values(json).filter(Array.isArray).flat();
       expect(all.filter((each) => typeof each === 'number' && !Number.isFinite(each))).toEqual([]);
+    }
+  });
+
+  test('loads and brakes settle on each other, or it is said by how little they do not', () => {
+    for (const { zone, car, corner } of derived) {
+      expect(zone.unsettledM, `${car.id}, ${corner.variant}`).toBeLessThan(0.1);
+      // Some of these go to and fro between two answers unless they are made to meet.
+      if (['cobble-end', 'lantern-gate'].includes(corner.id)) expect(zone.unsettledM).toBe(0);
     }
   });
 
@@ -55,4 +64,12 @@ describe.each(SHEETS.map((sheet) => ({ id: sheet.id, sheet })))('every car in $i
       expect(gears.length).toBeLessThanOrEqual(one.zone.downshifts.length);
     }
   });
+});
+
+test('loads and brakes that did not settle are told', () => {
+  const derived = derivedIn(SHEETS[0] as never, CARS[0] as never)[0] as DerivedTarget;
+  const unsettled = { ...derived, zone: { ...derived.zone, unsettledM: 0.06 } };
+  expect(zoneTable(unsettled, 'metric').join('\n')).toContain('did not settle');
+  expect(zoneTable(derived, 'metric').join('\n')).not.toContain('did not settle');
+  expect(zoneJson(unsettled).unsettled_m).toBe(0.06);
 });
