@@ -24,6 +24,13 @@ interface Entry {
   readonly bytes: number;
 }
 
+interface Compiled {
+  readonly stamp: string;
+  readonly script: Script;
+  /** Of its code that was kept and taken; 0 for none. */
+  readonly keptBytes: number;
+}
+
 interface Code {
   readonly stamp: string;
   readonly data: Buffer;
@@ -33,14 +40,17 @@ const LOADER = Module as unknown as Loader;
 const NEW_LINE = 10;
 /** A line for the shell, or an `import()`, which only a module that Node itself has compiled can do. */
 const NEEDS_NODE = /^#!|\bimport\(/;
+/** A function is compiled when it is first called, and a first run of a command may call few of those of the next. */
+const KEPT_FOR_MS = 3_600_000;
 /** Exit codes above are those of a program that was stopped, which is how many drills end; others mean it failed. */
 const SIGNALS = 128;
 
 /**
  * Keeps what the engine has compiled from one run to the next, which saves half of the time a small command takes. Node
  * 22 does so by itself once asked. Before that, the code of each command (its first word) is kept in a file of the
- * user's cache folder: written after a run that succeeded, never trusted (the engine refuses what another version
- * wrote, and a module changed since is compiled anew), and done without wherever it cannot be read or written.
+ * user's cache folder: written after a run that succeeded, and after an hour once more with what other runs needed
+ * besides; never trusted (the engine refuses what another version wrote, and a module changed since is compiled anew),
+ * and done without wherever it cannot be read or written.
  *
  * `NODE_DISABLE_COMPILE_CACHE`, the switch Node 22 has, switches either off.
  */
@@ -86,8 +96,8 @@ function homeOrNull(): string | null {
 
 function keepIn(place: string): void {
   const kept = readCode(place);
-  const compiled = new Map<string, { readonly stamp: string; readonly script: Script }>();
-  let isNew = false;
+  const compiled = new Map<string, Compiled>();
+  let isNew = kept.size > 0 && isOld(place);
   const { _compile: compileAnew } = LOADER.prototype;
   LOADER.prototype._compile = function compile(text, file) {
     if (NEEDS_NODE.test(text)) return compileAnew.call(this, text, file);
@@ -98,8 +108,9 @@ function keepIn(place: string): void {
       filename: file,
       ...(cachedData && { cachedData }),
     });
-    isNew ||= cachedData === undefined || script.cachedDataRejected === true;
-    compiled.set(file, { stamp, script });
+    const keptBytes = script.cachedDataRejected === false ? cachedData!.length : 0;
+    isNew ||= keptBytes === 0;
+    compiled.set(file, { stamp, script, keptBytes });
     const wrapped = script.runInThisContext();
     const { exports } = this;
     return wrapped.call(exports, exports, createRequire(file), this, file, dirname(file));
@@ -107,10 +118,18 @@ function keepIn(place: string): void {
   process.once('exit', (exitCode) => {
     if (!isNew || (exitCode > 0 && exitCode <= SIGNALS)) return;
     // only now, as it then has the functions that were needed
-    for (const [file, { stamp, script }] of compiled)
-      kept.set(file, { stamp, data: script.createCachedData() });
+    for (const [file, { stamp, script, keptBytes }] of compiled) {
+      const data = script.createCachedData();
+      // a long run throws away what it needed at its start
+      if (data.length > keptBytes) kept.set(file, { stamp, data });
+    }
     writeCode(place, kept);
   });
+}
+
+function isOld(place: string): boolean {
+  const { mtimeMs } = statSync(place, { throwIfNoEntry: false }) ?? { mtimeMs: 0 };
+  return Date.now() - mtimeMs > KEPT_FOR_MS;
 }
 
 /** Changes whenever the file's content does: nothing sets the last of its times but the system. */

@@ -1,5 +1,12 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import {
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import module from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -56,6 +63,48 @@ describe.skipIf(isNodes)('compiled code', () => {
     expect(before.size).toBeGreaterThan(100_000);
     expect(node([PROGRAM, 'target', 'list'])).toBe(first);
     expect(statSync(file!).mtimeMs).toBe(before.mtimeMs);
+  });
+
+  test('takes in what later runs needed once it is an hour old, and not before', () => {
+    const more = `${Array.from({ length: 200 }, (_, i) => `process.argv[${i}]?.length`).join(' + ')}`;
+    writeFileSync(
+      own,
+      `const more = () => ${more}; module.exports = process.env.MORE ? more() : 0;`,
+    );
+    load();
+    const [file] = kept();
+    const before = statSync(file!);
+    load({ MORE: '1' });
+    expect(statSync(file!)).toMatchObject({ size: before.size, mtimeMs: before.mtimeMs });
+    const hourAgo = Date.now() / 1000 - 3700;
+    utimesSync(file!, hourAgo, hourAgo);
+    load();
+    expect(statSync(file!).size).toBe(before.size);
+    utimesSync(file!, hourAgo, hourAgo);
+    load({ MORE: '1' });
+    expect(statSync(file!).size).toBeGreaterThan(before.size + 2000);
+  });
+
+  test('is not given up for less: a long run throws away what it does not need again', () => {
+    const more = Array.from({ length: 200 }, (_, i) => `process.argv[${i}]?.length`).join(' + ');
+    // the engine forgets what was called once when its memory has been swept a few times since
+    const long = `for (let i = 0; i < 12; i++) {
+      const held = [];
+      for (let k = 0; k < 4000; k++) held[k % 800] = new Array(1000).fill(k);
+    }`;
+    writeFileSync(
+      own,
+      `const more = () => ${more}; more(); if (process.env.LONG) ${long} module.exports = 0;`,
+    );
+    const little = { NODE_OPTIONS: '--max-old-space-size=24' };
+    load(little);
+    const [file] = kept();
+    const before = statSync(file!).size;
+    const hourAgo = Date.now() / 1000 - 3700;
+    utimesSync(file!, hourAgo, hourAgo);
+    load({ ...little, LONG: '1' });
+    expect(statSync(file!).mtimeMs).toBeGreaterThan(hourAgo * 1000 + 60_000);
+    expect(statSync(file!).size).toBeGreaterThanOrEqual(before);
   });
 
   test('that is damaged or cut short is made again', () => {

@@ -8,7 +8,8 @@ const CELLS = 256;
 const MOST_HALVINGS = 16;
 
 /**
- * A table of `f` with linear interpolation between its places, constant outside its ends.
+ * A table of `f` with linear interpolation between its places, constant outside its ends. It is made when the curve is
+ * first asked for a value: a list of targets asks none of them.
  *
  * A cell is halved until its midpoint is off by no more than half the tolerance, each by itself, so that a corner costs a
  * few places around it and no more. The halves have to be as close, too: a bend to both sides may cross its chord at the
@@ -27,6 +28,38 @@ export function tabulate(
   tolerance: number = TABLE_TOLERANCE,
 ): Curve {
   if (!(end > start)) throw new RangeError(`a curve needs end above start, not ${start} to ${end}`);
+  const cellsPerUnit = CELLS / (end - start);
+  let table: Table | null = null;
+  return {
+    start,
+    end,
+    at(x: number): number {
+      table ??= tableOf(f, start, end, tolerance);
+      const { places, values, firsts } = table;
+      if (!(x > start)) return values[0]!;
+      if (x >= end) return values[values.length - 1]!;
+      const cell = Math.min(CELLS - 1, Math.floor((x - start) * cellsPerUnit));
+      let low = firsts[cell]!;
+      let high = firsts[cell + 1]!;
+      while (high - low > 1) {
+        const middle = (low + high) >> 1;
+        if (places[middle]! <= x) low = middle;
+        else high = middle;
+      }
+      const share = (x - places[low]!) / (places[high]! - places[low]!);
+      return values[low]! + (values[high]! - values[low]!) * share;
+    },
+  };
+}
+
+interface Table {
+  readonly places: Float64Array;
+  readonly values: Float64Array;
+  /** Where each cell begins among the places, and where the last one ends. */
+  readonly firsts: Uint32Array;
+}
+
+function tableOf(f: (x: number) => number, start: number, end: number, tolerance: number): Table {
   const [places, values]: [number[], number[]] = [[start], [f(start)]];
   const halve = (to: number, toValue: number, left: number, wasClose: boolean): void => {
     const last = places.length - 1;
@@ -48,30 +81,5 @@ export function tabulate(
     halve(to, f(to), MOST_HALVINGS, false);
     firsts[i + 1] = places.length - 1;
   }
-  return tableCurve(Float64Array.from(places), Float64Array.from(values), firsts);
-}
-
-/** @param firsts where each cell begins among the places, and where the last one ends */
-function tableCurve(places: Float64Array, values: Float64Array, firsts: Uint32Array): Curve {
-  const last = places.length - 1;
-  const [start, end] = [places[0]!, places[last]!];
-  const cellsPerUnit = CELLS / (end - start);
-  return {
-    start,
-    end,
-    at(x: number): number {
-      if (!(x > start)) return values[0]!;
-      if (x >= end) return values[last]!;
-      const cell = Math.min(CELLS - 1, Math.floor((x - start) * cellsPerUnit));
-      let low = firsts[cell]!;
-      let high = firsts[cell + 1]!;
-      while (high - low > 1) {
-        const middle = (low + high) >> 1;
-        if (places[middle]! <= x) low = middle;
-        else high = middle;
-      }
-      const share = (x - places[low]!) / (places[high]! - places[low]!);
-      return values[low]! + (values[high]! - values[low]!) * share;
-    },
-  };
+  return { places: Float64Array.from(places), values: Float64Array.from(values), firsts };
 }

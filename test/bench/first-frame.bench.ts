@@ -18,8 +18,6 @@ const ROUNDS = { iterations: 15, time: 0, warmupIterations: 2, warmupTime: 0 };
 const FLOOR = 'bare node, one line';
 const LINE = 'one line';
 const folder = mkdtempSync(join(tmpdir(), 'ebbline-bench-first-frame-'));
-// where other builds of the program keep no code of theirs, which would be read with ours
-process.env.XDG_CACHE_HOME = join(folder, 'cache');
 const measured = new Map<string, { readonly wallMs: number[]; readonly workMs: number[] }>();
 
 afterAll(() => {
@@ -40,7 +38,9 @@ function beside(ms: number, floorMs: number): string {
 }
 
 async function round(name: string, args: readonly string[], shown: string): Promise<void> {
-  const terminal = new PseudoTerminal([process.execPath, ...args], SIZE);
+  // code that was kept by this command line, and not by another or by another build of the program
+  const env = { XDG_CACHE_HOME: join(folder, `cache of ${name}`) };
+  const terminal = new PseudoTerminal([process.execPath, ...args], SIZE, env);
   const { atUs } = await terminal.until((text) => text.includes(shown));
   const known = measured.get(name) ?? { wallMs: [], workMs: [] };
   known.workMs.push(fineCpuMs(terminal.pid));

@@ -12,8 +12,6 @@ import { yearsOfReps } from './years-of-reps.ts';
  */
 const ROUNDS = { iterations: 15, time: 0, warmupIterations: 2, warmupTime: 0 };
 const folder = mkdtempSync(join(tmpdir(), 'ebbline-bench-startup-'));
-// where other builds of the program keep no code of theirs, which would be read with ours
-process.env.XDG_CACHE_HOME = join(folder, 'cache');
 const FLOOR = 'bare node';
 const least = new Map<string, { readonly wallMs: number; readonly cpuMs: number }>();
 
@@ -30,6 +28,8 @@ afterAll(() => {
 
 function measured(name: string, run: () => Spawned): void {
   const round = (): void => {
+    // code that was kept by this command line, and not by another or by another build of the program
+    process.env.XDG_CACHE_HOME = join(folder, `cache of ${name}`);
     const from = performance.now();
     const { cpuMs } = run();
     const wallMs = performance.now() - from;

@@ -39,11 +39,29 @@ describe('the table stays within its tolerance of the function', () => {
   });
 });
 
+test('the table is made when it is first asked for a value, and only then', () => {
+  let asked = 0;
+  const curve = tabulate(
+    (x) => {
+      asked++;
+      return x * x;
+    },
+    0,
+    1,
+  );
+  expect([curve.start, curve.end, asked]).toEqual([0, 1, 0]);
+  expect(curve.at(0.5)).toBeCloseTo(0.25, 4);
+  const first = asked;
+  expect(first).toBeGreaterThan(256);
+  expect(curve.at(0.25)).toBeCloseTo(0.0625, 4);
+  expect(asked).toBe(first);
+});
+
 test('a corner is asked for at a few more places than a straight line', () => {
   let asked = 0;
   const counted = (f: (x: number) => number) => {
     asked = 0;
-    tabulate(
+    const curve = tabulate(
       (x) => {
         asked++;
         return f(x);
@@ -51,6 +69,7 @@ test('a corner is asked for at a few more places than a straight line', () => {
       0,
       1,
     );
+    curve.at(0);
     return asked;
   };
   const straight = counted((x) => x);
