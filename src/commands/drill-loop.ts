@@ -1,19 +1,12 @@
 import { lastValueFrom, takeWhile, tap } from 'rxjs';
-import type { DisplaySettings } from '../drill/display/display-settings.ts';
-import type {
-  DrillEffect,
-  DrillMessage,
-  FinishedRep,
-  ScoreEffect,
-} from '../drill/drill-message.ts';
-import type { DoneRep, DrillModel } from '../drill/drill-model.ts';
+import type { DrillEffect, DrillMessage, ScoreEffect } from '../drill/drill-message.ts';
+import type { DrillModel } from '../drill/drill-model.ts';
 import type { DrillSetup } from '../drill/drill-setup.ts';
-import type { BlockSummary, DrillView, PlanView, RepLine } from '../drill/drill-view.ts';
+import type { RepLine } from '../drill/drill-view.ts';
 import { isCalm } from '../drill/is-calm.ts';
 import { planViewOf } from '../drill/plan/plan-view-of.ts';
 import { hasNextBlock } from '../drill/plan/planned-rep.ts';
 import { readableLines } from '../drill/rep-lines.ts';
-import type { SelfRating } from '../drill/self-rating.ts';
 import { startDrill } from '../drill/start-drill.ts';
 import { update } from '../drill/update.ts';
 import { viewOf } from '../drill/view-of.ts';
@@ -21,34 +14,10 @@ import type { ReportSource } from '../input/report-source.ts';
 import type { RigDecoder } from '../input/rig/rig-decoder.ts';
 import { atOnce, type InPieces } from '../score/in-pieces.ts';
 import { quantiseRecord } from '../trace/quantise-record.ts';
-import { type DriverKeys, drillMessages, SOURCE_ENDED } from './drill-messages.ts';
+import type { DrillHooks } from './drill-hooks.ts';
+import { drillMessages, SOURCE_ENDED } from './drill-messages.ts';
 import { outcomeOf } from './outcome-of.ts';
 import { rehearseRep } from './rehearse-rep.ts';
-import type { SpareTurns } from './spare-turns.ts';
-
-/** What the world does for a drill. */
-export interface DrillHooks extends DriverKeys {
-  /** Writes a rep down; it has to be safe when this returns, for then the driver is told about it. */
-  store(rep: FinishedRep): void;
-  /** The driver has rated a rep that was given to `store`. */
-  rate?(rep: number, rating: SelfRating): void;
-  /** The driver marks a rep that was given to `store`. */
-  note?(rep: number): void;
-  /** What the driver has typed about a rep that was marked. */
-  noteText?(rep: number, text: string): void;
-  /** How the driver wants to see the drill from now on. */
-  display?(settings: DisplaySettings): void;
-  /** Once per batch and after each key; whoever draws it has to thin it out. */
-  onView?(view: DrillView): void;
-  /** Each rep once, as soon as its result may be read. */
-  onRep?(line: RepLine, rep: DoneRep): void;
-  /** Once per block. */
-  onSummary?(summary: BlockSummary, plan: PlanView | null): void;
-  /** Where somebody watches: what can wait goes here. By default it is done at once. */
-  readonly spareTurns?: SpareTurns;
-  /** Nobody presses keys: goes on after first-of-day reps and through a plan, else ends after the first block. */
-  readonly unattended?: boolean;
-}
 
 /**
  * Drives a drill from report bytes: source, decoder, update, effects. The source is neither opened nor closed here.

@@ -1,4 +1,4 @@
-import type { DrillHooks } from './drill-loop.ts';
+import type { DrillHooks } from './drill-hooks.ts';
 import type { PracticeLog } from './practice-log.ts';
 
 /** Lets a practice's log take what a drill wants written down. */

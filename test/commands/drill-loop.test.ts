@@ -1,6 +1,7 @@
 import { Subject } from 'rxjs';
 import { describe, expect, test } from 'vitest';
-import { type DrillHooks, runDrill } from '../../src/commands/drill-loop.ts';
+import type { DrillHooks } from '../../src/commands/drill-hooks.ts';
+import { runDrill } from '../../src/commands/drill-loop.ts';
 import { SpareTurns } from '../../src/commands/spare-turns.ts';
 import type { FinishedRep, KeyAction } from '../../src/drill/drill-message.ts';
 import type { DrillSetup } from '../../src/drill/drill-setup.ts';
