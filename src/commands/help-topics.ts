@@ -63,6 +63,7 @@ export const HELP_TOPICS: readonly HelpTopic[] = [
       'in corridor  share of the release inside the corridor of the target',
       'lost         points that each part cost; together 100 less the score',
       '',
+      'Both scores are provisional: their limits have not seen enough real pedals.',
       'A stored score is never rewritten: `ebbline rescore` puts new ones beside it.',
     ),
   },

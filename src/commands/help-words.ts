@@ -23,6 +23,7 @@ export const HELP_WORDS: readonly (readonly [word: string, meaning: string])[] =
     'tolerance around the target: 1.5 % of full scale or 5 % of the level, whichever is more, unless the target says otherwise',
   ],
   ['count', 'the number that a device sends for where a control is'],
+  ['cue', 'the end of the count: when to brake over time; how far off is no part of the score'],
   ['CUSUM', 'adds up small differences from the centre, and signals a lasting one'],
   ['drift', 'a rest position that wanders while nobody touches the control'],
   ['dropped', 'reports of a device that were lost; none should be'],

@@ -26,6 +26,10 @@ describe('help', () => {
     expect(lines.filter((line) => line.length > 80)).toEqual([]);
   });
 
+  test('on the score calls it provisional', async () => {
+    expect((await runCommand(['help', 'score'])).stdout).toContain('provisional');
+  });
+
   test("on a command is that command's help", async () => {
     const [help, own] = [
       await runCommand(['help', 'rig', 'setup']),

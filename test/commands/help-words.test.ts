@@ -10,7 +10,17 @@ const UNEXPLAINED = [
   ...['in band', 'rms', 'median', 'spread', 'likely', 'corridor', 're-applied', 'hidden', 'shown'],
   ...['average error', 'first-of-day', 'phase', 'hard reps', 'warm-up', 'carry-over', 'aborted'],
   ...['CUSUM', 'EWMA', 'typical error', 'agreement', 'rear margin', 'trail braking', 'jitter'],
-  ...['drift', 'noise', 'count', 'dropped', 'g-g diagram', 'grip used', 'slowest', 'over-rev'],
+  ...[
+    'drift',
+    'noise',
+    'count',
+    'cue',
+    'dropped',
+    'g-g diagram',
+    'grip used',
+    'slowest',
+    'over-rev',
+  ],
 ];
 
 /** All that the drill shows in its sample states. */
