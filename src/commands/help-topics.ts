@@ -111,6 +111,20 @@ export const HELP_TOPICS: readonly HelpTopic[] = [
     ),
   },
   {
+    name: 'units',
+    about: 'metric or imperial, and what stays as it is written',
+    text: lines(
+      '--units imperial, with any command, tells speeds in mph, distances and places in',
+      'feet, forces in lbf, pressures in psi and masses in lb; without it they are in',
+      'km/h, m, N, bar and kg.',
+      '',
+      'What is written stays as it is written. Boards beside the road say metres before',
+      'turn-in, because they stand there: 150, 100 and 50 m are 492, 328 and 164 ft. Keys',
+      'of files and options carry their unit in the name (`radius_m`, `--approach-kmh`),',
+      'and so do the fields of --json; `target edit` changes a file and shows its metres.',
+    ),
+  },
+  {
     name: 'json',
     about: 'what --json promises',
     text: async () => (await import('./answers/answer-lines.ts')).answerLines(),

@@ -41,7 +41,7 @@ export async function practiceReview(
       conditions: conditionsOf(practice),
     },
     blocks,
-    series: progress.map((one) => ({ progress: one, spread: null })),
+    series: progress.map((one) => ({ progress: one, units, spread: null })),
     notes: notesOf(history, practice, reps),
     cautions: CAUTIONS,
   };

@@ -121,9 +121,9 @@ async function ofPractice(
 async function ofWeeks(
   history: HistoryStore,
   choice: Parameters<typeof weeksReview>[1],
-  { dataDir }: CommandContext,
+  context: CommandContext,
 ): Promise<Made> {
-  const review = await weeksReview(history, choice, dataDir);
+  const review = await weeksReview(history, choice, context);
   return {
     page: weeksPage(review),
     pictures: weeksPictures(review),

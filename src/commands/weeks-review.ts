@@ -9,6 +9,7 @@ import { Problem } from '../problem.ts';
 import { nearest } from '../profile/nearest.ts';
 import type { SeriesReview, WeeksReview } from '../report/review/practice-review.ts';
 import type { Target } from '../target/target.ts';
+import type { CommandContext } from './command.ts';
 import { latestSpread } from './latest-spread.ts';
 import { reviewNote } from './practice-review.ts';
 import { subjectReps } from './subject-reps.ts';
@@ -33,7 +34,7 @@ interface WeeksChoice {
 export async function weeksReview(
   history: HistoryStore,
   { today, weeks, subject, driver, given }: WeeksChoice,
-  dataDir: string,
+  { dataDir, units }: Pick<CommandContext, 'dataDir' | 'units'>,
 ): Promise<WeeksReview> {
   const own = driver === null ? {} : { driver };
   const found = await subjectReps(history, subject, driver, dataDir);
@@ -47,7 +48,7 @@ export async function weeksReview(
   const series: SeriesReview[] = [];
   const files = [...found.given, ...given];
   for (const progress of all)
-    series.push({ progress, spread: await latestSpread(history, progress, dataDir, files) });
+    series.push({ progress, units, spread: await latestSpread(history, progress, dataDir, files) });
   const from = addDays(mondayOf(today), -7 * (weeks - 1));
   const notes = wordedNotes(history.notes(own)).filter(
     ({ at, corner }) => localDate(at) >= from && (subject === null || corner === subject),

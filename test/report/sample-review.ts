@@ -72,7 +72,7 @@ export function sampleSeries(text: string): SeriesReview {
     },
   }));
   const [progress] = weeksProgress(repsOf(reps), { today: '2026-11-26', weeks: null });
-  return { progress: progress!, spread: { kind: 'none', reason: text } };
+  return { progress: progress!, units: 'metric', spread: { kind: 'none', reason: text } };
 }
 
 export function sampleReview(text: string): PracticeReview {

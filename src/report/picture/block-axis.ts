@@ -1,6 +1,8 @@
 import { scaleLinear } from 'd3-scale';
 import type { BlockGrid } from '../../drill/diagnosis/block-grid.ts';
 import { BRAKE_PHASES } from '../../drill/diagnosis/brake-phases.ts';
+import type { TextUnits } from '../../unit-text.ts';
+import { feetFromMetres } from '../../units.ts';
 import { element, type Markup } from '../markup/markup.ts';
 import { type Axis, levelAxis } from './axes.ts';
 import { PICTURE_WIDTH, textWidth } from './picture-size.ts';
@@ -8,7 +10,7 @@ import type { PlotBox } from './plot.ts';
 
 /** Where the places of a block's grid lie, for reps over time or, with the live car, over distance. */
 export interface Along {
-  readonly unit: 's' | 'm';
+  readonly unit: 's' | 'm' | 'ft';
   readonly at: Float64Array;
 }
 
@@ -17,10 +19,23 @@ const ROW = 14;
 const NAMES: Readonly<Record<Along['unit'], string>> = {
   s: 'time, s',
   m: 'place, m from turn-in',
+  ft: 'place, ft from turn-in',
 };
 
 export function alongTime({ target, fromS, stepS }: BlockGrid): Along {
   return { unit: 's', at: target.map((_, i) => fromS + i * stepS) };
+}
+
+/** Places of the road in metres from turn-in, in the units that they are read in. */
+export function alongRoad(placesM: Float64Array, units: TextUnits): Along {
+  return units === 'metric'
+    ? { unit: 'm', at: placesM }
+    : { unit: 'ft', at: placesM.map(feetFromMetres) };
+}
+
+/** Head of a table's column of places. */
+export function alongHead({ unit }: Along): string {
+  return unit === 's' ? NAMES.s : `${unit} from turn-in`;
 }
 
 export function blockAxis({ unit, at }: Along, { left, right }: PlotBox): Axis {
@@ -29,7 +44,7 @@ export function blockAxis({ unit, at }: Along, { left, right }: PlotBox): Axis {
   return {
     scale,
     name: NAMES[unit],
-    text: (value) => `${unit === 'm' && value > 0 ? '+' : ''}${value}`,
+    text: (value) => `${unit !== 's' && value > 0 ? '+' : ''}${value}`,
     ticks: scale.ticks(6),
   };
 }

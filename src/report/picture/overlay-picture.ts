@@ -3,7 +3,7 @@ import type { Overlay } from '../../drill/diagnosis/block-diagnosis.ts';
 import { tenths } from '../../number-text.ts';
 import type { Markup } from '../markup/markup.ts';
 import { uprightAxis } from './axes.ts';
-import { type Along, blockAxis, blockFoot, phaseShades } from './block-axis.ts';
+import { type Along, alongHead, blockAxis, blockFoot, phaseShades } from './block-axis.ts';
 import { areaPath, linePath, type Scales, shownPlaces } from './curves.ts';
 import { type LegendEntry, legend } from './legend.ts';
 import type { DataTable, Picture } from './picture.ts';
@@ -100,7 +100,7 @@ function tableOf({ overlay, along, numbers }: OverlaySubject): DataTable {
     curve === null ? '-' : tenths(curve[i]!);
   return {
     heads: [
-      along.unit === 's' ? 'time, s' : 'm from turn-in',
+      alongHead(along),
       'target %',
       'corridor ± %',
       'mean %',

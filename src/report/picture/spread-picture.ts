@@ -2,7 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { type PracticeSpread, spreadReading } from '../../drill/diagnosis/spread-curve.ts';
 import { tenths } from '../../number-text.ts';
 import { uprightAxis } from './axes.ts';
-import { type Along, blockAxis, blockFoot, phaseShades } from './block-axis.ts';
+import { type Along, alongHead, blockAxis, blockFoot, phaseShades } from './block-axis.ts';
 import { areaPath, linePath, shownPlaces } from './curves.ts';
 import type { DataTable, Picture } from './picture.ts';
 import { plotBox } from './plot.ts';
@@ -54,9 +54,10 @@ export function spreadPicture({ id, title, curve, along }: SpreadSubject): Pictu
   };
 }
 
-function tableOf(spread: Float64Array, { unit, at }: Along): DataTable {
+function tableOf(spread: Float64Array, along: Along): DataTable {
+  const { unit, at } = along;
   return {
-    heads: [unit === 's' ? 'time, s' : 'm from turn-in', 'spread %'],
+    heads: [alongHead(along), 'spread %'],
     rows: shownPlaces(at.length, TABLE_ROWS).map((i) => [
       at[i]!.toFixed(unit === 's' ? 2 : 1),
       tenths(spread[i]!),

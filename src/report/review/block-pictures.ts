@@ -1,6 +1,7 @@
 import type { spreadReading } from '../../drill/diagnosis/spread-curve.ts';
 import type { BlockSummary } from '../../drill/drill-view.ts';
 import { tenths } from '../../number-text.ts';
+import { type Along, alongRoad } from '../picture/block-axis.ts';
 import { couplingPicture } from '../picture/coupling-picture.ts';
 import { overlayPicture } from '../picture/overlay-picture.ts';
 import type { Picture } from '../picture/picture.ts';
@@ -11,7 +12,8 @@ import type { BlockReview, DrawnBlock } from './practice-review.ts';
 /** The pictures of a block: its reps over each other, their spread, brake against wheel; as many as there is data for. */
 export function blockPictures(review: BlockReview, id: string): Picture[] {
   if (review.drawn.kind !== 'drawn') return [];
-  const { summary, along, target } = review.drawn;
+  const { summary, target } = review.drawn;
+  const along = alongIn(review.drawn);
   const { overlay } = summary.diagnosis;
   const title = blockTitle(review);
   const curve = curveOf(review.drawn);
@@ -35,6 +37,10 @@ export function blockPictures(review: BlockReview, id: string): Picture[] {
       : [spreadPicture({ id: `${id}-spread`, title: `Spread, ${title}`, curve, along })]),
     ...(coupling === null ? [] : [coupling]),
   ];
+}
+
+function alongIn({ along, units }: DrawnBlock): Along {
+  return along.unit === 'm' ? alongRoad(along.at, units) : along;
 }
 
 function curveOf({ summary, along }: DrawnBlock): Parameters<typeof spreadReading>[0] | null {

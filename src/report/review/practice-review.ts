@@ -41,7 +41,7 @@ export interface BlockReview {
 export interface DrawnBlock {
   readonly kind: 'drawn';
   readonly summary: BlockSummary;
-  /** Of speeds. */
+  /** Of speeds and places. */
   readonly units: TextUnits;
   readonly along: Along;
   /** Null for a target that leaves steering to the driver. */
@@ -59,6 +59,8 @@ export interface ReviewNote {
 /** One series over the weeks. */
 export interface SeriesReview {
   readonly progress: WeeksProgress;
+  /** Of places. */
+  readonly units: TextUnits;
   /** Null where the page shows the spread of its own practice. */
   readonly spread: LatestSpread | null;
 }

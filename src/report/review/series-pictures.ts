@@ -1,6 +1,7 @@
 import { trendSentence } from '../../consistency/weeks/headline.ts';
 import type { PracticeSpread } from '../../drill/diagnosis/spread-curve.ts';
-import { type Along, alongTime } from '../picture/block-axis.ts';
+import type { TextUnits } from '../../unit-text.ts';
+import { type Along, alongRoad, alongTime } from '../picture/block-axis.ts';
 import { controlPicture } from '../picture/control-picture.ts';
 import type { Picture } from '../picture/picture.ts';
 import { spreadPicture } from '../picture/spread-picture.ts';
@@ -9,7 +10,7 @@ import type { SeriesReview } from './practice-review.ts';
 
 /** The pictures of a series over the weeks; as many as there is data for. */
 export function seriesPictures(
-  { progress, spread }: SeriesReview,
+  { progress, spread, units }: SeriesReview,
   id: string,
   practiceId: number | null,
 ): Picture[] {
@@ -36,12 +37,12 @@ export function seriesPictures(
             id: `${id}-spread`,
             title: `Spread along the target on ${spread.curve.day}, ${targetId}`,
             curve: spread.curve,
-            along: alongOf(spread.curve),
+            along: alongOf(spread.curve, units),
           }),
         ]),
   ];
 }
 
-function alongOf({ grid, placesM }: PracticeSpread): Along {
-  return placesM === null ? alongTime(grid) : { unit: 'm', at: placesM };
+function alongOf({ grid, placesM }: PracticeSpread, units: TextUnits): Along {
+  return placesM === null ? alongTime(grid) : alongRoad(placesM, units);
 }

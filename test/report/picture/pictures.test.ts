@@ -1,6 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import { describe, expect, test } from 'vitest';
 import type { WeekRow } from '../../../src/consistency/weeks/week-rows.ts';
+import { alongHead, alongRoad, blockAxis } from '../../../src/report/picture/block-axis.ts';
 import { controlPicture } from '../../../src/report/picture/control-picture.ts';
 import { couplingPicture } from '../../../src/report/picture/coupling-picture.ts';
 import { linePath, shownPlaces } from '../../../src/report/picture/curves.ts';
@@ -154,6 +155,31 @@ describe('brake against wheel', () => {
     const reps = [{ number: 1, coupling: null }];
     expect(couplingPicture({ id: 'w', title: 'w', reps, target: right })).toBeNull();
   });
+});
+
+test('places along the road are told in the units asked for', () => {
+  const placesM = Float64Array.of(-30.48, 0, 15.24);
+  expect(alongRoad(placesM, 'metric')).toEqual({ unit: 'm', at: placesM });
+  // a foot is 0.3048 m
+  const inFeet = alongRoad(placesM, 'imperial');
+  expect(Array.from(inFeet.at, (place) => Math.round(place))).toEqual([-100, 0, 50]);
+  expect(alongHead(inFeet)).toBe('ft from turn-in');
+  const axis = blockAxis(inFeet, { left: 0, right: 400, top: 0, bottom: 100 });
+  expect(axis.name).toBe('place, ft from turn-in');
+  expect([axis.text(-100), axis.text(50)]).toEqual(['-100', '+50']);
+});
+
+test('the pictures of a block with the live car are in the units of its review', () => {
+  const block = sampleBlock('Kiln hairpin');
+  if (block.drawn.kind !== 'drawn') throw new Error('not drawn');
+  // the places of the sample, taken for metres
+  const drawn = { ...block.drawn, along: { unit: 'm', at: block.drawn.along.at } } as const;
+  const heads = (units: 'metric' | 'imperial') =>
+    blockPictures({ ...block, drawn: { ...drawn, units } }, 'block').map(
+      ({ table }) => table.heads[0],
+    );
+  expect(heads('metric').slice(0, 2)).toEqual(['m from turn-in', 'm from turn-in']);
+  expect(heads('imperial').slice(0, 2)).toEqual(['ft from turn-in', 'ft from turn-in']);
 });
 
 describe('weeks', () => {
