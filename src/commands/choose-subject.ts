@@ -1,7 +1,7 @@
 import { merge, type Observable } from 'rxjs';
 import type { CornerSheet } from '../corner/corner-sheet.ts';
 import { openExistingHistory } from '../history/open-history.ts';
-import type { HistoryStore, RepQuery } from '../history/store.ts';
+import type { DrivenSum } from '../history/store.ts';
 import { type PickerItem, pickerScreen } from '../screens/picker-screen.ts';
 import type { ScreenAction } from '../screens/screen-action.ts';
 import type { TerminalScreen } from '../screens/terminal-screen.ts';
@@ -140,35 +140,35 @@ export function pickerItems(
   dataDir: string,
   driver: string,
 ): PickerItem[] {
+  const driven = drivenBy(driver, dataDir);
+  return choices.map((choice) =>
+    choice.kind === 'target'
+      ? {
+          name: choice.target.name,
+          cornerType: choice.target.cornerType,
+          ...together(driven.filter(({ targetId }) => targetId === choice.target.id)),
+        }
+      : {
+          name: `${choice.sheet.name}, live car`,
+          cornerType: choice.sheet.cornerType,
+          ...together(driven.filter(({ corner }) => corner === choice.sheet.id)),
+        },
+  );
+}
+
+function drivenBy(driver: string, dataDir: string): readonly DrivenSum[] {
   const history = openExistingHistory(dataDir);
   try {
-    return choices.map((choice) =>
-      choice.kind === 'target'
-        ? {
-            name: choice.target.name,
-            cornerType: choice.target.cornerType,
-            ...kept(history, { driver, targetId: choice.target.id }),
-          }
-        : {
-            name: `${choice.sheet.name}, live car`,
-            cornerType: choice.sheet.cornerType,
-            ...kept(history, { driver, corner: choice.sheet.id }),
-          },
-    );
+    return history?.drivenSums(driver) ?? [];
   } finally {
     history?.close();
   }
 }
 
-function kept(
-  history: HistoryStore | null,
-  query: RepQuery,
-): Pick<PickerItem, 'daysSince' | 'reps'> {
-  let reps = 0;
-  let last: number | null = null;
-  for (const { at, voided } of history?.reps(query) ?? []) {
-    if (voided === null) reps++;
-    last = at.utcMs;
-  }
-  return { reps, daysSince: last === null ? null : Math.floor((Date.now() - last) / MS_PER_DAY) };
+function together(sums: readonly DrivenSum[]): Pick<PickerItem, 'daysSince' | 'reps'> {
+  const last = Math.max(...sums.map(({ lastUtcMs }) => lastUtcMs));
+  return {
+    reps: sums.reduce((all, { reps }) => all + reps, 0),
+    daysSince: sums.length === 0 ? null : Math.floor((Date.now() - last) / MS_PER_DAY),
+  };
 }

@@ -91,6 +91,16 @@ export interface StoredRep extends Omit<NewRep, 'record' | 'outcome'> {
   readonly outcomes: readonly RepOutcome[];
 }
 
+/** What a driver drove of one target in one corner, or in none. */
+export interface DrivenSum {
+  readonly targetId: string;
+  readonly corner: string | null;
+  /** Void ones are not counted. */
+  readonly reps: number;
+  /** Instant of the last rep, be it void. */
+  readonly lastUtcMs: number;
+}
+
 export interface RepQuery {
   readonly driver?: string;
   readonly targetId?: string;
@@ -149,6 +159,8 @@ export interface HistoryStore {
   keepAnswer(name: string, practiceId: number, text: string): void;
   /** Latest instant of any rep of the driver, null for a new driver. */
   lastRepUtcMs(driver: string): number | null;
+  /** The driver's reps by target and corner, in no order; years of them take no longer than it takes to count them. */
+  drivenSums(driver: string): readonly DrivenSum[];
   /**
    * Writes a whole copy of the history as it is now to a new file, durable when it returns; other programs may go on
    * writing meanwhile. Under the name of the file it comes from, a copy is a history again.

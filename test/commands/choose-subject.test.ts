@@ -41,3 +41,20 @@ test('and at what was practised last for one who has some', () =>
     practise(folder, 2, 'hairpin');
     expect(await opensAt(folder)).toBe('Kiln hairpin');
   }));
+
+test('and says how many reps were driven of each, and how many days ago', () =>
+  inFolder(async (folder) => {
+    practise(folder, 9, 'double-apex');
+    practise(folder, 5, 'hairpin');
+    practise(folder, 2, 'hairpin');
+    practise(folder, 1, 'hairpin', 'Lou');
+    const choices = await choicesFor(readDrillOptions({ positionals: [], values: {} }), folder);
+    const items = pickerItems(choices, folder, 'Kim').map(
+      ({ name, reps, daysSince }) => [name, [reps, daysSince]] as const,
+    );
+    expect(Object.fromEntries(items)).toMatchObject({
+      'Kiln hairpin': [2, 2],
+      'Twin barrows': [1, 9],
+      'First release': [0, null],
+    });
+  }));

@@ -62,6 +62,7 @@ export function historyContract({ name, drivers }: Implementation): void {
         expect([...history.reps({})]).toEqual([]);
         expect(history.measures({})).toEqual([]);
         expect(history.lastRepUtcMs('Kim')).toBeNull();
+        expect(history.drivenSums('Kim')).toEqual([]);
       }));
 
     test('says what it is and where', () =>
@@ -486,6 +487,29 @@ export function historyContract({ name, drivers }: Implementation): void {
         expect(history.lastRepUtcMs('Kim')).toBe(3000);
         expect(history.lastRepUtcMs('Lou')).toBe(9000);
         expect(history.lastRepUtcMs('nobody')).toBeNull();
+      }));
+
+    test('sums up what a driver drove, by target and corner', () =>
+      withHistory((history) => {
+        const kim = history.startPractice(aPractice());
+        const again = history.startPractice(aPractice());
+        const other = history.startPractice(aPractice({ driver: 'Lou' }));
+        const at = (utcMs: number, targetId: string, corner: string | null): NewRep =>
+          aRep({ at: { utcMs, zone: 'UTC', offsetMin: 0 }, targetId, corner });
+        history.addRep(kim, at(3000, 'hairpin', null));
+        history.addRep(kim, at(1000, 'hairpin', null));
+        history.addRep(again, { ...at(5000, 'hairpin', null), voided: 'aborted', outcome: null });
+        history.addRep(kim, at(2000, 'hairpin', 'kiln'));
+        history.addRep(kim, { ...at(4000, 'sweeper', 'kiln'), voided: 'aborted', outcome: null });
+        history.addRep(other, at(9000, 'hairpin', null));
+        const sums = history.drivenSums('Kim').map((sum) => ({ ...sum }));
+        sums.sort((a, b) => a.lastUtcMs - b.lastUtcMs);
+        expect(sums).toEqual([
+          { targetId: 'hairpin', corner: 'kiln', reps: 1, lastUtcMs: 2000 },
+          { targetId: 'sweeper', corner: 'kiln', reps: 0, lastUtcMs: 4000 },
+          { targetId: 'hairpin', corner: null, reps: 2, lastUtcMs: 5000 },
+        ]);
+        expect(history.drivenSums('nobody')).toEqual([]);
       }));
 
     test('can be written while its reps are walked through', () =>

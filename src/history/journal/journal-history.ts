@@ -12,6 +12,7 @@ import { encodeRecord } from '../codec/encode-record.ts';
 import type { HistorySnapshot } from '../kept.ts';
 import { newId } from '../new-id.ts';
 import type {
+  DrivenSum,
   HistoryStore,
   NewNote,
   NewRep,
@@ -23,6 +24,7 @@ import type {
   StoredRep,
 } from '../store.ts';
 import { writeBackup } from '../write-backup.ts';
+import { drivenSums } from './driven-sums.ts';
 import { appendToJournal } from './journal-file.ts';
 import { type JournalEntry, parseJournalLine } from './journal-line.ts';
 import { JournalSnapshot } from './journal-snapshot.ts';
@@ -151,6 +153,10 @@ export class JournalHistory implements HistoryStore {
   lastRepUtcMs(driver: string): number | null {
     const [last] = this.reps({ driver, limit: 1 });
     return last?.at.utcMs ?? null;
+  }
+
+  drivenSums(driver: string): readonly DrivenSum[] {
+    return drivenSums(this.reps({ driver }));
   }
 
   /** A line that another program is just writing is passed over when the copy is read. */

@@ -12,6 +12,7 @@ import { readStaged } from '../journal/staging.ts';
 import type { HistorySnapshot } from '../kept.ts';
 import { newId } from '../new-id.ts';
 import type {
+  DrivenSum,
   HistoryStore,
   NewNote,
   NewRep,
@@ -139,6 +140,14 @@ export class SqlHistory implements HistoryStore {
       driver,
     );
     return row?.last ?? null;
+  }
+
+  drivenSums(driver: string): readonly DrivenSum[] {
+    return this.#db.all<DrivenSum>(
+      `SELECT target_id AS targetId, corner, sum(voided IS NULL) AS reps, max(rep.utc_ms) AS lastUtcMs
+       FROM practice JOIN rep ON rep.practice_id = practice.id WHERE driver = ? GROUP BY target_id, corner`,
+      driver,
+    );
   }
 
   /** SQLite copies what is committed, from one moment: https://www.sqlite.org/lang_vacuum.html#vacuuminto */
