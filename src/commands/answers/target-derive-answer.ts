@@ -22,6 +22,7 @@ const DOWNSHIFT = json.object('One downshift', {
     engine_rpm: 'revs after it',
     rear_utilization: 'use of the rear axle',
     rear_margin: 'what the rear axle has left',
+    ease_share: 'share of the brake to give up during it, within the corridor',
   }),
   safe: { type: 'boolean', description: 'neither over-rev nor a rear axle that lets go' },
 });

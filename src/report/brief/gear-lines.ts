@@ -1,6 +1,7 @@
-import { fixed, percentText } from '../../number-text.ts';
+import { fixed } from '../../number-text.ts';
 import type { DerivedTarget } from '../../target/derive/derive-target.ts';
 import type { Downshift } from '../../target/derive/downshifts.ts';
+import { shiftMarginText } from '../../target/derive/shift-margin-text.ts';
 import type { TextUnits } from '../../unit-text.ts';
 import { placeText } from './place-text.ts';
 
@@ -13,9 +14,9 @@ export function gearLine({ corner, zone }: DerivedTarget, units: TextUnits): str
 }
 
 function lastDownshift(shift: Downshift, units: TextUnits): string {
-  const { fromGear, toGear, atM, earliestM, rpm, rearUse, safe } = shift;
+  const { fromGear, toGear, atM, earliestM, rpm, safe } = shift;
   const where = `last downshift ${fromGear} to ${toGear}, ${placeText(atM, units)},`;
-  if (safe) return `${where} ${fixed(rpm, 0)} rpm, rear margin ${percentText(1 - rearUse)}`;
+  if (safe) return `${where} ${fixed(rpm, 0)} rpm, ${shiftMarginText(shift)}`;
   const instead =
     earliestM === null ? 'no place is safe' : `safe from ${placeText(earliestM, units)}`;
   return `${where} is NOT safe by the model (${fixed(rpm, 0)} rpm): ${instead}`;

@@ -21,14 +21,20 @@ export interface Downshift {
   readonly speedMps: number;
   /** Engine speed after the shift. */
   readonly rpm: number;
-  /** Grip the driven rear axle uses while the engine is dragged up to speed. */
+  /**
+   * Share of the brake force to give up during the shift so that the rear axle holds, in hundredths; 0 where it holds
+   * without, and where what a driver may give up does not do.
+   */
+  readonly ease: number;
+  /** Grip the rear axle uses with the brake eased so far, while the engine is dragged up to speed. */
   readonly rearUse: number;
+  /** Neither over-revs nor, with the brake eased by no more than the corridor's 5 %, asks the rear axle for more than it has. */
   readonly safe: boolean;
 }
 
 const SEARCH_STEP_M = 0.5;
-/** Share of the brake force a driver may give up during a shift and still be on the target (the corridor's 5 %). */
-const EASE = 0.05;
+/** Hundredths of the brake force a driver may give up during a shift and still be on the target (the corridor's 5 %). */
+const MOST_EASE = 5;
 
 /** Where speeds and brake forces are known, of a profile or of a car that was really driven. */
 interface ShiftZone {
@@ -74,6 +80,7 @@ export function scheduleOf(corner: Corner, shifts: readonly Downshift[]): GearSc
 
 function describe(zone: Zone, fromGear: number, atM: number, earliestM: number | null): Downshift {
   const speedMps = zone.curve.speedMps(atM);
+  const ease = easeFor(zone, fromGear, atM);
   return {
     fromGear,
     toGear: fromGear - 1,
@@ -81,9 +88,17 @@ function describe(zone: Zone, fromGear: number, atM: number, earliestM: number |
     earliestM,
     speedMps,
     rpm: engineRpm(zone.car.gearbox, fromGear - 1, speedMps),
-    rearUse: rearUseDuringShift(zone, fromGear, atM, 1),
-    safe: isSafe(zone, fromGear, atM),
+    ease: ease ?? 0,
+    rearUse: rearUseDuringShift(zone, fromGear, atM, 1 - (ease ?? 0)),
+    safe: isSlowEnough(zone, fromGear, atM) && ease !== null,
   };
+}
+
+/** The least that has to be given up; null where the most does not do. */
+function easeFor(zone: ResolvedZone, fromGear: number, sM: number): number | null {
+  for (let ease = 0; ease <= MOST_EASE; ease++)
+    if (rearUseDuringShift(zone, fromGear, sM, 1 - ease / 100) <= 1) return ease / 100;
+  return null;
 }
 
 /** First place from `fromM` on where a downshift neither over-revs nor makes the rear axle let go; null for none. */
@@ -102,8 +117,12 @@ function firstSafeM(zone: ResolvedZone, fromGear: number, fromM: number): number
 }
 
 function isSafe(zone: ResolvedZone, fromGear: number, sM: number): boolean {
-  const slowEnough = zone.curve.speedMps(sM) <= overRevSpeedMps(zone.car.gearbox, fromGear - 1);
-  return slowEnough && rearUseDuringShift(zone, fromGear, sM, 1 - EASE) <= 1;
+  const holds = rearUseDuringShift(zone, fromGear, sM, 1 - MOST_EASE / 100) <= 1;
+  return holds && isSlowEnough(zone, fromGear, sM);
+}
+
+function isSlowEnough({ car, curve }: ResolvedZone, fromGear: number, sM: number): boolean {
+  return curve.speedMps(sM) <= overRevSpeedMps(car.gearbox, fromGear - 1);
 }
 
 /** Grip the rear axle uses with the lower gear's engine braking and the engine still being dragged up to speed. */

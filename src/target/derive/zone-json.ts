@@ -89,6 +89,7 @@ function downshift(shift: Downshift, slowestM: number): Record<string, unknown> 
     engine_rpm: rounded(shift.rpm),
     rear_utilization: rounded(shift.rearUse),
     rear_margin: rounded(1 - shift.rearUse),
+    ease_share: shift.ease,
     safe: shift.safe,
   };
 }

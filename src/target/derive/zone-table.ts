@@ -13,6 +13,7 @@ import type { DerivedTarget } from './derive-target.ts';
 import type { SolvedZone } from './derive-zone.ts';
 import type { Downshift } from './downshifts.ts';
 import { LEFT_OUT } from './left-out.ts';
+import { shiftMarginText } from './shift-margin-text.ts';
 import { type BumpMargin, FULL_SCALE, type ZoneKeyPoints } from './zone-key-points.ts';
 
 /** The numbers of a derived target as lines of text, what the model leaves out at their end. */
@@ -86,7 +87,7 @@ function shiftLine({ car, zone }: DerivedTarget, shift: Downshift, units: TextUn
       : `earliest safe place ${place(shift.earliestM)}`;
   return (
     `${row(`gear ${shift.fromGear} to ${shift.toGear}`)}at ${place(shift.atM)} (${earliest}), ` +
-    `${fixed(shift.rpm, 0)} rpm, rear margin ${percentText(1 - shift.rearUse)}`
+    `${fixed(shift.rpm, 0)} rpm, ${shiftMarginText(shift)}`
   );
 }
 

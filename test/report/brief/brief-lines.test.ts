@@ -19,6 +19,7 @@ const SHIFT: Downshift = {
   earliestM: -12,
   speedMps: 30,
   rpm: 6800.4,
+  ease: 0,
   rearUse: 0.82,
   safe: true,
 };
@@ -71,6 +72,13 @@ describe('gears and bumps', () => {
     const first = { ...SHIFT, fromGear: 5, toGear: 3, atM: -60 };
     expect(gearLine(derived([first, SHIFT]), 'metric')).toBe(
       'race: gear 5 to 2; last downshift 3 to 2, 12.0 m before turn-in, 6800 rpm, rear margin 18 %',
+    );
+  });
+
+  test('say by how much the brake is eased for a shift', () => {
+    const eased = { ...SHIFT, ease: 0.03, rearUse: 0.996 };
+    expect(gearLine(derived([eased]), 'metric')).toMatch(
+      /6800 rpm, rear margin 0 % with the brake eased by 3 %$/,
     );
   });
 
