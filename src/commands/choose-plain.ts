@@ -1,10 +1,11 @@
 import { concat, filter, firstValueFrom, map, merge, type Observable, of } from 'rxjs';
-import { type Choice, choicesFor, pickerItems, subjectOf } from './choose-subject.ts';
+import { type Choice, choicesFor, subjectOf } from './choices.ts';
 import type { CommandContext } from './command.ts';
 import type { DrillOptions } from './drill-options.ts';
 import { driverName } from './drill-practice.ts';
 import type { DrillSubject } from './drill-subject.ts';
 import { listButtons } from './list-buttons.ts';
+import { pickerItems } from './picker-items.ts';
 import type { RigSource } from './rig-source.ts';
 import type { TypedLines } from './typed-lines.ts';
 

@@ -1,27 +1,16 @@
 import { merge, type Observable } from 'rxjs';
-import type { CornerSheet } from '../corner/corner-sheet.ts';
-import { openExistingHistory } from '../history/open-history.ts';
-import type { DrivenSum } from '../history/store.ts';
 import { type PickerItem, pickerScreen } from '../screens/picker-screen.ts';
 import type { ScreenAction } from '../screens/screen-action.ts';
 import type { TerminalScreen } from '../screens/terminal-screen.ts';
-import type { Target } from '../target/target.ts';
+import { type Choice, choicesFor, subjectOf } from './choices.ts';
 import type { CommandContext } from './command.ts';
-import { CORNER_FILES } from './corner-files.ts';
 import type { DrillOptions } from './drill-options.ts';
 import { driverName } from './drill-practice.ts';
-import { asWished, type DrillSubject } from './drill-subject.ts';
+import type { DrillSubject } from './drill-subject.ts';
+import { firstChoice } from './first-choice.ts';
 import { listButtons, pressableButtons } from './list-buttons.ts';
-import { type ListedProfile, listProfiles } from './profile-files.ts';
+import { pickerItems } from './picker-items.ts';
 import type { RigSource } from './rig-source.ts';
-import { listTargets } from './target-files.ts';
-
-const MS_PER_DAY = 86_400_000;
-
-/** What can be chosen, and what the history knows it by. */
-export type Choice =
-  | { readonly kind: 'target'; readonly target: Target }
-  | { readonly kind: 'corner'; readonly sheet: CornerSheet };
 
 /**
  * Lets the driver choose one of the targets there are, or one of the corners below them for the live car.
@@ -34,64 +23,51 @@ export async function chooseSubject(
   rigSource: RigSource,
 ): Promise<DrillSubject | null> {
   const choices = await choicesFor(options, context.dataDir);
-  const chosen = await choose(screen, context, choices, options, rigSource);
+  const items = pickerItems(choices, context.dataDir, driverName(options, rigSource));
+  const chosen = await choose(screen, choices, items, rigSource);
   return chosen === null ? null : subjectOf(chosen, options, context);
 }
 
-/** What is drilled by a choice. */
-export async function subjectOf(
-  choice: Choice,
-  options: DrillOptions,
-  { dataDir }: CommandContext,
-): Promise<DrillSubject> {
-  return choice.kind === 'target' ? choice : asWished(choice.sheet, options.live, dataDir);
-}
-
-/** Targets and corners; where an option of the live car was given, corners alone. */
-export async function choicesFor({ asksForCar }: DrillOptions, dataDir: string): Promise<Choice[]> {
-  const targets = asksForCar ? [] : sound(await listTargets(dataDir));
-  const sheets = sound(await listProfiles(CORNER_FILES, dataDir));
-  return [
-    ...targets.map((target) => ({ kind: 'target', target }) as const),
-    ...sheets.map((sheet) => ({ kind: 'corner', sheet }) as const),
-  ];
-}
-
-function sound<T>(listed: readonly ListedProfile<T>[]): T[] {
-  return listed.flatMap((entry) => (entry.kind === 'read' ? [entry.value] : []));
-}
-
-function choose(
+async function choose(
   screen: TerminalScreen,
-  context: CommandContext,
   choices: readonly Choice[],
-  options: DrillOptions,
+  items: readonly PickerItem[],
   rigSource: RigSource,
 ): Promise<Choice | null> {
-  const items = pickerItems(choices, context.dataDir, driverName(options, rigSource));
   const state = { selected: firstChoice(choices, items), help: false };
-  const draw = (): void =>
+  const draw = (): void => {
+    const circumstances = {
+      help: state.help,
+      source: rigSource.source.label,
+      message: rigSource.note,
+      buttons: pressableButtons(rigSource),
+    };
     screen.draw((canvas) =>
-      pickerScreen(items, state.selected, canvas, {
-        ...screen.look,
-        help: state.help,
-        source: rigSource.source.label,
-        message: rigSource.note,
-        buttons: pressableButtons(rigSource),
-      }),
+      pickerScreen(items, state.selected, canvas, { ...screen.look, ...circumstances }),
     );
+  };
   draw();
-  const actions$: Observable<ScreenAction> = merge(screen.keys$, listButtons(rigSource));
+  const last = await lastAction(merge(screen.keys$, listButtons(rigSource)), (action) => {
+    turn(state, action, choices.length);
+    draw();
+  });
+  return last === 'finish' ? null : (choices[state.selected] ?? null);
+}
+
+/** The action that ends the list; `obey` is told the others. */
+function lastAction(
+  actions$: Observable<ScreenAction>,
+  obey: (action: ScreenAction) => void,
+): Promise<ScreenAction> {
   return new Promise((resolve, reject) => {
-    const subscription = actions$.subscribe({
+    const listening = actions$.subscribe({
       next: (action) => {
-        if (action === 'finish' || isChoice(action)) {
-          subscription.unsubscribe();
-          resolve(action === 'finish' ? null : (choices[state.selected] ?? null));
-        } else {
-          turn(state, action, choices.length);
-          draw();
+        if (action !== 'finish' && !isChoice(action)) {
+          obey(action);
+          return;
         }
+        listening.unsubscribe();
+        resolve(action);
       },
       error: reject,
     });
@@ -114,61 +90,4 @@ function turn(state: PickerState, action: ScreenAction, count: number): void {
 
 function isChoice(action: ScreenAction): boolean {
   return action === 'choose' || action === 'next';
-}
-
-/**
- * Where the list opens: at what was practised last; for a driver who has never practised at the target that takes the
- * least force, or at the first corner where there are no targets.
- */
-export function firstChoice(choices: readonly Choice[], items: readonly PickerItem[]): number {
-  const best = (rank: (place: number) => number | null): number | null =>
-    choices.reduce<number | null>((found, _, place) => {
-      const own = rank(place);
-      const before = found === null ? null : rank(found);
-      return own !== null && (before === null || own < before) ? place : found;
-    }, null);
-  const peakOf = (place: number): number | null => {
-    const choice = choices[place]!;
-    return choice.kind === 'target' ? choice.target.peakLevel : null;
-  };
-  return best((place) => items[place]!.daysSince) ?? best(peakOf) ?? 0;
-}
-
-/** The choices with what the history knows of them. */
-export function pickerItems(
-  choices: readonly Choice[],
-  dataDir: string,
-  driver: string,
-): PickerItem[] {
-  const driven = drivenBy(driver, dataDir);
-  return choices.map((choice) =>
-    choice.kind === 'target'
-      ? {
-          name: choice.target.name,
-          cornerType: choice.target.cornerType,
-          ...together(driven.filter(({ targetId }) => targetId === choice.target.id)),
-        }
-      : {
-          name: `${choice.sheet.name}, live car`,
-          cornerType: choice.sheet.cornerType,
-          ...together(driven.filter(({ corner }) => corner === choice.sheet.id)),
-        },
-  );
-}
-
-function drivenBy(driver: string, dataDir: string): readonly DrivenSum[] {
-  const history = openExistingHistory(dataDir);
-  try {
-    return history?.drivenSums(driver) ?? [];
-  } finally {
-    history?.close();
-  }
-}
-
-function together(sums: readonly DrivenSum[]): Pick<PickerItem, 'daysSince' | 'reps'> {
-  const last = Math.max(...sums.map(({ lastUtcMs }) => lastUtcMs));
-  return {
-    reps: sums.reduce((all, { reps }) => all + reps, 0),
-    daysSince: sums.length === 0 ? null : Math.floor((Date.now() - last) / MS_PER_DAY),
-  };
 }

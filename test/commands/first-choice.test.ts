@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
-import { choicesFor, firstChoice, pickerItems } from '../../src/commands/choose-subject.ts';
+import { choicesFor } from '../../src/commands/choices.ts';
 import { readDrillOptions } from '../../src/commands/drill-options.ts';
+import { firstChoice } from '../../src/commands/first-choice.ts';
+import { pickerItems } from '../../src/commands/picker-items.ts';
 import { openHistory } from '../../src/history/open-history.ts';
 import { aPractice, aRep } from '../history/fixtures.ts';
 import { inFolder } from '../history/implementations.ts';
