@@ -121,7 +121,8 @@ function onPiece(
 ): number {
   const mu = gripShare * tyre.longitudinalFriction;
   // A straight line is its own tangent.
-  const isStraight = tyre.loadSensitivity === 0;
+  if (tyre.loadSensitivity === 0)
+    return Math.min(endN, circleLimitN(mu, load, share, across, heldN, 0, gain));
   let [low, high] = [NOWHERE, SURELY_TOO_MUCH_N];
   let force = Number.isFinite(endN) ? endN : fromN;
   for (let round = 0; round < MOST_ROUNDS && high - low > CLOSE ** 2 * high; round++) {
@@ -132,8 +133,7 @@ function onPiece(
     if (isHeld && force === endN) return endN;
     const slope = mu * gain * axleGripSlope(tyre, load + gain * force, moved);
     const next = circleLimitN(1, carried - slope * force, share, across, heldN, 0, slope);
-    const isArrived = isStraight || Math.abs(next - force) <= CLOSE * force;
-    if (isArrived) return Math.min(next, endN);
+    if (Math.abs(next - force) <= CLOSE * force) return Math.min(next, endN);
     if (isHeld) low = force;
     else if (next < force || next === Number.POSITIVE_INFINITY) high = force;
     force = forceToTry(next, force, fromN, low, high, load);
