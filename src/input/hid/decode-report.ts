@@ -1,3 +1,4 @@
+import { countText } from '../../number-text.ts';
 import { Problem } from '../../problem.ts';
 import { compileField } from './compile-field.ts';
 import { fieldValue } from './field-value.ts';
@@ -55,7 +56,7 @@ function refuseShort(
     .map((field) => field.bitOffset + field.bitSize);
   const needed = (usesReportIds ? 1 : 0) + Math.ceil(Math.max(0, ...ends) / 8);
   if (bytes.length >= needed) return;
-  throw new Problem(`the report has ${bytes.length} bytes and its fields need ${needed}`, {
+  throw new Problem(`the report has ${countText(bytes.length, 'byte')} and its fields need ${needed}`, {
     where,
     next: usesReportIds
       ? 'Give the whole report, the report id byte included.'
