@@ -117,7 +117,7 @@ describe('refuses, and says what to do next,', () => {
     [
       'a short report',
       1,
-      'has 1 bytes and its fields need 2',
+      'has 1 byte and its fields need 2',
       () => ['--descriptor', write('b2', BRAKE), '--report', '00'],
     ],
     [

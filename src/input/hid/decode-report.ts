@@ -56,10 +56,13 @@ function refuseShort(
     .map((field) => field.bitOffset + field.bitSize);
   const needed = (usesReportIds ? 1 : 0) + Math.ceil(Math.max(0, ...ends) / 8);
   if (bytes.length >= needed) return;
-  throw new Problem(`the report has ${countText(bytes.length, 'byte')} and its fields need ${needed}`, {
-    where,
-    next: usesReportIds
-      ? 'Give the whole report, the report id byte included.'
-      : 'Give the whole report; this device has no report id byte.',
-  });
+  throw new Problem(
+    `the report has ${countText(bytes.length, 'byte')} and its fields need ${needed}`,
+    {
+      where,
+      next: usesReportIds
+        ? 'Give the whole report, the report id byte included.'
+        : 'Give the whole report; this device has no report id byte.',
+    },
+  );
 }
