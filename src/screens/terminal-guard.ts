@@ -59,6 +59,7 @@ function endOnce(terminal: GuardedTerminal): (code: number, message: string) => 
   return (code, message) => {
     if (ending) return;
     ending = true;
+    if (code === SIGNALS.SIGHUP) process.once('exit', hangUp);
     setTimeout(() => process.exit(code), SHUTDOWN_MS).unref();
     try {
       terminal.restore();
@@ -69,6 +70,12 @@ function endOnce(terminal: GuardedTerminal): (code: number, message: string) => 
     const leave = (): never => process.exit(code);
     terminal.shutdown().then(leave, leave);
   };
+}
+
+/** Node's own last act is to set the terminal's modes, and it crashes where there is no terminal any more. */
+function hangUp(): void {
+  process.removeAllListeners('SIGHUP');
+  process.kill(process.pid, 'SIGHUP');
 }
 
 /** What writing to a terminal that was closed fails with. */

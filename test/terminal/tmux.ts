@@ -134,6 +134,8 @@ async function requireTmux(): Promise<void> {
 function wrapper(command: readonly string[], dir: string): string {
   const quoted = command.map((word) => `'${word.replaceAll("'", "'\\''")}'`).join(' ');
   return [
+    // It outlives its terminal, to see how the program ends.
+    'trap gone=1 HUP',
     `cd '${new URL('../..', import.meta.url).pathname}'`,
     `sh -c 'echo $$ > ${dir}/pid; exec "$@"' run ${quoted}`,
     'code=$?',
@@ -141,7 +143,7 @@ function wrapper(command: readonly string[], dir: string): string {
     `echo $code > ${dir}/exit`,
     'echo "exit code $code"',
     // A terminal without any program in it would be in a state of its own.
-    'exec sleep 600',
+    '[ -n "$gone" ] || exec sleep 600',
     '',
   ].join('\n');
 }
