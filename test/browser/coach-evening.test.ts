@@ -91,7 +91,6 @@ describe.sequential('an evening of a coach', () => {
       await terminal.send('s');
       await terminal.waitFor('Saved to');
       await terminal.send('q');
-      await terminal.ended();
       expect(await terminal.exitCode()).toBe(0);
     } finally {
       await terminal.close();

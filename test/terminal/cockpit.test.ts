@@ -85,6 +85,6 @@ describe('lines alone', () => {
     await open.send('2', 'Enter');
     await open.waitFor('Rep 1 of 10, shown. Foot off the brake.');
     await open.send('C-c');
-    await expect.poll(() => open.isRunning(), { timeout: 10_000 }).toBe(false);
+    expect(await open.exitCode()).toBe(130);
   });
 });

@@ -40,8 +40,6 @@ export interface TmuxTerminal {
   waitFor(wanted: string | RegExp | ((screen: string) => boolean)): Promise<string>;
   signal(name: NodeJS.Signals): void;
   isRunning(): boolean;
-  /** Resolves when the program is gone, however it ended. */
-  ended(): Promise<void>;
   /** Exit code, once the program has ended. */
   exitCode(): Promise<number>;
   /** What `stty -a` says once the program has ended. */
@@ -112,13 +110,13 @@ export async function openTmux(
     },
     signal: (name) => void process.kill(pid(), name),
     isRunning: () => isAlive(pid()),
-    ended: () => until(() => !isAlive(pid())),
     exitCode: async () => Number(await waitForFile('exit')),
     stty: () => waitForFile('stty'),
     kill: async () => void (await tmux('kill-server')),
     close: async () => {
       await tmux('kill-server').catch(() => {});
-      await until(() => !existsSync(file('pid')) || !isAlive(pid()));
+      // The exit code is the last file that the wrapper writes, and it writes it without a terminal, too.
+      await until(() => !existsSync(file('pid')) || existsSync(file('exit')));
       rmSync(dir, { recursive: true, force: true });
     },
   };
@@ -134,8 +132,8 @@ async function requireTmux(): Promise<void> {
 function wrapper(command: readonly string[], dir: string): string {
   const quoted = command.map((word) => `'${word.replaceAll("'", "'\\''")}'`).join(' ');
   return [
-    // It outlives its terminal, to see how the program ends.
-    'trap gone=1 HUP',
+    // It outlives its terminal, and what Ctrl-C does to a program that reads lines, to see how the program ends.
+    'trap gone=1 HUP; trap : INT',
     `cd '${new URL('../..', import.meta.url).pathname}'`,
     `sh -c 'echo $$ > ${dir}/pid; exec "$@"' run ${quoted}`,
     'code=$?',
